@@ -1,0 +1,77 @@
+// Which way imports may go. The engine's folders stand in the order of the flow: a folder imports
+// only what stands before it. ARCHITECTURE.md draws the same picture.
+const engine = 'packages/engine/src'
+const base = ['quantity', 'shape', 'catalogue', 'piece']
+const models = ['resin', 'timber', 'coat', 'colour', 'mould']
+const stages = [
+  'steps',
+  'stack',
+  'cast',
+  'fits',
+  'cuts',
+  'proving',
+  'finish',
+  'calendar',
+  'cost',
+  'findings',
+  'sheets'
+]
+
+const only = (folder, allowed) => ({
+  name: `${folder}-imports-only-what-stands-before-it`,
+  severity: 'error',
+  from: { path: `^${engine}/${folder}/` },
+  to: { path: `^${engine}/`, pathNot: `^${engine}/(${[folder, ...allowed].join('|')})/` }
+})
+
+module.exports = {
+  forbidden: [
+    { name: 'no-circle', severity: 'error', from: {}, to: { circular: true } },
+    {
+      name: 'engine-is-pure',
+      comment: 'no Node modules and no other package of ours in the engine',
+      severity: 'error',
+      from: { path: `^${engine}` },
+      to: { pathNot: [`^${engine}`, '^node_modules/(zod|clipper2-ts|saxes|xmlchars|svg-pathdata)/'] }
+    },
+    {
+      name: 'cli-through-the-door',
+      severity: 'error',
+      from: { path: '^packages/cli/src' },
+      to: { path: `^${engine}`, pathNot: `^${engine}/index.ts$` }
+    },
+    {
+      name: 'no-dev-in-source',
+      severity: 'error',
+      from: { path: '^packages/[^/]+/src' },
+      to: { dependencyTypes: ['npm-dev'] }
+    },
+    {
+      name: 'cuts-and-proving-are-strangers',
+      severity: 'error',
+      from: { path: `^${engine}/cuts/` },
+      to: { path: `^${engine}/proving/` }
+    },
+    ...base.map((folder, i) => only(folder, base.slice(0, i))),
+    // A model takes numbers and materials; it knows nothing of a piece.
+    ...models.map(folder => only(folder, ['quantity', 'shape', 'catalogue'])),
+    ...stages.map((folder, i) =>
+      only(folder, [
+        ...base,
+        ...models,
+        ...stages.slice(0, i).filter(s => !(folder === 'proving' && s === 'cuts'))
+      ])
+    )
+  ],
+  options: {
+    doNotFollow: { path: 'node_modules' },
+    exclude: { path: '(^|/)(dist|test)/' },
+    tsConfig: { fileName: 'packages/engine/tsconfig.json' },
+    tsPreCompilationDeps: true,
+    enhancedResolveOptions: {
+      exportsFields: ['exports'],
+      conditionNames: ['source', 'import', 'default'],
+      extensions: ['.ts', '.js', '.mjs', '.json']
+    }
+  }
+}

@@ -1,0 +1,14 @@
+import { defineConfig } from 'vitest/config'
+
+// Tests run on the sources: the condition "source" resolves @castwright/engine to its TypeScript.
+export default defineConfig({
+  resolve: { conditions: ['source'] },
+  ssr: { resolve: { conditions: ['source'] } },
+  test: {
+    include: ['packages/*/test/**/*.test.ts'],
+    pool: 'threads',
+    maxWorkers: 2,
+    testTimeout: 30_000,
+    env: { TZ: 'UTC', NO_COLOR: '1' }
+  }
+})
