@@ -1,0 +1,231 @@
+import { z } from 'zod'
+import { angle, choice, exactlyOne, id, length, number, point, size, words, yesNo } from './field.ts'
+import { tintField } from './pour-field.ts'
+import { shape } from './shape-field.ts'
+
+export const faceField = choice('the face it is cut from', ['front', 'back'])
+export const wayField = choice('how it is cut', ['machine', 'router', 'drill', 'saw', 'sled', 'sent out'])
+
+const line = z.strictObject({
+  points: z
+    .array(point('a point of the line'))
+    .min(2)
+    .max(20_000)
+    .optional()
+    .meta({
+      description: 'a line through these points',
+      sample: [
+        [
+          [0, 0],
+          [80, 0]
+        ]
+      ]
+    }),
+  path: words('SVG path data, mm, y down as in SVG', 1_000_000).optional()
+})
+
+/** One removal of material from one face. */
+export const cutField = exactlyOne(
+  exactlyOne(
+    z.strictObject({
+      id: id('what other entries call it').optional(),
+      kind: choice('what it is', ['pocket', 'bore', 'groove', 'slot', 'outline', 'rebate']).default('pocket'),
+      face: faceField,
+      shape: shape.optional().meta({ description: 'what it takes away, seen from the front' }),
+      along: exactlyOne(line, ['points', 'path'])
+        .optional()
+        .meta({ description: 'the middle line of a groove' }),
+      width: size('width of a groove at the face', 500).optional(),
+      profile: choice('shape of a groove or pocket floor: flat, V, or round', ['flat', 'v', 'round']).default(
+        'flat'
+      ),
+      angle: number('included angle of a V, degrees', 10, 150).default(60),
+      depth: length('depth from the face that exists on that day', 0.05, 500).optional(),
+      finishedDepth: length(
+        'depth from the finished face: the cut of the day is reckoned',
+        0.05,
+        500
+      ).optional(),
+      through: z
+        .literal(true)
+        .optional()
+        .meta({ description: 'right through', sample: [true] }),
+      way: wayField.default('machine'),
+      tabs: yesNo('tabs hold the part').optional(),
+      for: id('the hardware that goes in').optional(),
+      note: words('a note').optional()
+    }),
+    ['depth', 'finishedDepth', 'through']
+  ),
+  ['shape', 'along']
+).meta({
+  id: 'cut',
+  description: 'one removal of material; one of depth, finishedDepth, through',
+  sample: [{ face: 'back', shape: { circle: 60 }, depth: 10 }]
+})
+
+/** Bought-in parts that need a cut or a former. Sizes override the catalogue: measure yours. */
+export const hardwareField = z
+  .strictObject({
+    id: id('what other entries call it').optional(),
+    kind: words('hardware of the catalogue, by id or name', 80),
+    at: point('where its middle sits').optional(),
+    turn: angle('turned counter-clockwise').default(0),
+    face: choice('the face it goes in from', ['front', 'back']).default('back'),
+    in: id('the cut or former it sits in').optional(),
+    castIn: id('the pour it is cast into').optional(),
+    width: size('width of the body', 2000).optional(),
+    length: size('length of the body', 2000).optional(),
+    diameter: size('diameter of a round body', 2000).optional(),
+    depth: size('depth of the body', 500).optional(),
+    clearance: length('gap wanted on each side', 0, 20).optional(),
+    thread: size('length of the thread', 500).optional(),
+    shaft: size('length of the shaft', 500).optional(),
+    heat: number('greatest temperature it takes, °C', 20, 400).optional(),
+    count: z
+      .int()
+      .min(1)
+      .max(200)
+      .default(1)
+      .meta({ description: 'how many', sample: [1] }),
+    fitting: choice('press: pushed in tight; loose: with play; screwed', [
+      'press',
+      'loose',
+      'screwed'
+    ]).default('loose'),
+    note: words('a note').optional()
+  })
+  .meta({
+    id: 'hardware',
+    description: 'a bought-in part',
+    sample: [{ kind: 'quartz-movement', at: [0, 0], in: 'pocket' }]
+  })
+
+/** Scales, ticks and numerals. Widths are of the finished line: the depth of the cut is reckoned. */
+export const markingField = exactlyOne(
+  z.strictObject({
+    id: id('what other entries call it').optional(),
+    face: choice('the face it is on', ['front', 'back']).default('front'),
+    radial: z
+      .strictObject({
+        centre: point('centre of the ring').default([0, 0]),
+        radius: size('outer radius of the lines', 5000),
+        length: size('length of a line, inward', 1000),
+        at: z
+          .array(z.number().min(-3600).max(3600))
+          .min(1)
+          .max(2000)
+          .meta({
+            description: 'angles of the lines, degrees, counter-clockwise from x',
+            sample: [[0, 30, 60]]
+          })
+      })
+      .optional(),
+    linear: z
+      .strictObject({
+        from: point('start of the scale'),
+        to: point('end of the scale'),
+        length: size('length of a line, to the left of from-to', 1000),
+        at: z
+          .array(z.number().min(0).max(1))
+          .min(1)
+          .max(2000)
+          .meta({
+            description: 'places of the lines, 0 at the start to 1 at the end, even or not',
+            sample: [[0, 0.5, 1]]
+          })
+      })
+      .optional(),
+    lines: z
+      .array(z.array(point('a point')).min(2).max(2000))
+      .min(1)
+      .max(2000)
+      .optional()
+      .meta({
+        description: 'free lines',
+        sample: [
+          [
+            [
+              [0, 0],
+              [40, 0]
+            ]
+          ]
+        ]
+      }),
+    width: size('width of the finished line', 50).default(1.4),
+    angle: number('included angle of the V it is cut with, degrees', 10, 150).default(60),
+    sandedAfter: length('what is sanded off the face after the line is cut', 0, 5).optional(),
+    filled: tintField.optional(),
+    resin: words('the resin it is filled with', 80).default('thin'),
+    numerals: z
+      .array(
+        z.strictObject({
+          text: words('the text', 24),
+          at: point('its middle'),
+          height: size('height of the figures', 300).default(8)
+        })
+      )
+      .max(500)
+      .default([])
+      .meta({ description: 'figures beside the lines', sample: [[{ text: '12', at: [0, 90] }]] }),
+    way: wayField.default('machine'),
+    note: words('a note').optional()
+  }),
+  ['radial', 'linear', 'lines']
+).meta({
+  id: 'marking',
+  description: 'a scale or lines, filled',
+  sample: [{ linear: { from: [-100, 0], to: [100, 0], length: 8, at: [0, 0.5, 1] } }]
+})
+
+const coatField = z
+  .strictObject({
+    coat: words('a coat of the catalogue, by id or name; "none" for none', 80),
+    coats: z
+      .int()
+      .min(1)
+      .max(40)
+      .optional()
+      .meta({ description: 'number of coats; left out: as that coat usually takes', sample: [2] }),
+    grit: z
+      .int()
+      .min(24)
+      .max(5000)
+      .optional()
+      .meta({ description: 'last grit before the coat, FEPA P', sample: [220] }),
+    film: length('dry film of all coats together; left out: as that coat builds', 0, 5).optional()
+  })
+  .meta({ description: 'what finishes a face', sample: [{ coat: 'hardwax-oil', coats: 2, grit: 240 }] })
+
+export const finishField = z
+  .strictObject({ front: coatField.optional(), back: coatField.optional(), both: coatField.optional() })
+  .meta({
+    description: 'the finish of each face: front and back, or both',
+    sample: [{ both: { coat: 'hardwax-oil' } }]
+  })
+
+export const edgeField = z
+  .strictObject({
+    face: choice('the edge of which face', ['front', 'back', 'both']).default('front'),
+    profile: choice('what is done to it', ['chamfer', 'round']),
+    size: size('how far it goes in, finished', 100),
+    way: wayField.default('router')
+  })
+  .meta({ description: 'an edge worked', sample: [{ profile: 'chamfer', size: 3 }] })
+
+export const holdingField = z
+  .strictObject({
+    by: choice('what holds it on the machine', [
+      'screws in the waste',
+      'pins',
+      'tape',
+      'clamps',
+      'vacuum'
+    ]).default('screws in the waste'),
+    keepClear: z
+      .array(shape)
+      .max(100)
+      .default([])
+      .meta({ description: 'places the cutter must keep clear of', sample: [[]] })
+  })
+  .meta({ description: 'how it is held on the machine', sample: [{ by: 'tape' }] })

@@ -1,0 +1,120 @@
+import { z } from 'zod'
+import {
+  choice,
+  id,
+  length,
+  mass,
+  moment,
+  number,
+  percent,
+  place,
+  span,
+  temperature,
+  volume,
+  words
+} from './field.ts'
+
+const common = {
+  id: z
+    .string()
+    .regex(/^[A-Za-z0-9-]{8,64}$/)
+    .meta({
+      description: 'made by whoever took the reading, so that it counts once',
+      sample: ['r-2026-11-28-0001']
+    }),
+  at: moment('when it was taken'),
+  note: words('a note').optional()
+}
+
+const what = id('the entry it is about')
+
+/** Something measured at the bench: one line of a readings file. */
+export const readingSchema = z
+  .discriminatedUnion('kind', [
+    z.strictObject({
+      kind: z.literal('mixed'),
+      pour: what,
+      mass: mass('in the vessel', 0.1).optional(),
+      ...common
+    }),
+    z.strictObject({
+      kind: z.literal('poured'),
+      pour: what,
+      mass: mass('out of the vessel', 0.1),
+      ...common
+    }),
+    z.strictObject({
+      kind: z.literal('height'),
+      pour: what,
+      height: length('level as cast', 0, 1000),
+      ...common
+    }),
+    z.strictObject({
+      kind: z.literal('temperature'),
+      pour: what.optional(),
+      temperature: temperature('measured', -30, 300),
+      ...common
+    }),
+    z.strictObject({ kind: z.literal('humidity'), humidity: percent('relative humidity'), ...common }),
+    z.strictObject({
+      kind: z.literal('stage'),
+      pour: what,
+      stage: choice('what it does', ['strings', 'tacky', 'gelled', 'hard']),
+      ...common
+    }),
+    z.strictObject({ kind: z.literal('demoulded'), ...common }),
+    z.strictObject({ kind: z.literal('thickness'), thickness: length('measured', 0.1, 1000), ...common }),
+    z.strictObject({
+      kind: z.literal('flatness'),
+      face: choice('face', ['front', 'back']),
+      out: length('out of flat, greatest', 0, 100),
+      ...common
+    }),
+    z.strictObject({
+      kind: z.literal('moisture'),
+      timber: what,
+      moisture: percent('measured', 0, 60),
+      ...common
+    }),
+    z.strictObject({
+      kind: z.literal('corners'),
+      corners: z.array(place('what a corner reads high')).length(4),
+      ...common
+    }),
+    z.strictObject({
+      kind: z.literal('cup check'),
+      volume: volume('water filled to the mark', 1, 10_000),
+      mass: mass('what it weighed', 0.1),
+      ...common
+    }),
+    z.strictObject({
+      kind: z.literal('water test'),
+      lost: mass('water lost'),
+      over: span('in this time', 1),
+      ...common
+    }),
+    z.strictObject({
+      kind: z.literal('pin'),
+      pin: number('which', 1, 20),
+      x: place('measured'),
+      y: place('measured'),
+      ...common
+    }),
+    z.strictObject({
+      kind: z.literal('film'),
+      face: choice('face', ['front', 'back']),
+      film: length('dry film', 0, 10),
+      ...common
+    }),
+    z.strictObject({
+      kind: z.literal('minutes'),
+      step: words('the step', 120),
+      minutes: span('it took', 0),
+      ...common
+    }),
+    z.strictObject({ kind: z.literal('photo'), photo: words('name of the picture', 200), ...common }),
+    z.strictObject({ kind: z.literal('note'), ...common })
+  ])
+  .meta({ id: 'reading', title: 'Castwright reading', description: 'something measured at the bench' })
+
+export type Reading = z.output<typeof readingSchema>

@@ -1,0 +1,196 @@
+import { z } from 'zod'
+import {
+  choice,
+  id,
+  length,
+  mass,
+  number,
+  percent,
+  size,
+  span,
+  temperature,
+  volume,
+  whole,
+  words,
+  yesNo
+} from './field.ts'
+import { VERSION } from './piece-schema.ts'
+
+const opening = z
+  .string()
+  .regex(/^([01][0-9]|2[0-3]):[0-5][0-9]-([01][0-9]|2[0-4]):[0-5][0-9]$/)
+  .meta({ description: 'from-to, local time', sample: ['08:00-12:00'] })
+const openings = z
+  .array(opening)
+  .max(6)
+  .default([])
+  .meta({ description: 'hours at the bench', sample: [['08:00-12:00', '13:00-17:00']] })
+
+const price = { price: number('price of one', 0, 1e6).optional() }
+
+/** A resin of the maker's own, from its label; what is left out comes from its class. */
+const shopResin = z
+  .strictObject({
+    id: id('what pours call it'),
+    name: words('what the label says, in the maker’s words', 120).optional(),
+    family: choice('family', ['epoxy', 'polyester', 'polyurethane', 'other']).default('epoxy'),
+    like: choice('the generic class it is nearest to', ['deep', 'medium', 'thin']).optional(),
+    ratio: z
+      .strictObject({
+        a: number('parts of A', 0.01, 1000),
+        b: number('parts of B', 0.01, 1000),
+        by: choice('what the parts are of', ['mass', 'volume'])
+      })
+      .optional()
+      .meta({ description: 'mixing ratio of the label', sample: [{ a: 2, b: 1, by: 'volume' }] }),
+    densityA: number('density of A, g/ml', 0.7, 2).optional(),
+    densityB: number('density of B, g/ml', 0.7, 2).optional(),
+    greatestDepth: length('greatest depth of one pour by the label', 0.5, 500).optional(),
+    leastTemperature: temperature('coldest room by the label', -10, 40).optional(),
+    potLife: z
+      .strictObject({
+        minutes: span('pot life', 1),
+        mass: mass('at this mass', 10, 100_000).default(100),
+        temperature: temperature('at this temperature', 5, 40).default(25)
+      })
+      .optional()
+      .meta({
+        description: 'pot life by the label: sets how fast the class is taken to be',
+        sample: [{ minutes: 45 }]
+      }),
+    shrinkage: percent('volumetric shrinkage', 0, 12).optional(),
+    packs: z
+      .array(z.strictObject({ mass: mass('A and B together', 10), ...price }))
+      .max(20)
+      .default([])
+      .meta({ description: 'packs it is sold in', sample: [[{ mass: 1500, price: 42 }]] }),
+    stock: mass('on the shelf, A and B together in their ratio').default(0)
+  })
+  .meta({ description: 'a resin of the maker’s own', sample: [{ id: 'slow', like: 'deep' }] })
+
+/** The maker's own facts. */
+export const shopSchema = z
+  .strictObject({
+    castwright: z.literal(VERSION).meta({ description: 'version of this document', sample: [VERSION] }),
+    $schema: words('where the schema lies, for editors', 300).optional(),
+    name: words('name of the shop', 120).default('a small workshop'),
+    timeZone: words('IANA time zone', 60).default('UTC'),
+    currency: words('currency', 12).default('EUR'),
+    climate: z
+      .strictObject({
+        night: temperature('coldest of the night', -20, 45).default(19),
+        day: temperature('warmest of the day', -20, 45).default(22),
+        humidity: percent('relative humidity', 1, 99).default(50),
+        doubt: number('how far the room may stray, K', 0, 15).default(2)
+      })
+      .prefault({})
+      .meta({ description: 'air of the room where it is cast', sample: [{ night: 18, day: 22 }] }),
+    storage: z
+      .strictObject({
+        temperature: temperature('air', -20, 45),
+        humidity: percent('relative humidity', 1, 99)
+      })
+      .optional()
+      .meta({ description: 'air where the timber is kept', sample: [{ temperature: 15, humidity: 60 }] }),
+    hours: z
+      .strictObject({
+        mon: openings,
+        tue: openings,
+        wed: openings,
+        thu: openings,
+        fri: openings,
+        sat: openings,
+        sun: openings
+      })
+      .optional()
+      .meta({ description: 'hours at the bench', sample: [{ sat: ['09:00-17:00'] }] }),
+    secondPair: yesNo('a second pair of hands can be had').default(false),
+    machine: z
+      .strictObject({
+        x: size('travel along x'),
+        y: size('travel along y'),
+        z: size('travel up and down', 1000).default(80),
+        error: length('repeats within', 0.001, 2).default(0.1),
+        spindle: number('spindle power, W', 50, 20_000).default(800)
+      })
+      .optional()
+      .meta({ description: 'the machine; left out: work by hand', sample: [{ x: 800, y: 600 }] }),
+    cutters: z
+      .array(
+        z.strictObject({
+          id: id('what cuts call it'),
+          kind: words('a cutter of the catalogue', 80),
+          diameter: size('diameter', 100),
+          length: size('cutting length', 200),
+          flutes: whole('flutes', 1, 8).default(2),
+          angle: number('included angle, degrees', 10, 180).optional()
+        })
+      )
+      .max(200)
+      .default([])
+      .meta({ description: 'cutters', sample: [[]] }),
+    vessels: z
+      .array(
+        z.strictObject({
+          capacity: volume('up to the brim', 20, 200_000),
+          diameter: size('inside', 1000),
+          count: whole('how many', 1, 100).default(1)
+        })
+      )
+      .min(1)
+      .max(40)
+      .default([
+        { capacity: 250, diameter: 70, count: 4 },
+        { capacity: 1000, diameter: 110, count: 4 },
+        { capacity: 2500, diameter: 160, count: 2 },
+        { capacity: 10_000, diameter: 260, count: 1 }
+      ])
+      .meta({ description: 'mixing vessels', sample: [[{ capacity: 1000, diameter: 110 }]] }),
+    scale: z
+      .strictObject({
+        resolution: number('smallest step, g', 0.001, 100).default(1),
+        most: mass('carries up to', 50).default(5000)
+      })
+      .prefault({})
+      .meta({ description: 'the scale', sample: [{ resolution: 0.1 }] }),
+    resins: z
+      .array(shopResin)
+      .max(100)
+      .default([])
+      .meta({ description: 'resins of the maker’s own', sample: [[]] }),
+    leftover: percent('what stays in the vessel', 0, 40).default(5),
+    spare: percent('resin bought beyond the need', 0, 100).default(10),
+    rates: z
+      .strictObject({
+        labour: number('an hour of work', 0, 10_000).optional(),
+        machine: number('an hour of the machine', 0, 10_000).optional(),
+        overhead: percent('overhead on cost', 0, 500).default(15),
+        margin: percent('margin on top', 0, 500).default(10),
+        tax: percent('tax on the price', 0, 60).default(0)
+      })
+      .prefault({})
+      .meta({ description: 'rates', sample: [{ labour: 35 }] }),
+    prices: z
+      .array(
+        z.strictObject({
+          item: words('what, by id of the catalogue', 80),
+          unit: words('per what', 40),
+          price: number('price', 0, 1e6),
+          pack: number('units in a pack', 0.001, 1e6).default(1),
+          stock: number('units on the shelf', 0, 1e6).default(0),
+          days: number('days until it is here', 0, 365).default(0)
+        })
+      )
+      .max(1000)
+      .default([])
+      .meta({
+        description: 'prices, stock and delivery',
+        sample: [[{ item: 'white-paste', unit: 'g', pack: 50, price: 9 }]]
+      }),
+    note: words('a note', 20_000).optional()
+  })
+  .meta({ id: 'shop', title: 'Castwright shop', description: 'the maker’s own facts' })
+
+export type ShopDocument = z.input<typeof shopSchema>
+export type Shop = z.output<typeof shopSchema>
+export type ShopResin = Shop['resins'][number]
