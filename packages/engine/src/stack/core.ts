@@ -1,0 +1,115 @@
+import { inside } from '../shape/measure.ts'
+import type { Region } from '../shape/region.ts'
+import type { Material, Removal, StackEvent } from './event.ts'
+import type { Geometry } from './geometry.ts'
+import { lineDistance, riseAt } from './groove.ts'
+import { intervalsAt } from './solid.ts'
+
+/** One stretch of a core, heights mm as cast. */
+export interface CoreInterval {
+  readonly from: number
+  readonly to: number
+  readonly material: Material
+}
+
+/**
+ * The stack at one point of the plan, from low to high: what a drill core there would show. What is not
+ * covered by an interval is air: a void of a cut, or nothing.
+ *
+ * The events are played one after the other on the vertical line through (x, y); nothing is sampled, so a
+ * core is exact for the shapes as they are flattened.
+ */
+export function coreAt(g: Geometry, events: readonly StackEvent[], x: number, y: number): CoreInterval[] {
+  let parts: CoreInterval[] = []
+  const inRegion = (r: Region) => inside(r, x, y)
+  for (const e of events) {
+    switch (e.kind) {
+      case 'timber':
+        for (const [from, to] of intervalsAt(g.timbers[e.index]!, x, y))
+          parts = fill(parts, from, to, { kind: 'timber', index: e.index })
+        break
+      case 'former':
+        if (inRegion(g.formers[e.index]!.region))
+          parts = fill(parts, e.from, e.to, { kind: 'former', index: e.index })
+        break
+      case 'demould':
+        parts = parts.filter(p => p.material.kind !== 'former')
+        break
+      case 'pour':
+        if (inRegion(e.region ?? g.mould)) parts = fill(parts, 0, e.to, { kind: 'pour', index: e.index })
+        break
+      case 'trim':
+        parts =
+          e.side === 'low'
+            ? remove(parts, Number.NEGATIVE_INFINITY, e.z)
+            : remove(parts, e.z, Number.POSITIVE_INFINITY)
+        break
+      case 'cut':
+      case 'mark': {
+        const floor = floorAt(e.removal, x, y)
+        if (floor !== null) parts = taken(parts, e.removal, floor)
+        break
+      }
+      case 'fill':
+        for (const r of e.removals) {
+          const floor = floorAt(r, x, y)
+          if (floor === null) continue
+          const material: Material = { kind: e.what, index: e.index }
+          parts =
+            e.side === 'low'
+              ? fill(parts, e.z, Math.max(e.z, floor), material)
+              : fill(parts, Math.min(e.z, floor), e.z, material)
+        }
+        break
+      case 'flood':
+        if (inRegion(e.region ?? g.outline))
+          parts = fill(parts, e.from, e.to, { kind: 'pour', index: e.index })
+        break
+    }
+  }
+  return parts
+}
+
+/** Height of the floor a removal leaves at a point, mm as cast; null where it takes nothing. */
+export function floorAt(r: Removal, x: number, y: number): number | null {
+  if (r.region !== null) return inside(r.region, x, y) ? r.floor : null
+  const rise = riseAt(r.profile!, lineDistance(r.lines!, x, y))
+  if (rise === null) return null
+  return r.side === 'low' ? r.floor - rise : r.floor + rise
+}
+
+function taken(parts: CoreInterval[], r: Removal, floor: number): CoreInterval[] {
+  return r.side === 'low'
+    ? remove(parts, Number.NEGATIVE_INFINITY, floor)
+    : remove(parts, floor, Number.POSITIVE_INFINITY)
+}
+
+// Puts a material wherever nothing is yet between from and to.
+function fill(parts: readonly CoreInterval[], from: number, to: number, material: Material): CoreInterval[] {
+  if (to <= from) return [...parts]
+  const out: CoreInterval[] = []
+  let at = from
+  for (const p of parts) {
+    if (p.from > at && at < to) {
+      const end = Math.min(p.from, to)
+      if (end > at) out.push({ from: at, to: end, material })
+    }
+    out.push(p)
+    at = Math.max(at, p.to)
+  }
+  if (at < to) out.push({ from: at, to, material })
+  return out.sort((a, b) => a.from - b.from)
+}
+
+function remove(parts: readonly CoreInterval[], from: number, to: number): CoreInterval[] {
+  if (to <= from) return [...parts]
+  const out: CoreInterval[] = []
+  for (const p of parts) {
+    if (p.to <= from || p.from >= to) out.push(p)
+    else {
+      if (p.from < from) out.push({ ...p, to: from })
+      if (p.to > to) out.push({ ...p, from: to })
+    }
+  }
+  return out
+}

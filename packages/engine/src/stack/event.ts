@@ -1,0 +1,76 @@
+import { union } from '../shape/combine.ts'
+import type { Region } from '../shape/region.ts'
+import type { Profile } from './groove.ts'
+import { halfWidthAt, strokeAll } from './groove.ts'
+
+/**
+ * What happens to the material, in order. The stack at any day is the first so many events; a core, a level
+ * cut and every volume follow from playing them. Heights z are mm as cast: from the mould base up.
+ * `low` is the face that lay down in the mould, `high` the other.
+ */
+export type Side = 'low' | 'high'
+
+/** A removal reaching from a face to `floor` (deepest place): a region, or a profile along lines. */
+export interface Removal {
+  readonly side: Side
+  readonly floor: number
+  readonly region: Region | null
+  readonly lines: readonly Float64Array[] | null
+  readonly profile: Profile | null
+}
+
+export type StackEvent =
+  | { readonly kind: 'timber'; readonly index: number }
+  | { readonly kind: 'former'; readonly index: number; readonly from: number; readonly to: number }
+  | { readonly kind: 'demould' }
+  /** Resin fills whatever is open below `to` inside its region (null: the whole mould). */
+  | { readonly kind: 'pour'; readonly index: number; readonly region: Region | null; readonly to: number }
+  | { readonly kind: 'trim'; readonly side: Side; readonly z: number }
+  | { readonly kind: 'cut'; readonly index: number; readonly removal: Removal }
+  | { readonly kind: 'mark'; readonly index: number; readonly removal: Removal }
+  /** Fills a marking (what: 'marking') or cuts (what: 'pour') up to the face at `z`. */
+  | {
+      readonly kind: 'fill'
+      readonly what: 'marking' | 'pour'
+      readonly index: number
+      readonly removals: readonly Removal[]
+      readonly side: Side
+      readonly z: number
+    }
+  /** A coat of resin over a face from `from` to `to`. */
+  | {
+      readonly kind: 'flood'
+      readonly index: number
+      readonly region: Region | null
+      readonly from: number
+      readonly to: number
+    }
+
+/** What a place is made of. */
+export type Material = { readonly kind: 'timber' | 'pour' | 'marking' | 'former'; readonly index: number }
+
+/** Depth tolerance of stroked grooves, mm: their sections follow the flattening tolerance. */
+const STROKE_TOL_MM = 0.01
+
+/** The removal cut level at z. */
+export function removalAt(r: Removal, z: number): Region {
+  const s = r.side === 'low' ? r.floor - z : z - r.floor
+  if (s <= 0) return { rings: [] }
+  if (r.region !== null) return r.region
+  return strokeAll(r.lines!, 2 * halfWidthAt(r.profile!, s), STROKE_TOL_MM)
+}
+
+/** All of a removal seen on the plan, at the face `z`. */
+export function removalPlan(r: Removal, faceZ: number): Region {
+  return removalAt(r, faceZ)
+}
+
+/** Whether level cuts of the removal change with height. */
+export function tapers(r: Removal): boolean {
+  return r.region === null && r.profile!.kind !== 'flat'
+}
+
+/** Several removals cut level at z, as one region. */
+export function removalsAt(removals: readonly Removal[], z: number): Region {
+  return union(...removals.map(r => removalAt(r, z)))
+}

@@ -1,0 +1,80 @@
+import type { Entries } from '../piece/entry.ts'
+import type { Piece } from '../piece/piece-schema.ts'
+import type { Step } from './step.ts'
+
+/** A step that cannot be done where it stands. */
+export interface OrderFault {
+  readonly step: Step
+  readonly says: string
+}
+
+/**
+ * Steps that cannot be done in the given order: working on a face that lies down or in the mould, pouring
+ * before the mould stands, cutting what is not cast, doing a thing twice or never.
+ */
+export function orderFaults(piece: Piece, entries: Entries, steps: readonly Step[]): OrderFault[] {
+  const out: OrderFault[] = []
+  const done = new Set<string>()
+  const once = (step: Step, key: string, words: string) => {
+    if (done.has(key)) out.push({ step, says: `${words} a second time` })
+    done.add(key)
+  }
+  const left = entries.pours.filter(p => p.value.kind === 'cast').length
+  let poured = 0
+  let demoulded = false
+  for (const step of steps) {
+    const { kind } = step
+    const face = step.face === 'both' ? undefined : (step.face ?? step.pour?.value.face)
+    if (kind === 'make mould') once(step, 'mould', 'makes the mould')
+    if (kind === 'demould') {
+      if (!step.inMould) out.push({ step, says: 'there is no mould to take it out of' })
+      if (poured < left) out.push({ step, says: `${left - poured} of the pours into the mould come later` })
+      once(step, 'demould', 'takes it out of the mould')
+      demoulded = true
+    }
+    if (kind === 'set timber') {
+      if (!step.inMould)
+        out.push({ step, says: demoulded ? 'the mould is gone by then' : 'the mould is not made yet' })
+      for (const t of step.timber ? [step.timber] : entries.timbers) once(step, `set ${t.id}`, `sets ${t.id}`)
+    }
+    if (kind === 'pour') {
+      const pour = step.pour!
+      once(step, `pour ${pour.id}`, `pours ${pour.id}`)
+      if (pour.value.kind === 'cast') {
+        poured++
+        if (!step.inMould)
+          out.push({ step, says: demoulded ? 'the mould is gone by then' : 'the mould is not made yet' })
+      } else if (pour.value.kind === 'inlay') {
+        const missing = (pour.value.into ?? []).filter(c => !done.has(`cut ${c}`))
+        if (missing.length > 0) out.push({ step, says: `${missing.join(', ')} is not cut yet` })
+      }
+    }
+    if (
+      ['flatten', 'sand', 'cut', 'mark', 'fill'].includes(kind) ||
+      (kind === 'pour' && step.pour!.value.kind === 'flood')
+    ) {
+      if (!demoulded) out.push({ step, says: 'it is still in the mould, or not cast yet' })
+      else if (face !== undefined && step.up !== face)
+        out.push({ step, says: `the ${face} lies down: turn it over first` })
+    }
+    if (kind === 'cut') once(step, `cut ${step.cut!.id}`, `cuts ${step.cut!.id}`)
+    if (kind === 'mark') once(step, `mark ${step.marking!.id}`, `cuts ${step.marking!.id}`)
+    if (kind === 'fill') {
+      if (!done.has(`mark ${step.marking!.id}`))
+        out.push({ step, says: `${step.marking!.id} is not cut yet` })
+      once(step, `fill ${step.marking!.id}`, `fills ${step.marking!.id}`)
+    }
+    if (['work edges', 'coat', 'turn over', 'drill pins', 'fit'].includes(kind) && !demoulded) {
+      out.push({ step, says: 'it is still in the mould, or not cast yet' })
+    }
+  }
+  const never = (ok: boolean, says: string) => {
+    if (!ok) out.push({ step: steps[steps.length - 1]!, says })
+  }
+  for (const p of entries.pours) never(done.has(`pour ${p.id}`), `${p.id} is never poured`)
+  for (const c of entries.cuts) never(done.has(`cut ${c.id}`), `${c.id} is never cut`)
+  for (const t of entries.timbers) never(done.has(`set ${t.id}`), `${t.id} is never set`)
+  never(done.has('mould'), 'the mould is never made')
+  never(demoulded || piece.pours.every(p => p.kind !== 'cast'), 'it is never taken out of the mould')
+  return out
+}
