@@ -1,0 +1,129 @@
+import { inRange, wholeInRange } from './range.ts'
+
+/**
+ * What a box mould is made of: pieces of board, bearers, sealant, tape and release, from its inside.
+ *
+ * The inside is L × W (along x and y), the walls stand H over the upper face of the base. Two questions
+ * settle every size: do the walls stand on the base or beside it, and which pair runs past the ends of the
+ * other.
+ *
+ *   on the base       base (L + 2t) × (W + 2t), walls H high
+ *   beside the base   base L × W, walls H + base thickness high (screwed through into its edge)
+ *   walls along x run past: they are L + 2t long, those along y are W; and the other way round
+ *
+ * Source: geometry. Check: the boards together have the volume of the outer box less the inside, either way.
+ *
+ * Limits: net sizes; saw cuts and the sheet's layout are not in them. Joints butt. A mould that is not a
+ * rectangle is measured by the box round it. The areas are of faces that resin reaches, with the walls wet to
+ * the top.
+ */
+export interface Box {
+  readonly innerLengthMm: number
+  readonly innerWidthMm: number
+  /** Walls over the upper face of the base, mm. */
+  readonly wallHeightMm: number
+  readonly baseThicknessMm: number
+  readonly wallThicknessMm: number
+  readonly walls: 'on the base' | 'beside the base'
+  /** Which pair of walls covers the ends of the other. */
+  readonly runPast: 'along x' | 'along y'
+  /** Bearers under the base across its width; 0 or at least 2. */
+  readonly bearers: number
+  /** Where the joints are sealed. */
+  readonly joints: 'inside and outside' | 'inside' | 'outside' | 'tape only'
+}
+
+export interface BoardPiece {
+  readonly name: 'base' | 'wall along x' | 'wall along y'
+  readonly count: number
+  readonly lengthMm: number
+  readonly widthMm: number
+  readonly thicknessMm: number
+}
+
+export interface CutList {
+  readonly boards: readonly BoardPiece[]
+  readonly bearers: { readonly count: number; readonly lengthMm: number; readonly spacingMm: number } | null
+  /** Net board, m², of the base and of the walls. */
+  readonly baseAreaM2: number
+  readonly wallAreaM2: number
+  readonly sealantLengthM: number
+  /** Inside faces to be taped, m², without overlaps. */
+  readonly tapeAreaM2: number
+  /** Every face that resin may reach and must let go of, m²: the inside and the upper edges of the walls. */
+  readonly releaseAreaM2: number
+}
+
+/** The cut list of a box. Throws a RangeError that names the size out of its range. */
+export function cutList(box: Box): CutList {
+  const { innerLengthMm: length, innerWidthMm: width, wallHeightMm: height, wallThicknessMm: wall } = box
+  inRange('inner length', length, 10, 10_000, 'mm')
+  inRange('inner width', width, 10, 10_000, 'mm')
+  inRange('height of the walls', height, 1, 2000, 'mm')
+  inRange('thickness of the base', box.baseThicknessMm, 1, 200, 'mm')
+  inRange('thickness of the walls', wall, 0.5, 200, 'mm')
+  wholeInRange('number of bearers', box.bearers, 0, 201)
+  if (box.bearers === 1)
+    throw new RangeError('1 bearer carries no base; allowed 0 (on a flat bench) or 2 to 201')
+
+  const onBase = box.walls === 'on the base'
+  const outerLength = length + 2 * wall
+  const outerWidth = width + 2 * wall
+  const alongX = box.runPast === 'along x'
+  const base: BoardPiece = {
+    name: 'base',
+    count: 1,
+    lengthMm: onBase ? outerLength : length,
+    widthMm: onBase ? outerWidth : width,
+    thicknessMm: box.baseThicknessMm
+  }
+  const wallWidth = onBase ? height : height + box.baseThicknessMm
+  const wallX: BoardPiece = {
+    name: 'wall along x',
+    count: 2,
+    lengthMm: alongX ? outerLength : length,
+    widthMm: wallWidth,
+    thicknessMm: wall
+  }
+  const wallY: BoardPiece = {
+    name: 'wall along y',
+    count: 2,
+    lengthMm: alongX ? width : outerWidth,
+    widthMm: wallWidth,
+    thicknessMm: wall
+  }
+  const insideM2 = (length * width + 2 * (length + width) * height) / 1e6
+  const rimM2 = (outerLength * outerWidth - length * width) / 1e6
+  return {
+    boards: [base, wallX, wallY],
+    bearers:
+      box.bearers === 0
+        ? null
+        : {
+            count: box.bearers,
+            lengthMm: base.widthMm,
+            spacingMm: base.lengthMm / (box.bearers - 1)
+          },
+    baseAreaM2: area(base),
+    wallAreaM2: area(wallX) + area(wallY),
+    sealantLengthM: sealantLengthM(box, base, wallWidth),
+    tapeAreaM2: insideM2,
+    releaseAreaM2: insideM2 + rimM2
+  }
+}
+
+/**
+ * Inside: round the foot and up four corners. Outside: round the base's joint and up the four butt joints.
+ */
+function sealantLengthM(box: Box, base: BoardPiece, wallWidthMm: number): number {
+  const inside = 2 * (box.innerLengthMm + box.innerWidthMm) + 4 * box.wallHeightMm
+  const outside = 2 * (base.lengthMm + base.widthMm) + 4 * wallWidthMm
+  if (box.joints === 'tape only') return 0
+  if (box.joints === 'inside') return inside / 1000
+  if (box.joints === 'outside') return outside / 1000
+  return (inside + outside) / 1000
+}
+
+function area(piece: BoardPiece): number {
+  return (piece.count * piece.lengthMm * piece.widthMm) / 1e6
+}

@@ -1,0 +1,121 @@
+import type { ResinRecord } from '../catalogue/resin.ts'
+import { checkRange } from './constant.ts'
+import { type Effort, peakHorizonS, runSlab, type SlabPour } from './slab.ts'
+import { thickeningOf } from './thickening.ts'
+
+/** A prediction with its band; null where it is not reached within the run. */
+export interface Band<T = number> {
+  readonly central: T
+  readonly low: T
+  readonly high: T
+}
+
+/** What the band of a pour arises from. */
+export type Driver = 'rate' | 'room' | 'convection'
+
+/**
+ * A pour's prediction with its band, from the uncertainty of a resin class.
+ *
+ * Central: the class as recorded, the room as given, no mixing of the liquid. Band: the hull of the eight
+ * corners of
+ *   rate         all times × (1 ± band.time), so the rate over that
+ *   room         ± roomBandK, and the mix with it when it stands at room temperature
+ *   convection   liquid multiplier 1 to 3
+ * Corners rather than random trials: the answers rise or fall throughout with each of the three, so the
+ * extremes lie at corners, and the same input gives the same bytes.
+ *
+ * The effect of one input is the mean change of the peak along its four edges of the cube; the largest is
+ * what a reading would settle first (a cup test the rate, a thermometer the room).
+ *
+ * Limits: an interval, not a percentile: all inputs unfavourable at once. Central lies at the hot end of
+ * convection, on purpose.
+ */
+export interface PourBand {
+  readonly peakC: Band
+  readonly firstGelMin: Band<number | null>
+  /** Until twice the starting viscosity, of the mean of the layer. */
+  readonly workingMin: Band<number | null>
+  /** Mean effect of each input on the peak from one end to the other, K. */
+  readonly effectK: Readonly<Record<Driver, number>>
+  readonly mostFrom: Driver
+}
+
+export interface BandInput {
+  readonly pour: SlabPour
+  readonly band: ResinRecord['band']
+  /** K; 2 if not given. */
+  readonly roomBandK?: number
+  /** 1 to 3 if not given. */
+  readonly liquidMultiplier?: readonly [number, number]
+  /** `quick` if not given. */
+  readonly effort?: Effort
+}
+
+/** Nine runs: the centre and eight corners. */
+export function pourBand(input: BandInput): PourBand {
+  const { pour, band } = input
+  const effort = input.effort ?? 'quick'
+  const roomBandK = input.roomBandK ?? 2
+  const [least, most] = input.liquidMultiplier ?? [1, 3]
+  checkRange('band of time', band.time, 0, 0.9)
+  checkRange('band of room temperature in K', roomBandK, 0, 20)
+  const central = runOne(pour, effort)
+  const corners = Array.from({ length: 8 }, (_, bits) =>
+    runOne(
+      {
+        ...pour,
+        // bit set is the hot end: faster, warmer, unmixed
+        rateFactor: (pour.rateFactor ?? 1) / (bits & 1 ? 1 - band.time : 1 + band.time),
+        roomC: pour.roomC + (bits & 2 ? roomBandK : -roomBandK),
+        kLiquidMultiplier: bits & 4 ? least : most
+      },
+      effort
+    )
+  )
+  const effect = (bit: number): number =>
+    corners.reduce((sum, corner, bits) => sum + (bits & bit ? corner.peakC : -corner.peakC), 0) / 4
+  const effectK = { rate: effect(1), room: effect(2), convection: effect(4) }
+  const drivers: readonly Driver[] = ['rate', 'room', 'convection']
+  return {
+    peakC: hull(
+      central.peakC,
+      corners.map(c => c.peakC)
+    ),
+    firstGelMin: hullOrNull(
+      central.firstGelMin,
+      corners.map(c => c.firstGelMin)
+    ),
+    workingMin: hullOrNull(
+      central.workingMin,
+      corners.map(c => c.workingMin)
+    ),
+    effectK,
+    mostFrom: drivers.reduce((a, b) => (Math.abs(effectK[b]) > Math.abs(effectK[a]) ? b : a))
+  }
+}
+
+interface One {
+  readonly peakC: number
+  readonly firstGelMin: number | null
+  readonly workingMin: number | null
+}
+
+function runOne(pour: SlabPour, effort: Effort): One {
+  const { resin } = runSlab(pour, peakHorizonS(pour), effort)
+  const { history, peakC, firstGelS } = resin
+  const { kinetics, flow } = pour.resin
+  const mean = { timeS: history.timeS, tempC: history.meanC }
+  const { doubleMin } = thickeningOf(kinetics, flow, mean, history.meanConversion)
+  return { peakC, firstGelMin: firstGelS === null ? null : firstGelS / 60, workingMin: doubleMin }
+}
+
+function hull(central: number, corners: readonly number[]): Band {
+  return { central, low: Math.min(central, ...corners), high: Math.max(central, ...corners) }
+}
+
+/** Times: a null is later than any number, so it can only be the high end. */
+function hullOrNull(central: number | null, corners: readonly (number | null)[]): Band<number | null> {
+  const all = [central, ...corners].map(t => t ?? Number.POSITIVE_INFINITY)
+  const known = (t: number): number | null => (Number.isFinite(t) ? t : null)
+  return { central, low: known(Math.min(...all)), high: known(Math.max(...all)) }
+}

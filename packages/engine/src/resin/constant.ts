@@ -1,0 +1,17 @@
+/** R, J/(mol·K): molar gas constant. Exact since the SI of 2019: k_B·N_A (SI brochure, 9th edition, section 2.3.1). */
+export const GAS_CONSTANT = 1.380649e-23 * 6.02214076e23
+
+/** 0 °C in kelvin. Exact by definition of the Celsius scale (SI brochure). */
+export const ZERO_CELSIUS_K = 273.15
+
+/** Temperature at which rate constants and viscosities are given, K: 25 °C, by convention of the catalogue. */
+export const REFERENCE_K = 25 + ZERO_CELSIUS_K
+
+/** g, m/s²: standard acceleration of free fall. Exact by convention (3rd CGPM, 1901). */
+export const GRAVITY = 9.80665
+
+/** Throws unless `value` is a number within [least, most]; `name` carries the unit. */
+export function checkRange(name: string, value: number, least: number, most: number): void {
+  if (!(value >= least && value <= most))
+    throw new Error(`${name} is ${value}; allowed is ${least} to ${most}`)
+}
