@@ -6,8 +6,7 @@ import type { PourBand } from '../resin/bands.ts'
 import { pourBand } from '../resin/bands.ts'
 import type { InertLayer, Layer, Profile, ResinLayer } from '../resin/column-grid.ts'
 import type { ResinResult } from '../resin/column-result.ts'
-import { runColumn } from '../resin/column.ts'
-import { FULL, QUICK } from '../resin/column.ts'
+import { FULL, QUICK, runColumn } from '../resin/column.ts'
 import { H_TOP } from '../resin/slab.ts'
 import type { Stack } from '../stack/stack.ts'
 import type { Speed } from './speed.ts'
@@ -45,6 +44,17 @@ export interface CastInput {
 
 /** Air below a warm face, W/(m²·K): ISO 6946 surface resistance 0.17 m²K/W downwards = 5.9 (read). */
 const H_BELOW = 6
+
+/**
+ * What leads heat away below, W/(m²·K): air and board in series, U = 1/(1/6 + d/k).
+ *
+ * The board is taken as a resistance that holds no heat, because the classes were fitted so: with the heat
+ * of an 18 mm board counted, a peak near the edge comes out 5 to 50 K lower. This is the unfavourable end.
+ */
+function floorConductance(board: BoardRecord): number {
+  return 1 / (1 / H_BELOW + board.thicknessMm / 1000 / board.conductivityWmK)
+}
+
 /** How long a pour is followed, min: seven days, after which the class no longer changes by more than the band. */
 const FOLLOWED_MIN = 7 * 24 * 60
 
@@ -92,7 +102,7 @@ export function castOf(input: CastInput): readonly (PourCast | null)[] {
     clockMin += wait
     const startC = value.startTemperature ?? air(clockMin * 60)
     const fresh: ResinLayer = { kind: 'resin', thicknessMm: pour.liquidDepth, resin: model, startC, rateFactor: input.speeds[index]!.factor, cells: input.effort === 'full' ? 40 : 20 }
-    const below: Layer[] = running?.layers ?? [boardLayer(input.board, mean, input.effort)]
+    const below: Layer[] = running?.layers ?? []
     const layers = [...below, fresh]
     const result = run(layers, FOLLOWED_MIN, clockMin, air, input)
     const own = result.layers[result.layers.length - 1] as ResinResult
@@ -118,16 +128,12 @@ function single(input: CastInput, index: number, air: (s: number) => number): Po
 /** Cured resin: k 0.21 W/(m·K) (0.19-0.23, Crawford, table 1.8: 0.23 read), 1157 kg/m³ × 1800 J/(kg·K). */
 const CURED = { kWmK: 0.21, rhoCpJm3K: 1157 * 1800 }
 
-function boardLayer(board: BoardRecord, roomC: number, effort: CastInput['effort']): InertLayer {
-  return { kind: 'inert', thicknessMm: board.thicknessMm, cells: effort === 'full' ? 12 : 6, kWmK: board.conductivityWmK, rhoCpJm3K: board.densityKgM3 * board.heatCapacityJkgK, startC: roomC }
-}
-
 function run(layers: readonly Layer[], forMin: number, clockMin: number, air: (s: number) => number, input: CastInput) {
   const ambientC = (s: number) => air(clockMin * 60 + s)
   return runColumn({
     shape: 'slab',
     layers,
-    floor: { kind: 'convective', hWm2K: H_BELOW, ambientC },
+    floor: { kind: 'convective', hWm2K: floorConductance(input.board), ambientC },
     top: { kind: 'convective', hWm2K: H_TOP, ambientC },
     untilS: forMin * 60,
     control: input.effort === 'full' ? FULL : QUICK
@@ -154,7 +160,7 @@ function bandOf(input: CastInput, index: number, below: readonly Layer[], startC
     pour: {
       resin: choice.record.model!,
       depthMm: stack.pours[index]!.liquidDepth,
-      bed: { layers: below.map(inert), hFloorWm2K: H_BELOW },
+      bed: { layers: below.map(inert), hFloorWm2K: floorConductance(input.board) },
       roomC: (night + day) / 2,
       startC,
       rateFactor: input.speeds[index]!.factor

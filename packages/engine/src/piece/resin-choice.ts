@@ -24,12 +24,18 @@ export interface ResinChoice {
  */
 export function chooseResin(name: string, shop: Shop, path: string): ResinChoice | Problem {
   const label = shop.resins.find(r => r.id === name) ?? null
-  const wanted = label === null ? name : label.family === 'epoxy' ? (label.like ?? 'medium') : familyId(label.family)
+  const wanted =
+    label === null ? name : label.family === 'epoxy' ? (label.like ?? 'medium') : familyId(label.family)
   const record = RESINS.find(r => r.id === wanted || r.name === wanted)
   if (!record) {
     const known = [...shop.resins.map(r => r.id), ...RESINS.map(r => r.id)]
     const near = nearest(name, known)
-    return { path, found: `the resin "${name}", which neither the shop nor the catalogue has`, allowed: `one of ${known.join(', ')}`, example: near === null ? '"medium"' : `"${near}"` }
+    return {
+      path,
+      found: `the resin "${name}", which neither the shop nor the catalogue has`,
+      allowed: `one of ${known.join(', ')}`,
+      example: near === null ? '"medium"' : `"${near}"`
+    }
   }
   const mix = label === null ? record.mix : labelMix(label, record.mix)
   return {
@@ -51,7 +57,8 @@ function familyId(family: ResinRecord['family']): string {
 function labelMix(label: ShopResin, generic: ResinMix): ResinMix {
   const densityAGMl = label.densityA ?? generic.densityAGMl
   const densityBGMl = label.densityB ?? generic.densityBGMl
-  if (label.ratio === undefined) return { massA: generic.massA, massB: generic.massB, densityAGMl, densityBGMl }
+  if (label.ratio === undefined)
+    return { massA: generic.massA, massB: generic.massB, densityAGMl, densityBGMl }
   const { a, b, by } = label.ratio
   return by === 'mass'
     ? { massA: a, massB: b, densityAGMl, densityBGMl }
