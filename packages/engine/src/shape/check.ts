@@ -43,7 +43,8 @@ export function selfCrossing(ring: Ring): { x: number; y: number } | null {
     for (let j = j0; j <= j1; j++) {
       for (let i = i0; i <= i1; i++) {
         // A long edge is put only in the cells its line passes.
-        if (i1 - i0 > 1 && j1 - j0 > 1 && !passes(ax, ay, bx, by, minX + i * cell, minY + j * cell, cell)) continue
+        if (i1 - i0 > 1 && j1 - j0 > 1 && !passes(ax, ay, bx, by, minX + i * cell, minY + j * cell, cell))
+          continue
         const key = j * columns + i
         const bucket = buckets.get(key)
         if (bucket === undefined) {
@@ -82,7 +83,8 @@ function meet(ring: Ring, n: number, p: number, q: number): { x: number; y: numb
   const dx = ring[2 * q1]!
   const dy = ring[2 * q1 + 1]!
   const neighbours = p1 === q || q1 === p || (bx === cx && by === cy) || (dx === ax && dy === ay)
-  const side = (ox: number, oy: number, ux: number, uy: number, vx: number, vy: number) => (ux - ox) * (vy - oy) - (vx - ox) * (uy - oy)
+  const side = (ox: number, oy: number, ux: number, uy: number, vx: number, vy: number) =>
+    (ux - ox) * (vy - oy) - (vx - ox) * (uy - oy)
   const s1 = side(ax, ay, bx, by, cx, cy)
   const s2 = side(ax, ay, bx, by, dx, dy)
   const s3 = side(cx, cy, dx, dy, ax, ay)
