@@ -1,14 +1,17 @@
 import type { BoardRecord } from '../catalogue/board.ts'
+import type { ResinRecord } from '../catalogue/resin.ts'
 import type { ResinChoice } from '../piece/resin-choice.ts'
 import type { Shop } from '../piece/shop-schema.ts'
 import { dailyTemperature } from '../resin/ambient.ts'
 import type { PourBand } from '../resin/bands.ts'
 import { pourBand } from '../resin/bands.ts'
+import { FULL, QUICK, runColumn } from '../resin/column.ts'
 import type { InertLayer, Layer, Profile, ResinLayer } from '../resin/column-grid.ts'
 import type { ResinResult } from '../resin/column-result.ts'
-import { FULL, QUICK, runColumn } from '../resin/column.ts'
+import type { SlabPour } from '../resin/slab.ts'
 import { H_TOP } from '../resin/slab.ts'
 import type { Stack } from '../stack/stack.ts'
+import type { Materials } from './facts.ts'
 import type { Speed } from './speed.ts'
 import type { Curve, Windows } from './windows.ts'
 import { curveOf, windowsOf } from './windows.ts'
@@ -101,7 +104,14 @@ export function castOf(input: CastInput): readonly (PourCast | null)[] {
     if (running !== null && wait > 0) running = advance(running, wait, clockMin, air, input)
     clockMin += wait
     const startC = value.startTemperature ?? air(clockMin * 60)
-    const fresh: ResinLayer = { kind: 'resin', thicknessMm: pour.liquidDepth, resin: model, startC, rateFactor: input.speeds[index]!.factor, cells: input.effort === 'full' ? 40 : 20 }
+    const fresh: ResinLayer = {
+      kind: 'resin',
+      thicknessMm: pour.liquidDepth,
+      resin: model,
+      startC,
+      rateFactor: input.speeds[index]!.factor,
+      cells: input.effort === 'full' ? 40 : 20
+    }
     const below: Layer[] = running?.layers ?? []
     const layers = [...below, fresh]
     const result = run(layers, FOLLOWED_MIN, clockMin, air, input)
@@ -119,8 +129,21 @@ function single(input: CastInput, index: number, air: (s: number) => number): Po
   const model = input.choices[index]!.record.model!
   const pour = input.stack.pours[index]!
   const startC = input.stack.piece.pours[index]!.startTemperature ?? air(0)
-  const body: InertLayer = { kind: 'inert', thicknessMm: Math.max(5, input.stack.finishedHigh - input.stack.finishedLow), cells: 10, ...CURED, startC: air(0) }
-  const fresh: ResinLayer = { kind: 'resin', thicknessMm: pour.liquidDepth, resin: model, startC, rateFactor: input.speeds[index]!.factor, cells: 20 }
+  const body: InertLayer = {
+    kind: 'inert',
+    thicknessMm: Math.max(5, input.stack.finishedHigh - input.stack.finishedLow),
+    cells: 10,
+    ...CURED,
+    startC: air(0)
+  }
+  const fresh: ResinLayer = {
+    kind: 'resin',
+    thicknessMm: pour.liquidDepth,
+    resin: model,
+    startC,
+    rateFactor: input.speeds[index]!.factor,
+    cells: 20
+  }
   const own = run([body, fresh], FOLLOWED_MIN, 0, air, input).layers[1] as ResinResult
   return pourCast(input, index, 0, startC, own, bandOf(input, index, [body], startC))
 }
@@ -128,7 +151,13 @@ function single(input: CastInput, index: number, air: (s: number) => number): Po
 /** Cured resin: k 0.21 W/(m·K) (0.19-0.23, Crawford, table 1.8: 0.23 read), 1157 kg/m³ × 1800 J/(kg·K). */
 const CURED = { kWmK: 0.21, rhoCpJm3K: 1157 * 1800 }
 
-function run(layers: readonly Layer[], forMin: number, clockMin: number, air: (s: number) => number, input: CastInput) {
+function run(
+  layers: readonly Layer[],
+  forMin: number,
+  clockMin: number,
+  air: (s: number) => number,
+  input: CastInput
+) {
   const ambientC = (s: number) => air(clockMin * 60 + s)
   return runColumn({
     shape: 'slab',
@@ -141,7 +170,13 @@ function run(layers: readonly Layer[], forMin: number, clockMin: number, air: (s
 }
 
 // Lets what is in the mould go on curing until the next pour, and hands its profiles on.
-function advance(running: Running, waitMin: number, clockMin: number, air: (s: number) => number, input: CastInput): Running {
+function advance(
+  running: Running,
+  waitMin: number,
+  clockMin: number,
+  air: (s: number) => number,
+  input: CastInput
+): Running {
   const result = run(running.layers, waitMin, clockMin, air, input)
   const layers = running.layers.map((layer, k): Layer => {
     const done = result.layers[k]!
@@ -150,6 +185,52 @@ function advance(running: Running, waitMin: number, clockMin: number, air: (s: n
       : { ...layer, startC: done.final.temp as Profile }
   })
   return { layers, pours: running.pours }
+}
+
+/** A pour as the band and the search for a depth take it: one column on its bed, with the doubts of its class. */
+export interface PourOnBed {
+  readonly pour: SlabPour
+  readonly band: ResinRecord['band']
+  readonly doubtK: number
+}
+
+/** The pour of a planned piece on its bed; null for a family that is not predicted. */
+export function bedOf(
+  input: {
+    readonly stack: Stack
+    readonly materials: Pick<Materials, 'resins' | 'base'>
+    readonly speeds: readonly Speed[]
+    readonly casts: readonly (PourCast | null)[]
+    readonly shop: Shop
+  },
+  index: number
+): PourOnBed | null {
+  const { stack, materials, speeds, casts, shop } = input
+  const choice = materials.resins[index]!
+  const cast = casts[index]
+  if (choice.record.model === null || !cast) return null
+  const before = stack.pours
+    .slice(0, index)
+    .filter((p, k) => stack.piece.pours[k]!.kind === 'cast' && p.liquidDepth > 0)
+  const cured =
+    stack.piece.pours[index]!.kind === 'cast'
+      ? before.map(p => p.depth)
+      : [Math.max(5, stack.finishedHigh - stack.finishedLow)]
+  return {
+    pour: {
+      resin: choice.record.model,
+      depthMm: stack.pours[index]!.liquidDepth,
+      bed: {
+        layers: cured.map(thicknessMm => ({ kind: 'inert', thicknessMm, cells: 6, ...CURED })),
+        hFloorWm2K: floorConductance(materials.base)
+      },
+      roomC: (shop.climate.night + shop.climate.day) / 2,
+      startC: cast.startC,
+      rateFactor: speeds[index]!.factor
+    },
+    band: choice.record.band,
+    doubtK: shop.climate.doubt
+  }
 }
 
 function bandOf(input: CastInput, index: number, below: readonly Layer[], startC: number): PourBand {
@@ -172,11 +253,24 @@ function bandOf(input: CastInput, index: number, below: readonly Layer[], startC
 
 function inert(layer: Layer): Omit<InertLayer, 'startC'> {
   return layer.kind === 'inert'
-    ? { kind: 'inert', thicknessMm: layer.thicknessMm, cells: 6, kWmK: layer.kWmK, rhoCpJm3K: layer.rhoCpJm3K }
+    ? {
+        kind: 'inert',
+        thicknessMm: layer.thicknessMm,
+        cells: 6,
+        kWmK: layer.kWmK,
+        rhoCpJm3K: layer.rhoCpJm3K
+      }
     : { kind: 'inert', thicknessMm: layer.thicknessMm, cells: 6, ...CURED }
 }
 
-function pourCast(input: CastInput, index: number, startMin: number, startC: number, own: ResinResult, band: PourBand): PourCast {
+function pourCast(
+  input: CastInput,
+  index: number,
+  startMin: number,
+  startC: number,
+  own: ResinResult,
+  band: PourBand
+): PourCast {
   const choice = input.choices[index]!
   const low = own.peakC + (band.peakC.low - band.peakC.central)
   const high = own.peakC + (band.peakC.high - band.peakC.central)

@@ -29,7 +29,8 @@ export function speedOf(choice: ResinChoice): Speed {
   const diameterMm = Math.cbrt((4 * volumeMl * 1000) / Math.PI)
   const vessel = { diameterMm, capacityMl: volumeMl * 1.5 }
   const gel = (rateFactor: number) =>
-    cupHistory({ resin, massG: mass, vessel, roomC: temperature, rateFactor, effort: 'quick', untilH: 240 }).gelMin ?? Number.POSITIVE_INFINITY
+    cupHistory({ resin, massG: mass, vessel, roomC: temperature, rateFactor, effort: 'quick', untilH: 240 })
+      .gelMin ?? Number.POSITIVE_INFINITY
   if (gel(LEAST) <= minutes) return { factor: LEAST, met: false }
   if (gel(MOST) >= minutes) return { factor: MOST, met: false }
   let low = LEAST

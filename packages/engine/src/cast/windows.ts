@@ -49,7 +49,11 @@ export function windowsOf(record: ResinRecord, own: ResinResult): Windows {
   const h = own.history
   const thick = thickeningOf(kinetics, flow, { timeS: h.timeS, tempC: h.meanC }, h.meanConversion)
   const spread = record.band.time
-  const window = (open: number, close: number | null): Window => ({ open, close, band: [open * (1 - spread), close === null ? null : close * (1 + spread)] })
+  const window = (open: number, close: number | null): Window => ({
+    open,
+    close,
+    band: [open * (1 - spread), close === null ? null : close * (1 + spread)]
+  })
   const end = h.timeS[h.timeS.length - 1]! / 60
   const syrup = crossing(h.timeS, h.meanViscosityPaS, SYRUP_PAS)
   const honey = crossing(h.timeS, h.meanViscosityPaS, HONEY_PAS)

@@ -35,6 +35,7 @@ const quantityField = z
     z.int().min(1).max(500),
     z.strictObject({
       pieces: whole('good pieces wanted', 1, 500),
+      blanks: whole('blanks started; left out: as many as the certainty asks for', 1, 2000).optional(),
       loss: percent('chance that one blank is lost', 0, 90).default(5),
       certainty: percent('how sure the maker wants to be', 50, 99.9).default(90),
       gang: whole('pieces cast side by side in one mould', 1, 200).default(1)

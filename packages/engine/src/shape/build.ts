@@ -1,37 +1,27 @@
-import { regionOfRings } from './combine.ts'
+import { clipRings, FARTHEST_MM } from './clip.ts'
+import { divideArc } from './flatten.ts'
 import type { Region, Ring } from './region.ts'
+import { regionOfSound } from './region.ts'
 
-/** Most points of one flattened curve: bounds what a hostile size and tolerance can ask for. */
-export const MOST_POINTS = 50_000
+/** Most points a corner may be divided into: a tolerance finer than this asks for is a slip. */
+const MOST_CHORDS = 100_000
 
 /**
- * Points round a full circle so that no chord strays more than `tolMm` from it, mm.
- *
- * Points lie on the circle: a chord then strays inward by e = r·(1 − cos(π/n)), so n = π / acos(1 − e/r).
- * Source: elementary geometry (machining handbooks give it as chord error).
+ * A circle as a polygon. Every chord and every corner stays within `tolMm` of the circle, on either side; the
+ * polygon has the area of the circle and its points on the axes lie on the circle, so that bounds are true
+ * (see `divideArc`).
+ * @throws Error for a diameter or tolerance that is not positive and finite
  */
-export function circlePoints(radiusMm: number, tolMm: number): number {
-  if (tolMm >= radiusMm) return 8
-  return Math.min(MOST_POINTS, Math.max(8, Math.ceil(Math.PI / Math.acos(1 - tolMm / radiusMm))))
-}
-
-/** A circle about (cx, cy). Inscribed: its area is below π·r² by at most 2·π·r·tol. */
 export function circle(diameterMm: number, tolMm: number, cx = 0, cy = 0): Region {
-  positive('diameter', diameterMm)
-  positive('tolerance', tolMm)
-  const r = diameterMm / 2
-  // A multiple of four keeps the widest points on the axes.
-  const n = Math.ceil(circlePoints(r, tolMm) / 4) * 4
-  const ring = new Float64Array(2 * n)
-  for (let k = 0; k < n; k++) {
-    const a = (2 * Math.PI * k) / n
-    ring[2 * k] = cx + r * Math.cos(a)
-    ring[2 * k + 1] = cy + r * Math.sin(a)
-  }
-  return { rings: [ring] }
+  refuseBad('diameter', diameterMm)
+  return rounded(diameterMm, diameterMm, diameterMm / 2, tolMm, cx, cy)
 }
 
-/** An upright rectangle about (cx, cy), its corners rounded. Throws when a corner is larger than half a side. */
+/**
+ * A rectangle about its centre, corners rounded with the radius `cornerMm`; its sides are exact, its corners
+ * as in {@link circle}.
+ * @throws Error for a side or tolerance that is not positive and finite, or a corner over half the shorter side
+ */
 export function rectangle(
   widthMm: number,
   heightMm: number,
@@ -40,63 +30,76 @@ export function rectangle(
   cx = 0,
   cy = 0
 ): Region {
-  positive('width', widthMm)
-  positive('height', heightMm)
-  positive('tolerance', tolMm)
+  refuseBad('width', widthMm)
+  refuseBad('height', heightMm)
   const most = Math.min(widthMm, heightMm) / 2
-  if (!(cornerMm >= 0 && cornerMm <= most))
-    throw new Error(`a corner of ${cornerMm} mm; allowed 0 to ${most} mm`)
-  const x = widthMm / 2 - cornerMm
-  const y = heightMm / 2 - cornerMm
-  const steps = cornerMm === 0 ? 0 : Math.ceil(circlePoints(cornerMm, tolMm) / 4)
-  const points: number[] = []
-  for (const [sx, sy, start] of [
-    [1, 1, 0],
-    [-1, 1, 1],
-    [-1, -1, 2],
-    [1, -1, 3]
-  ] as const) {
-    for (let k = 0; k <= steps; k++) {
-      const a = ((start + (steps === 0 ? 0.5 : k / steps)) * Math.PI) / 2
-      points.push(cx + sx * x + cornerMm * Math.cos(a), cy + sy * y + cornerMm * Math.sin(a))
+  if (!(cornerMm >= 0 && cornerMm <= most)) {
+    throw new Error(`a corner radius of ${cornerMm} mm; allowed are 0 to ${most} mm, half the shorter side`)
+  }
+  return rounded(widthMm, heightMm, cornerMm, tolMm, cx, cy)
+}
+
+function rounded(w: number, h: number, r: number, tolMm: number, cx: number, cy: number): Region {
+  if (!(tolMm > 0)) throw new Error(`a tolerance of ${tolMm} mm; it must be above 0`)
+  for (const far of [cx - w / 2, cx + w / 2, cy - h / 2, cy + h / 2]) {
+    if (!(Math.abs(far) <= FARTHEST_MM)) {
+      throw new Error(`a shape that reaches to ${far} mm; allowed are −${FARTHEST_MM} to ${FARTHEST_MM} mm`)
     }
   }
-  return { rings: [dedupe(Float64Array.from(points))] }
-}
-
-/** A polygon with holes, given in any sense. */
-export function polygon(outer: Ring, holes: readonly Ring[] = []): Region {
-  return regionOfRings([turned(outer, true), ...holes.map(h => turned(h, false))])
-}
-
-function turned(ring: Ring, counterClockwise: boolean): Ring {
-  let twice = 0
-  for (let k = 0, p = ring.length - 2; k < ring.length; p = k, k += 2)
-    twice += ring[p]! * ring[k + 1]! - ring[k]! * ring[p + 1]!
-  return twice > 0 === counterClockwise ? ring : reversed(ring)
-}
-
-/** The ring run the other way. */
-export function reversed(ring: Ring): Ring {
-  const out = new Float64Array(ring.length)
-  for (let k = 0; k < ring.length; k += 2) {
-    out[k] = ring[ring.length - 2 - k]!
-    out[k + 1] = ring[ring.length - 1 - k]!
+  const { count, rho } = r === 0 ? { count: 0, rho: 1 } : divideArc(Math.PI / 2, tolMm / r)
+  if (count > MOST_CHORDS) {
+    throw new Error(`a tolerance of ${tolMm} mm needs ${count} chords a corner; at most ${MOST_CHORDS}`)
   }
-  return out
-}
-
-/** The ring without points that repeat the one before. */
-export function dedupe(ring: Float64Array): Ring {
-  const out: number[] = []
-  for (let k = 0; k < ring.length; k += 2) {
-    const n = out.length
-    if (n === 0 || ring[k] !== out[n - 2] || ring[k + 1] !== out[n - 1]) out.push(ring[k]!, ring[k + 1]!)
+  const points: number[] = []
+  const put = (x: number, y: number) => {
+    const n = points.length
+    if (n > 0 && points[n - 2] === x && points[n - 1] === y) return
+    points.push(x, y)
   }
-  while (out.length > 2 && out[0] === out[out.length - 2] && out[1] === out[out.length - 1]) out.length -= 2
-  return Float64Array.from(out)
+  // Corners from the lower right on, counter-clockwise; each arc starts a quarter turn after the one before.
+  const quarter = [
+    [1, 0],
+    [0, 1],
+    [-1, 0],
+    [0, -1]
+  ] as const
+  for (let q = 0; q < 4; q++) {
+    const [ux, uy] = quarter[(q + 3) % 4]!
+    const [vx, vy] = quarter[q]!
+    const mx = cx + (w / 2 - r) * (ux + vx)
+    const my = cy + (h / 2 - r) * (uy + vy)
+    put(mx + r * ux, my + r * uy)
+    for (let k = 1; k < count; k++) {
+      const t = ((Math.PI / 2) * k) / count
+      const c = rho * r * Math.cos(t)
+      const s = rho * r * Math.sin(t)
+      put(mx + c * ux + s * vx, my + c * uy + s * vy)
+    }
+    put(mx + r * vx, my + r * vy)
+  }
+  const n = points.length
+  if (points[0] === points[n - 2] && points[1] === points[n - 1]) points.length = n - 2
+  return regionOfSound([Float64Array.from(points)])
 }
 
-function positive(what: string, value: number): void {
-  if (!(value > 0 && Number.isFinite(value))) throw new Error(`${what} ${value} mm; allowed: above 0`)
+function refuseBad(what: string, mm: number): void {
+  if (!(mm > 0 && mm <= 2 * FARTHEST_MM)) {
+    throw new Error(`a ${what} of ${mm} mm; it must be above 0 and at most ${2 * FARTHEST_MM}`)
+  }
+}
+
+/**
+ * A polygon by its corners (x0,y0,x1,y1,... in either turning sense) less its holes. What the outline winds
+ * about counts as inside, so an outline that crosses itself is filled; `check.ts` finds such outlines.
+ * @throws Error for fewer than three corners, or a coordinate that is not a finite number within range
+ */
+export function polygon(points: Ring, holes: readonly Ring[] = []): Region {
+  for (const ring of [points, ...holes]) {
+    if (ring.length < 6 || ring.length % 2 !== 0) {
+      throw new Error(`a polygon needs at least three corners; found ${ring.length} numbers`)
+    }
+  }
+  const outer = clipRings('union', [points], null, 'nonzero')
+  if (holes.length === 0) return regionOfSound(outer)
+  return regionOfSound(clipRings('difference', outer, clipRings('union', holes, null, 'nonzero'), 'nonzero'))
 }

@@ -1,132 +1,182 @@
-import { difference, intersection } from './combine.ts'
-import { area } from './measure.ts'
+import { decimals } from '../quantity/format.ts'
+import { clipRings, GRID_MM } from './clip.ts'
+import { edgeTree, meetingEdges } from './edge-tree.ts'
+import { perimeter, ringArea } from './measure.ts'
+import { orientation } from './orientation.ts'
 import type { Ring } from './region.ts'
 
+interface Place {
+  readonly x: number
+  readonly y: number
+}
+
 /**
- * Where a ring crosses or touches itself, or null.
+ * A place where a ring crosses itself or runs back along itself; null when it does neither. Touching itself at
+ * a point without passing through is no crossing. Points repeated in a row do not matter.
  *
- * Edges are put in the cells of a grid about as wide as the edges are long, so that each is held only against
- * its neighbours: near linear in the number of points. Orientation is judged on the numbers as they are;
- * neighbours that meet in their common point do not count, a fold back along itself does.
+ * Exact for the coordinates given: sides by the sign of {@link orientation}; where a point of one stretch lies
+ * on another, the two cross if they leave the point in alternating directions.
+ *
+ * Limits: about n·log n; n² for long slanted lines side by side (see `meetingEdges`).
  */
-export function selfCrossing(ring: Ring): { x: number; y: number } | null {
-  const n = ring.length / 2
-  if (n < 4) return null
-  let minX = Number.POSITIVE_INFINITY
-  let minY = Number.POSITIVE_INFINITY
-  let maxX = Number.NEGATIVE_INFINITY
-  let maxY = Number.NEGATIVE_INFINITY
-  for (let k = 0; k < n; k++) {
-    minX = Math.min(minX, ring[2 * k]!)
-    maxX = Math.max(maxX, ring[2 * k]!)
-    minY = Math.min(minY, ring[2 * k + 1]!)
-    maxY = Math.max(maxY, ring[2 * k + 1]!)
+export function selfCrossing(ring: Ring): Place | null {
+  const line = withoutRepeats(ring)
+  const n = line.length / 2
+  if (n < 2) return null
+  if (n === 2) return { x: line[2]!, y: line[3]! }
+  const tree = edgeTree([line])
+  let found: Place | null = null
+  meetingEdges(tree, (i, j) => {
+    if (j === i + 1) found = foldBack(line, n, i)
+    else if (i === 0 && j === n - 1) found = foldBack(line, n, j)
+    else found = crossingOf(line, n, i, j)
+    return found !== null
+  })
+  return found
+}
+
+// Where edge i and the next one run over each other: a spike at their common point.
+function foldBack(line: Ring, n: number, i: number): Place | null {
+  const a = 2 * i
+  const b = 2 * ((i + 1) % n)
+  const c = 2 * ((i + 2) % n)
+  if (orientation(line[a]!, line[a + 1]!, line[c]!, line[c + 1]!, line[b]!, line[b + 1]!) !== 0) return null
+  const ahead =
+    (line[a]! - line[b]!) * (line[c]! - line[b]!) +
+    (line[a + 1]! - line[b + 1]!) * (line[c + 1]! - line[b + 1]!)
+  return ahead > 0 ? { x: line[b]!, y: line[b + 1]! } : null
+}
+
+function crossingOf(line: Ring, n: number, i: number, j: number): Place | null {
+  const side = (edge: number, point: number): number => {
+    const a = 2 * edge
+    const b = 2 * ((edge + 1) % n)
+    const p = 2 * point
+    return orientation(line[a]!, line[a + 1]!, line[b]!, line[b + 1]!, line[p]!, line[p + 1]!)
   }
-  const span = Math.max(maxX - minX, maxY - minY)
-  if (!(span > 0)) return { x: minX, y: minY }
-  const side = Math.max(1, Math.min(2048, Math.ceil(n / 3)))
-  const cell = (span * 1.0001) / side
-  const columns = Math.min(side, Math.floor((maxX - minX) / cell) + 1)
-  const rows = Math.min(side, Math.floor((maxY - minY) / cell) + 1)
-  const buckets = new Map<number, number[]>()
-  for (let k = 0; k < n; k++) {
-    const m = k + 1 === n ? 0 : k + 1
-    const ax = ring[2 * k]!
-    const ay = ring[2 * k + 1]!
-    const bx = ring[2 * m]!
-    const by = ring[2 * m + 1]!
-    if (ax === bx && ay === by) continue
-    const i0 = Math.floor((Math.min(ax, bx) - minX) / cell)
-    const i1 = Math.min(columns - 1, Math.floor((Math.max(ax, bx) - minX) / cell))
-    const j0 = Math.floor((Math.min(ay, by) - minY) / cell)
-    const j1 = Math.min(rows - 1, Math.floor((Math.max(ay, by) - minY) / cell))
-    for (let j = j0; j <= j1; j++) {
-      for (let i = i0; i <= i1; i++) {
-        // A long edge is put only in the cells its line passes.
-        if (i1 - i0 > 1 && j1 - j0 > 1 && !passes(ax, ay, bx, by, minX + i * cell, minY + j * cell, cell))
-          continue
-        const key = j * columns + i
-        const bucket = buckets.get(key)
-        if (bucket === undefined) {
-          buckets.set(key, [k])
-          continue
-        }
-        for (const other of bucket) {
-          const at = meet(ring, n, k, other)
-          if (at) return at
-        }
-        bucket.push(k)
-      }
+  const i1 = (i + 1) % n
+  const j1 = (j + 1) % n
+  const [ja, jb, ia, ib] = [side(i, j), side(i, j1), side(j, i), side(j, i1)]
+  if ((ja > 0 && jb > 0) || (ja < 0 && jb < 0) || (ia > 0 && ib > 0) || (ia < 0 && ib < 0)) return null
+  if (ja === 0 && jb === 0) return overlap(line, i, i1, j, j1)
+  if (ja !== 0 && jb !== 0 && ia !== 0 && ib !== 0) {
+    const t = ja / (ja - jb)
+    return {
+      x: line[2 * j]! + t * (line[2 * j1]! - line[2 * j]!),
+      y: line[2 * j + 1]! + t * (line[2 * j1 + 1]! - line[2 * j + 1]!)
     }
   }
-  return null
+  // One edge touches the other at a point of the ring: look at how both stretches pass that point.
+  const at = ja === 0 ? j : jb === 0 ? j1 : ia === 0 ? i : i1
+  const on = (edge: number, one: number): [number, number] =>
+    same(line, edge, at)
+      ? [(edge + n - 1) % n, one]
+      : same(line, one, at)
+        ? [edge, (one + 1) % n]
+        : [edge, one]
+  const [a, b] = on(i, i1)
+  const [c, d] = on(j, j1)
+  return between(line, at, a, b, c) !== between(line, at, a, b, d)
+    ? { x: line[2 * at]!, y: line[2 * at + 1]! }
+    : null
 }
 
-function passes(ax: number, ay: number, bx: number, by: number, x: number, y: number, w: number): boolean {
-  const dx = bx - ax
-  const dy = by - ay
-  // The corners of the cell, a hair larger, lie on both sides of the line.
-  const e = w * 1e-9
-  const s = [x - e, x + w + e].flatMap(px => [y - e, y + w + e].map(py => dx * (py - ay) - dy * (px - ax)))
-  return Math.min(...s) <= 0 && Math.max(...s) >= 0
+// Collinear edges: the middle of what they share, null when that is a single point or nothing.
+function overlap(line: Ring, i: number, i1: number, j: number, j1: number): Place | null {
+  const c = Math.abs(line[2 * i1]! - line[2 * i]!) >= Math.abs(line[2 * i1 + 1]! - line[2 * i + 1]!) ? 0 : 1
+  const at = (k: number) => line[2 * k + c]!
+  const ends = [i, i1, j, j1].sort((p, q) => at(p) - at(q))
+  const low = Math.max(Math.min(at(i), at(i1)), Math.min(at(j), at(j1)))
+  const high = Math.min(Math.max(at(i), at(i1)), Math.max(at(j), at(j1)))
+  if (!(high > low)) return null
+  const [p, q] = [ends[1]!, ends[2]!]
+  return { x: (line[2 * p]! + line[2 * q]!) / 2, y: (line[2 * p + 1]! + line[2 * q + 1]!) / 2 }
 }
 
-function meet(ring: Ring, n: number, p: number, q: number): { x: number; y: number } | null {
-  const p1 = p + 1 === n ? 0 : p + 1
-  const q1 = q + 1 === n ? 0 : q + 1
-  const ax = ring[2 * p]!
-  const ay = ring[2 * p + 1]!
-  const bx = ring[2 * p1]!
-  const by = ring[2 * p1 + 1]!
-  const cx = ring[2 * q]!
-  const cy = ring[2 * q + 1]!
-  const dx = ring[2 * q1]!
-  const dy = ring[2 * q1 + 1]!
-  const neighbours = p1 === q || q1 === p || (bx === cx && by === cy) || (dx === ax && dy === ay)
-  const side = (ox: number, oy: number, ux: number, uy: number, vx: number, vy: number) =>
-    (ux - ox) * (vy - oy) - (vx - ox) * (uy - oy)
-  const s1 = side(ax, ay, bx, by, cx, cy)
-  const s2 = side(ax, ay, bx, by, dx, dy)
-  const s3 = side(cx, cy, dx, dy, ax, ay)
-  const s4 = side(cx, cy, dx, dy, bx, by)
-  if (neighbours) {
-    // Consecutive edges fold back when they run along one line in opposite ways.
-    const along = (bx - ax) * (dx - cx) + (by - ay) * (dy - cy)
-    return s1 === 0 && s2 === 0 && along < 0 ? (p1 === q ? { x: bx, y: by } : { x: ax, y: ay }) : null
+// Whether, seen from point `at`, the direction to d comes between the directions to a and b, counter-clockwise.
+function between(line: Ring, at: number, a: number, b: number, d: number): boolean {
+  const turn = (p: number, q: number) =>
+    orientation(
+      line[2 * at]!,
+      line[2 * at + 1]!,
+      line[2 * p]!,
+      line[2 * p + 1]!,
+      line[2 * q]!,
+      line[2 * q + 1]!
+    )
+  const whole = turn(a, b)
+  if (whole > 0) return turn(a, d) > 0 && turn(d, b) > 0
+  if (whole < 0) return !(turn(b, d) > 0 && turn(d, a) > 0)
+  return turn(a, d) > 0
+}
+
+function same(line: Ring, p: number, q: number): boolean {
+  return line[2 * p] === line[2 * q] && line[2 * p + 1] === line[2 * q + 1]
+}
+
+function withoutRepeats(ring: Ring): Ring {
+  const out = new Float64Array(ring.length)
+  let size = 0
+  for (let k = 0; k < ring.length; k += 2) {
+    if (size > 0 && out[size - 2] === ring[k] && out[size - 1] === ring[k + 1]) continue
+    out[size++] = ring[k]!
+    out[size++] = ring[k + 1]!
   }
-  if (((s1 > 0 && s2 < 0) || (s1 < 0 && s2 > 0)) && ((s3 > 0 && s4 < 0) || (s3 < 0 && s4 > 0))) {
-    const t = s3 / (s3 - s4)
-    return { x: ax + t * (bx - ax), y: ay + t * (by - ay) }
-  }
-  const on = (px: number, py: number, ux: number, uy: number, vx: number, vy: number) =>
-    Math.min(ux, vx) <= px && px <= Math.max(ux, vx) && Math.min(uy, vy) <= py && py <= Math.max(uy, vy)
-  if (s1 === 0 && on(cx, cy, ax, ay, bx, by)) return { x: cx, y: cy }
-  if (s2 === 0 && on(dx, dy, ax, ay, bx, by)) return { x: dx, y: dy }
-  if (s3 === 0 && on(ax, ay, cx, cy, dx, dy)) return { x: ax, y: ay }
-  if (s4 === 0 && on(bx, by, cx, cy, dx, dy)) return { x: bx, y: by }
-  return null
+  while (size > 2 && out[0] === out[size - 2] && out[1] === out[size - 1]) size -= 2
+  return out.subarray(0, size)
 }
 
-/** Least area, mm², by which a hole may leave its outline before it counts: a hair of drawing. */
-const STRAY_MM2 = 1e-3
-
-/** The first hole that is not wholly inside the outline, or shares area with a hole before it; else null. */
-export function holesOutside(outer: Ring, holes: readonly Ring[]): number | null {
-  const one = (ring: Ring) => ({ rings: [area({ rings: [ring] }) < 0 ? flip(ring) : ring] })
-  const outline = one(outer)
-  for (let i = 0; i < holes.length; i++) {
-    const hole = one(holes[i]!)
-    if (area(difference(hole, outline)) > STRAY_MM2) return i
-    for (let j = 0; j < i; j++) if (area(intersection(hole, one(holes[j]!))) > STRAY_MM2) return i
-  }
-  return null
+/**
+ * The first hole that leaves its outline or overlaps another hole, by its index; null when all are sound.
+ * Touching is allowed. All rings may turn either way; less than a grid step (1e-4 mm) of overlap is not seen.
+ */
+export function holesOutside(outer: Ring, holesGiven: readonly Ring[]): number | null {
+  // Turned alike, so that two holes that overlap cannot cancel out.
+  const holes = holesGiven.map(hole => (ringArea(hole) < 0 ? backwards(hole) : hole))
+  const strays = (hole: readonly Ring[]) => clipRings('difference', hole, [outer], 'nonzero').length > 0
+  if (strays(holes)) return holes.findIndex(hole => strays([hole]))
+  // One after the other into what is taken already; the sum of areas tells at once whether that is needed.
+  const all = clipRings('union', holes, null, 'nonzero')
+  const sum = (rings: readonly Ring[]) => rings.reduce((a, r) => a + ringArea(r), 0)
+  const lost = sum(holes) - sum(all)
+  if (lost <= GRID_MM * perimeter({ rings: holes })) return null
+  const second = holes.findIndex((hole, i) =>
+    holes.slice(0, i).some(other => clipRings('intersection', [hole], [other], 'nonzero').length > 0)
+  )
+  return second < 0 ? null : second
 }
 
-function flip(ring: Ring): Ring {
+function backwards(ring: Ring): Ring {
   const out = new Float64Array(ring.length)
   for (let k = 0; k < ring.length; k += 2) {
     out[k] = ring[ring.length - 2 - k]!
     out[k + 1] = ring[ring.length - 1 - k]!
   }
   return out
+}
+
+/** The first point that stands in the same place as the one before it (the last before the first), or null. */
+export function repeatedPoint(ring: Ring): number | null {
+  const n = ring.length
+  for (let k = 0, p = n - 2; k < n; p = k, k += 2) {
+    if (n > 2 && ring[k] === ring[p] && ring[k + 1] === ring[p + 1]) return k / 2
+  }
+  return null
+}
+
+/** What is wrong with an outline, in words for a message; null when it is sound. */
+export function outlineFault(ring: Ring): string | null {
+  const spot = (x: number, y: number) => `(${decimals(x, 2)}, ${decimals(y, 2)})`
+  for (let k = 0; k < ring.length; k++) {
+    if (!Number.isFinite(ring[k])) return `point ${Math.floor(k / 2) + 1} is not a number`
+  }
+  if (ring.length < 6) return `an outline of ${ring.length / 2} points; at least three are needed`
+  const twice = repeatedPoint(ring)
+  if (twice !== null) return `two points in the same place at ${spot(ring[2 * twice]!, ring[2 * twice + 1]!)}`
+  const cross = selfCrossing(ring)
+  if (cross) return `outline crosses itself at ${spot(cross.x, cross.y)}`
+  if (Math.abs(ringArea(ring)) <= (GRID_MM / 2) * perimeter({ rings: [ring] })) {
+    return 'outline encloses nothing: it is thinner than 0.0001 mm'
+  }
+  return null
 }

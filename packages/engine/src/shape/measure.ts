@@ -1,12 +1,16 @@
+import { segmentDistance2, segmentShare } from './edge-tree.ts'
+import { orientation } from './orientation.ts'
 import type { Bounds, Region, Ring } from './region.ts'
 
-/** Signed area of a ring, mm²: positive counter-clockwise (shoelace formula). */
+/**
+ * Area of one ring, mm²: positive counter-clockwise, negative clockwise.
+ *
+ *   A = ½ Σ (x_k − x_0)(y_{k+1} − y_0) − (x_{k+1} − x_0)(y_k − y_0)      (about the first point: keeps digits)
+ */
 export function ringArea(ring: Ring): number {
   const n = ring.length
-  if (n < 6) return 0
-  // Taken about the first point, so that a small ring far from the origin keeps its digits.
-  const x0 = ring[0]!
-  const y0 = ring[1]!
+  const x0 = ring[0] ?? 0
+  const y0 = ring[1] ?? 0
   let twice = 0
   for (let k = 2; k + 3 < n; k += 2) {
     twice += (ring[k]! - x0) * (ring[k + 3]! - y0) - (ring[k + 2]! - x0) * (ring[k + 1]! - y0)
@@ -14,127 +18,155 @@ export function ringArea(ring: Ring): number {
   return twice / 2
 }
 
-// A region never changes, so what is measured of it once holds.
-const areas = new WeakMap<Region, number>()
-const boxes = new WeakMap<Region, Bounds>()
-
-/** Area of a region, mm². */
+/** Area of a region, holes taken off, mm². */
 export function area(region: Region): number {
-  let a = areas.get(region)
-  if (a === undefined) {
-    a = 0
-    for (const ring of region.rings) a += ringArea(ring)
-    areas.set(region, a)
-  }
-  return a
+  let sum = 0
+  for (const ring of region.rings) sum += ringArea(ring)
+  return sum
 }
 
-/** Length of all edges, holes included, mm. */
+/** Length of all edges, outer and inner, mm. */
 export function perimeter(region: Region): number {
   let sum = 0
   for (const ring of region.rings) {
-    for (let k = 0, p = ring.length - 2; k < ring.length; p = k, k += 2)
+    const n = ring.length
+    for (let k = 0, p = n - 2; k < n; p = k, k += 2) {
       sum += Math.hypot(ring[k]! - ring[p]!, ring[k + 1]! - ring[p + 1]!)
+    }
   }
   return sum
 }
 
-/** Smallest upright box round a region; all zero for an empty one. */
+/** The box about a region, mm; of EMPTY the box of nothing (min +Infinity, max −Infinity). */
 export function bounds(region: Region): Bounds {
-  let box = boxes.get(region)
-  if (box === undefined) {
-    let minX = Number.POSITIVE_INFINITY
-    let minY = Number.POSITIVE_INFINITY
-    let maxX = Number.NEGATIVE_INFINITY
-    let maxY = Number.NEGATIVE_INFINITY
-    for (const ring of region.rings) {
-      for (let k = 0; k < ring.length; k += 2) {
-        minX = Math.min(minX, ring[k]!)
-        maxX = Math.max(maxX, ring[k]!)
-        minY = Math.min(minY, ring[k + 1]!)
-        maxY = Math.max(maxY, ring[k + 1]!)
-      }
-    }
-    box = region.rings.length === 0 ? { minX: 0, minY: 0, maxX: 0, maxY: 0 } : { minX, minY, maxX, maxY }
-    boxes.set(region, box)
-  }
-  return box
-}
-
-/** Whether two boxes share no point. */
-export function apart(a: Bounds, b: Bounds): boolean {
-  return a.maxX < b.minX || b.maxX < a.minX || a.maxY < b.minY || b.maxY < a.minY
-}
-
-/** Middle of area of a region, mm; the middle of its box when it has no area. */
-export function centroid(region: Region): { x: number; y: number } {
-  const b = bounds(region)
-  const ox = (b.minX + b.maxX) / 2
-  const oy = (b.minY + b.maxY) / 2
-  let sum = 0
-  let sx = 0
-  let sy = 0
+  let minX = Number.POSITIVE_INFINITY
+  let minY = Number.POSITIVE_INFINITY
+  let maxX = Number.NEGATIVE_INFINITY
+  let maxY = Number.NEGATIVE_INFINITY
   for (const ring of region.rings) {
-    for (let k = 0, p = ring.length - 2; k < ring.length; p = k, k += 2) {
-      const ax = ring[p]! - ox
-      const ay = ring[p + 1]! - oy
-      const bx = ring[k]! - ox
-      const by = ring[k + 1]! - oy
-      const cross = ax * by - bx * ay
-      sum += cross
-      sx += (ax + bx) * cross
-      sy += (ay + by) * cross
+    for (let k = 0; k < ring.length; k += 2) {
+      const x = ring[k]!
+      const y = ring[k + 1]!
+      if (x < minX) minX = x
+      if (x > maxX) maxX = x
+      if (y < minY) minY = y
+      if (y > maxY) maxY = y
     }
   }
-  return sum === 0 ? { x: ox, y: oy } : { x: ox + sx / (3 * sum), y: oy + sy / (3 * sum) }
+  return { minX, minY, maxX, maxY }
 }
 
-/** Whether a point lies in a region; points on an edge count as inside. Winding number, exact on vertices. */
+/**
+ * Centre of area, mm.
+ *
+ *   C = Σ over triangles (P_0, P_k, P_{k+1}) of signed area × mean of the corners, over the whole area
+ *
+ * @throws Error for a region without area
+ */
+export function centroid(region: Region): { x: number; y: number } {
+  const x0 = region.rings[0]?.[0] ?? 0
+  const y0 = region.rings[0]?.[1] ?? 0
+  let twice = 0
+  let sumX = 0
+  let sumY = 0
+  for (const ring of region.rings) {
+    const n = ring.length
+    for (let k = 0, p = n - 2; k < n; p = k, k += 2) {
+      const px = ring[p]! - x0
+      const py = ring[p + 1]! - y0
+      const qx = ring[k]! - x0
+      const qy = ring[k + 1]! - y0
+      const cross = px * qy - qx * py
+      twice += cross
+      sumX += cross * (px + qx)
+      sumY += cross * (py + qy)
+    }
+  }
+  if (!(Math.abs(twice) > 0)) throw new Error('a region without area has no centre of area')
+  return { x: x0 + sumX / (3 * twice), y: y0 + sumY / (3 * twice) }
+}
+
+/**
+ * Whether a point lies in the region; the boundary counts as inside. Exact for the coordinates given: the
+ * winding number by half-open crossings, each decided by the sign of {@link orientation}.
+ * @throws Error for a coordinate that is not a finite number
+ */
 export function inside(region: Region, x: number, y: number): boolean {
-  const b = bounds(region)
-  if (x < b.minX || x > b.maxX || y < b.minY || y > b.maxY) return false
+  refuseNonFinite(x, y)
   let winding = 0
   for (const ring of region.rings) {
-    let px = ring[ring.length - 2]!
-    let py = ring[ring.length - 1]!
-    for (let k = 0; k < ring.length; k += 2) {
-      const qx = ring[k]!
-      const qy = ring[k + 1]!
-      if (py <= y !== qy <= y || (py === y && qy === y)) {
-        const cross = (qx - px) * (y - py) - (x - px) * (qy - py)
-        if (cross === 0 && (x - px) * (x - qx) <= 0 && (y - py) * (y - qy) <= 0) return true
-        if (py <= y && qy > y && cross > 0) winding++
-        else if (py > y && qy <= y && cross < 0) winding--
-      } else if (qx === x && qy === y) return true
-      px = qx
-      py = qy
+    const n = ring.length
+    let ax = ring[n - 2]!
+    let ay = ring[n - 1]!
+    for (let k = 0; k < n; k += 2) {
+      const bx = ring[k]!
+      const by = ring[k + 1]!
+      // Edges wholly above or below cannot matter; a level edge only if the point lies on it.
+      if (ay <= y ? by >= y : by <= y) {
+        if (ay === y && by === y) {
+          if (ax <= x ? bx >= x : bx <= x) return true
+        } else if (ax > x && bx > x) {
+          // Wholly to the right: a crossing of the ray to the right, whatever the slope.
+          if (ay <= y && by > y) winding++
+          else if (ay > y && by <= y) winding--
+        } else if (ax >= x || bx >= x) {
+          const side = orientation(ax, ay, bx, by, x, y)
+          if (side === 0) return true
+          if (ay <= y && by > y) {
+            if (side > 0) winding++
+          } else if (ay > y && by <= y) {
+            if (side < 0) winding--
+          }
+        }
+      }
+      ax = bx
+      ay = by
     }
   }
   return winding !== 0
 }
 
-/** The nearest point of a region's edge, and its distance: negative inside, positive outside, mm. */
-export function nearest(region: Region, x: number, y: number): { x: number; y: number; distanceMm: number } {
-  let best = Number.POSITIVE_INFINITY
-  let bx = Number.NaN
-  let by = Number.NaN
+/** The nearest place of a boundary. */
+export interface Nearest {
+  readonly x: number
+  readonly y: number
+  /** Distance to the boundary, mm: negative inside the region, 0 on its edge, positive outside. */
+  readonly distanceMm: number
+}
+
+/**
+ * The place of the region's boundary nearest to a point (the first of equals).
+ * @throws Error for EMPTY, and for a coordinate that is not a finite number
+ */
+export function nearest(region: Region, x: number, y: number): Nearest {
+  refuseNonFinite(x, y)
+  let least = Number.POSITIVE_INFINITY
+  let foundX = 0
+  let foundY = 0
   for (const ring of region.rings) {
-    for (let k = 0, p = ring.length - 2; k < ring.length; p = k, k += 2) {
-      const ax = ring[p]!
-      const ay = ring[p + 1]!
-      const dx = ring[k]! - ax
-      const dy = ring[k + 1]! - ay
-      const long = dx * dx + dy * dy
-      const t = long === 0 ? 0 : Math.min(1, Math.max(0, ((x - ax) * dx + (y - ay) * dy) / long))
-      const d = (ax + t * dx - x) ** 2 + (ay + t * dy - y) ** 2
-      if (d < best) {
-        best = d
-        bx = ax + t * dx
-        by = ay + t * dy
+    const n = ring.length
+    let ax = ring[n - 2]!
+    let ay = ring[n - 1]!
+    for (let k = 0; k < n; k += 2) {
+      const bx = ring[k]!
+      const by = ring[k + 1]!
+      if (segmentDistance2(ax, ay, bx, by, x, y) < least) {
+        least = segmentDistance2(ax, ay, bx, by, x, y)
+        const t = segmentShare(ax, ay, bx, by, x, y)
+        foundX = ax + t * (bx - ax)
+        foundY = ay + t * (by - ay)
       }
+      ax = bx
+      ay = by
     }
   }
-  if (!Number.isFinite(best)) throw new Error('an empty region has no nearest point')
-  const distance = Math.sqrt(best)
-  return { x: bx, y: by, distanceMm: inside(region, x, y) ? -distance : distance }
+  if (least === Number.POSITIVE_INFINITY) throw new Error('an empty region has no boundary')
+  const distance = Math.sqrt(least)
+  return { x: foundX, y: foundY, distanceMm: distance > 0 && inside(region, x, y) ? -distance : distance }
+}
+
+function refuseNonFinite(x: number, y: number): void {
+  if (!Number.isFinite(x) || !Number.isFinite(y)) {
+    throw new Error(`a point needs two finite coordinates; found (${x}, ${y})`)
+  }
 }

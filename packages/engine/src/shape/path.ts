@@ -1,146 +1,139 @@
+import type { SVGCommand } from 'svg-pathdata'
 import { SVGPathData } from 'svg-pathdata'
-import { dedupe } from './build.ts'
-import type { Fill } from './combine.ts'
-import { regionOfRings } from './combine.ts'
-import { flattenArc, flattenCubic, flattenQuadratic } from './flatten.ts'
-import type { Region, Ring } from './region.ts'
+import { DrawingError, quote } from './drawing-error.ts'
+import { Pen, PointBudget } from './pen.ts'
+import type { FillRule, Region, Ring } from './region.ts'
+import { regionOfRings } from './region.ts'
+import { Scanner } from './scanner.ts'
 
-/** Path data that cannot be read: what was found, and where in the text. */
-export class PathError extends Error {
-  constructor(message: string) {
-    super(message)
-    this.name = 'PathError'
-  }
-}
+/** Most points a single path may come to. */
+const MOST_POINTS = 1_000_000
 
-/** Numbers beyond this are refused, user units: nothing drawn is 10 km wide. */
-export const FARTHEST = 1e7
-/** Most points one path may be flattened to. */
-const MOST_PATH_POINTS = 2_000_000
-
-/** One run of a path. A closed one does not repeat its first point. */
-export interface Trace {
-  readonly points: Float64Array
-  readonly closed: boolean
+/** Closed and open lines of a path, in the path's own coordinates. */
+export interface PathLines {
+  readonly rings: Ring[]
+  readonly open: Float64Array[]
 }
 
 /**
- * The runs of SVG path data, flattened so that no chord strays more than `tol` (in the path's own units).
- * y is left as SVG has it: down.
- * @throws PathError
+ * SVG path data as lines: one unit is one mm, y as in the data (SVG's points down). Curves are flattened with
+ * chords that stray at most `tolMm`. A subpath ended by Z, or whose end meets its start, is a ring.
+ * @throws DrawingError with the index for what is no path data, numbers beyond 1e7, more than a million points
  */
-export function tracePath(d: string, tol: number): Trace[] {
-  if (!(tol > 0)) throw new PathError(`a tolerance of ${tol}; allowed: above 0`)
-  const commands = read(d)
-  const out: Trace[] = []
-  let run: number[] = []
-  let total = 0
-  let x = 0
-  let y = 0
-  let startX = 0
-  let startY = 0
-  // Second control point of the curve before, for smooth curves: of a cubic, of a quadratic.
-  let cubicX = 0
-  let cubicY = 0
-  let quadX = 0
-  let quadY = 0
-  let before = 0
-  const end = (closed: boolean) => {
-    const points = dedupe2(run, closed)
-    if (points.length >= 4) out.push({ points, closed })
-    total += run.length / 2
-    run = []
+export function parsePath(d: string, tolMm: number): PathLines {
+  const pen = new Pen(tolMm, new PointBudget(MOST_POINTS))
+  drawPath(d, pen)
+  return { rings: pen.rings, open: pen.open }
+}
+
+/** The region the closed subpaths of a path enclose, y as in the data. @throws DrawingError as {@link parsePath} */
+export function pathRegion(d: string, tolMm: number, fillRule: FillRule = 'nonzero'): Region {
+  return regionOfRings(parsePath(d, tolMm).rings, fillRule)
+}
+
+/** Draws path data (SVG 1.1, chapter 8; memory) with a pen. @throws DrawingError */
+export function drawPath(d: string, pen: Pen): void {
+  refuseUnclear(d)
+  let last: SVGCommand['type'] | 0 = 0
+  // The last control point, for the smooth commands.
+  let controlX = 0
+  let controlY = 0
+  for (const c of commandsOf(d)) {
+    const dx = 'relative' in c && c.relative ? pen.x : 0
+    const dy = 'relative' in c && c.relative ? pen.y : 0
+    switch (c.type) {
+      case SVGPathData.MOVE_TO:
+        pen.moveTo(dx + c.x, dy + c.y)
+        break
+      case SVGPathData.LINE_TO:
+        pen.lineTo(dx + c.x, dy + c.y)
+        break
+      case SVGPathData.HORIZ_LINE_TO:
+        pen.lineTo(dx + c.x, pen.y)
+        break
+      case SVGPathData.VERT_LINE_TO:
+        pen.lineTo(pen.x, dy + c.y)
+        break
+      case SVGPathData.CURVE_TO:
+      case SVGPathData.SMOOTH_CURVE_TO: {
+        const smooth = c.type === SVGPathData.SMOOTH_CURVE_TO
+        const follows = last === SVGPathData.CURVE_TO || last === SVGPathData.SMOOTH_CURVE_TO
+        const x1 = smooth ? (follows ? 2 * pen.x - controlX : pen.x) : dx + c.x1
+        const y1 = smooth ? (follows ? 2 * pen.y - controlY : pen.y) : dy + c.y1
+        controlX = dx + c.x2
+        controlY = dy + c.y2
+        pen.cubicTo(x1, y1, controlX, controlY, dx + c.x, dy + c.y)
+        break
+      }
+      case SVGPathData.QUAD_TO:
+      case SVGPathData.SMOOTH_QUAD_TO: {
+        const smooth = c.type === SVGPathData.SMOOTH_QUAD_TO
+        const follows = last === SVGPathData.QUAD_TO || last === SVGPathData.SMOOTH_QUAD_TO
+        const x1 = smooth ? (follows ? 2 * pen.x - controlX : pen.x) : dx + c.x1
+        const y1 = smooth ? (follows ? 2 * pen.y - controlY : pen.y) : dy + c.y1
+        controlX = x1
+        controlY = y1
+        pen.quadraticTo(x1, y1, dx + c.x, dy + c.y)
+        break
+      }
+      case SVGPathData.ARC:
+        pen.arcTo(c.rX, c.rY, c.xRot, c.lArcFlag === 1, c.sweepFlag === 1, dx + c.x, dy + c.y)
+        break
+      case SVGPathData.CLOSE_PATH:
+        pen.close()
+        break
+    }
+    last = c.type
   }
-  for (const c of commands) {
-    if (total + run.length / 2 > MOST_PATH_POINTS)
-      throw new PathError(`a path of more than ${MOST_PATH_POINTS} points`)
-    if (c.type === SVGPathData.CLOSE_PATH) {
-      if (run.length > 0) end(true)
-      x = startX
-      y = startY
-      before = c.type
+  pen.finish()
+}
+
+function commandsOf(d: string): SVGCommand[] {
+  try {
+    return new SVGPathData(d).commands
+  } catch (e) {
+    const said = e instanceof Error ? e.message.replace(/\.$/, '') : String(e)
+    const where = /\bat (?:index "?)?\d+/.test(said) ? '' : ` (index ${d.length})`
+    throw new DrawingError(`path data: ${said.charAt(0).toLowerCase()}${said.slice(1)}${where}`)
+  }
+}
+
+const COMMANDS = 'MmZzLlHhVvCcSsQqTtAa'
+
+// Refuses with an index what the parser would misread without a word: numbers before the first command or
+// after Z (it glues them to the next number), zeros before a whole number ("007" becomes 0 and 7), a path that
+// does not begin with a moveto; and numbers out of range, whose place it does not tell.
+function refuseUnclear(d: string): void {
+  const s = new Scanner(d)
+  let command = ''
+  let numbers = 0
+  for (;;) {
+    s.skipComma()
+    if (s.done) return
+    const here = s.at
+    const c = s.next
+    const fail = (what: string): never => {
+      throw new DrawingError(`path data: ${what} at index ${here}`)
+    }
+    if (COMMANDS.includes(c)) {
+      if (command === '' && c !== 'M' && c !== 'm') fail(`"${c}" before the first M`)
+      command = c
+      numbers = 0
+      s.at++
       continue
     }
-    const ox = c.relative ? x : 0
-    const oy = c.relative ? y : 0
-    const nx = 'x' in c ? ox + c.x : x
-    const ny = 'y' in c ? oy + c.y : y
-    if (c.type === SVGPathData.MOVE_TO) {
-      if (run.length > 0) end(false)
-      startX = nx
-      startY = ny
-    } else {
-      if (run.length === 0) run.push(x, y)
-      if (c.type === SVGPathData.CURVE_TO || c.type === SVGPathData.SMOOTH_CURVE_TO) {
-        const smooth = c.type === SVGPathData.SMOOTH_CURVE_TO
-        const follows = before === SVGPathData.CURVE_TO || before === SVGPathData.SMOOTH_CURVE_TO
-        const x1 = smooth ? (follows ? 2 * x - cubicX : x) : ox + c.x1
-        const y1 = smooth ? (follows ? 2 * y - cubicY : y) : oy + c.y1
-        cubicX = ox + c.x2
-        cubicY = oy + c.y2
-        flattenCubic(run, x, y, x1, y1, cubicX, cubicY, nx, ny, tol)
-      } else if (c.type === SVGPathData.QUAD_TO || c.type === SVGPathData.SMOOTH_QUAD_TO) {
-        const smooth = c.type === SVGPathData.SMOOTH_QUAD_TO
-        const follows = before === SVGPathData.QUAD_TO || before === SVGPathData.SMOOTH_QUAD_TO
-        quadX = smooth ? (follows ? 2 * x - quadX : x) : ox + c.x1
-        quadY = smooth ? (follows ? 2 * y - quadY : y) : oy + c.y1
-        flattenQuadratic(run, x, y, quadX, quadY, nx, ny, tol)
-      } else if (c.type === SVGPathData.ARC) {
-        flattenArc(run, x, y, c.rX, c.rY, c.xRot, c.lArcFlag === 1, c.sweepFlag === 1, nx, ny, tol)
-      } else {
-        run.push(nx, ny)
-      }
+    if (!/^[-+.0-9]$/.test(c)) fail(`unexpected ${quote(c)}`)
+    if (command === '') fail('a number before the first M')
+    if (command === 'Z' || command === 'z') fail(`a number after ${command}, which takes none,`)
+    const flag = (command === 'A' || command === 'a') && (numbers % 7 === 3 || numbers % 7 === 4)
+    numbers++
+    if (flag && (c === '0' || c === '1')) {
+      s.at++
+      continue
     }
-    x = nx
-    y = ny
-    before = c.type
-    if (!(Math.abs(x) <= FARTHEST && Math.abs(y) <= FARTHEST))
-      throw new PathError(`a coordinate of ${Math.max(Math.abs(x), Math.abs(y))}; allowed: up to ${FARTHEST}`)
-  }
-  if (run.length > 0) end(false)
-  return out
-}
-
-/** Closed rings and open lines of path data. A closed run of fewer than three points encloses nothing and is left out. */
-export function parsePath(d: string, tol: number): { rings: Ring[]; open: Float64Array[] } {
-  const traces = tracePath(d, tol)
-  return {
-    rings: traces.filter(t => t.closed && t.points.length >= 6).map(t => t.points),
-    open: traces.filter(t => !t.closed).map(t => t.points)
-  }
-}
-
-/** The region path data encloses. Open runs are closed by a straight line, as SVG fills them. */
-export function pathRegion(d: string, tol: number, fill: Fill = 'nonzero'): Region {
-  return regionOfRings(
-    tracePath(d, tol).map(t => t.points),
-    fill
-  )
-}
-
-function read(d: string) {
-  let commands: ReturnType<typeof SVGPathData.parse>
-  try {
-    commands = SVGPathData.parse(d)
-  } catch (e) {
-    throw new PathError(`path data that cannot be read: ${e instanceof Error ? e.message : String(e)}`)
-  }
-  for (const c of commands) {
-    for (const value of Object.values(c)) {
-      if (typeof value === 'number' && !(Math.abs(value) <= FARTHEST))
-        throw new PathError(`the number ${value}; allowed: up to ${FARTHEST}`)
+    if (s.number() === null) fail(`${quote(d.slice(here, here + 8))} is no number`)
+    if (/^[-+]?0[0-9]/.test(d.slice(here, here + 3))) {
+      fail(`a number with zeros in front, ${quote(d.slice(here, s.at))},`)
     }
   }
-  return commands
-}
-
-function dedupe2(run: readonly number[], closed: boolean): Float64Array {
-  const points = Float64Array.from(run)
-  if (closed) return dedupe(points)
-  const out: number[] = []
-  for (let k = 0; k < points.length; k += 2) {
-    if (k === 0 || points[k] !== out[out.length - 2] || points[k + 1] !== out[out.length - 1])
-      out.push(points[k]!, points[k + 1]!)
-  }
-  return Float64Array.from(out)
 }

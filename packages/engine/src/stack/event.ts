@@ -1,5 +1,6 @@
 import { union } from '../shape/combine.ts'
 import type { Region } from '../shape/region.ts'
+import { EMPTY } from '../shape/region.ts'
 import type { Profile } from './groove.ts'
 import { halfWidthAt, strokeAll } from './groove.ts'
 
@@ -28,7 +29,7 @@ export type StackEvent =
   | { readonly kind: 'trim'; readonly side: Side; readonly z: number }
   | { readonly kind: 'cut'; readonly index: number; readonly removal: Removal }
   | { readonly kind: 'mark'; readonly index: number; readonly removal: Removal }
-  /** Fills a marking (what: 'marking') or cuts (what: 'pour') up to the face at `z`. */
+  /** Fills a marking (what: 'marking') or cuts (what: 'pour') from their floors to the level `z`. */
   | {
       readonly kind: 'fill'
       readonly what: 'marking' | 'pour'
@@ -37,7 +38,7 @@ export type StackEvent =
       readonly side: Side
       readonly z: number
     }
-  /** A coat of resin over a face from `from` to `to`. */
+  /** A coat of resin over a face: it fills what is open from `from` to `to` (region null: the outline). */
   | {
       readonly kind: 'flood'
       readonly index: number
@@ -49,13 +50,13 @@ export type StackEvent =
 /** What a place is made of. */
 export type Material = { readonly kind: 'timber' | 'pour' | 'marking' | 'former'; readonly index: number }
 
-/** Depth tolerance of stroked grooves, mm: their sections follow the flattening tolerance. */
-const STROKE_TOL_MM = 0.01
+/** How far the edge of a groove's level cut may stray, mm: well under the width of a marking. */
+export const STROKE_TOL_MM = 0.002
 
 /** The removal cut level at z. */
 export function removalAt(r: Removal, z: number): Region {
   const s = r.side === 'low' ? r.floor - z : z - r.floor
-  if (s <= 0) return { rings: [] }
+  if (s <= 0) return EMPTY
   if (r.region !== null) return r.region
   return strokeAll(r.lines!, 2 * halfWidthAt(r.profile!, s), STROKE_TOL_MM)
 }

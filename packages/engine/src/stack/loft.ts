@@ -1,4 +1,6 @@
-import { ringArea } from '../shape/measure.ts'
+import { union } from '../shape/combine.ts'
+import { area, ringArea } from '../shape/measure.ts'
+import { orientation } from '../shape/orientation.ts'
 import type { Ring } from '../shape/region.ts'
 
 /**
@@ -10,7 +12,7 @@ import type { Ring } from '../shape/region.ts'
  * (1−t)·A_i + t·B_j, so its area is exactly quadratic in t and volumes are exact.
  *
  * Limits: edges that wander far from each other, or differ in how often they turn back, give a strip that
- * crosses itself; `crosses` tells.
+ * crosses itself; {@link crosses} tells.
  */
 export interface Loft {
   /** Pairs of the walk: pair k joins lower point i[k] and upper point j[k]. */
@@ -70,31 +72,94 @@ export function loftAreaIntegral(l: Loft, t0: number, t1: number): number {
 }
 
 /**
- * Shares t at which the vertical line through (x, y) pierces the strip, with the sense of the crossing,
- * written into `out`; returns how many. Each triangle of the strip is hit at most once.
+ * Shares t at which the vertical line through (x, y) pierces the strip, sorted, written into `out`; returns how
+ * many. Sides are judged by exact signs and a line through an edge between two triangles counts to one of
+ * them, so none is missed and none counted twice.
  */
 export function loftCrossings(l: Loft, x: number, y: number, out: number[]): number {
   const { lower, upper, i, j } = l
   const count = i.length
   out.length = 0
+  const rungSide = (k: number) =>
+    side(lower[2 * i[k]!]!, lower[2 * i[k]! + 1]!, upper[2 * j[k]!]!, upper[2 * j[k]! + 1]!, x, y)
+  let s = rungSide(0)
   for (let k = 0; k < count; k++) {
     const next = k + 1 === count ? 0 : k + 1
+    const ahead = rungSide(next)
+    const before = s
+    s = ahead
+    // Between the two rungs only where they have the point on different sides.
+    if (before === ahead) continue
     const ax = lower[2 * i[k]!]!
     const ay = lower[2 * i[k]! + 1]!
     const bx = upper[2 * j[k]!]!
     const by = upper[2 * j[k]! + 1]!
-    const onLower = j[next] === j[k] && i[next] !== i[k]
+    const onLower = i[next] !== i[k]
     const cx = onLower ? lower[2 * i[next]!]! : upper[2 * j[next]!]!
     const cy = onLower ? lower[2 * i[next]! + 1]! : upper[2 * j[next]! + 1]!
+    const edge = onLower ? -side(ax, ay, cx, cy, x, y) : side(bx, by, cx, cy, x, y)
+    if (edge !== before) continue
     const det = (bx - ax) * (cy - ay) - (cx - ax) * (by - ay)
     if (det === 0) continue
     const u = ((x - ax) * (cy - ay) - (cx - ax) * (y - ay)) / det
     const v = ((bx - ax) * (y - ay) - (x - ax) * (by - ay)) / det
-    // Half-open, so that a line through a shared edge counts in one of the two triangles.
-    if (u >= 0 && v >= 0 && u + v < 1) out.push(u + (onLower ? 0 : v))
+    out.push(Math.min(1, Math.max(0, u + (onLower ? 0 : v))))
   }
   out.sort((p, q) => p - q)
   return out.length
+}
+
+function side(ax: number, ay: number, bx: number, by: number, x: number, y: number): 1 | -1 {
+  return orientation(ax, ay, bx, by, x, y) >= 0 ? 1 : -1
+}
+
+/** Share of its area by which a level cut may differ from what it encloses before the strip counts as crossing itself. */
+const CROSSING_SHARE = 1e-3
+
+/**
+ * Whether the strip crosses itself, so that its level cuts enclose other than their signed area.
+ *
+ * When all its triangles turn the same way on the plan it lies there like a belt, and its level cuts are simple
+ * curves. Else three level cuts are resolved and their areas compared.
+ */
+export function crosses(l: Loft): boolean {
+  if (turnsOneWay(l)) return false
+  return [0.25, 0.5, 0.75].some(t => {
+    const ring = loftRing(l, t)
+    const signed = ringArea(ring)
+    const whole = area(union({ rings: [signed > 0 ? ring : turned(ring)] }))
+    return Math.abs(whole - Math.abs(signed)) > CROSSING_SHARE * Math.abs(signed)
+  })
+}
+
+function turnsOneWay(l: Loft): boolean {
+  const { lower, upper, i, j } = l
+  let way = 0
+  for (let k = 0; k < i.length; k++) {
+    const next = k + 1 === i.length ? 0 : k + 1
+    const onLower = i[next] !== i[k]
+    const s = orientation(
+      lower[2 * i[k]!]!,
+      lower[2 * i[k]! + 1]!,
+      upper[2 * j[k]!]!,
+      upper[2 * j[k]! + 1]!,
+      onLower ? lower[2 * i[next]!]! : upper[2 * j[next]!]!,
+      onLower ? lower[2 * i[next]! + 1]! : upper[2 * j[next]! + 1]!
+    )
+    if (s === 0) continue
+    if (way !== 0 && s > 0 !== way > 0) return false
+    way = s
+  }
+  return true
+}
+
+function turned(ring: Ring): Ring {
+  const out = new Float64Array(ring.length)
+  for (let k = 0; k < ring.length; k += 2) {
+    out[k] = ring[ring.length - 2 - k]!
+    out[k + 1] = ring[ring.length - 1 - k]!
+  }
+  return out
 }
 
 function ringOf(lower: Ring, upper: Ring, i: Int32Array, j: Int32Array, t: number): Ring {

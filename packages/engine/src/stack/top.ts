@@ -1,10 +1,16 @@
-import type { Ring } from '../shape/region.ts'
+import { intersection } from '../shape/combine.ts'
+import { bounds, ringArea } from '../shape/measure.ts'
+import type { Bounds, Ring } from '../shape/region.ts'
+import { clip } from './clip-ring.ts'
+import type { GridTop, Take } from './measured-top.ts'
+import { gridAbove, gridAt, gridRange, overGrid } from './measured-top.ts'
 
 /**
  * The top of a timber as a height over the plan, mm as cast: flat, crowned, or measured on a grid.
  *
  * - flat:     z = edge
- * - crowned:  z = edge + rise·(1 − (2u/width)²), u the distance from the ridge line, width the extent across it
+ * - crowned:  z = edge + rise·(1 − (2u/width)²), u the distance from the ridge line, width the extent across it;
+ *             beyond that extent (the foot of a flared side) z = edge
  * - measured: z = edge + rise(x, y); between measured points two triangles a cell, split from its front left to
  *             its back right; beyond the grid the nearest measured edge goes on
  *
@@ -25,18 +31,9 @@ export type Top =
       readonly ny: number
       readonly half: number
     }
-  | {
-      readonly kind: 'grid'
-      readonly edge: number
-      readonly x0: number
-      readonly y0: number
-      readonly dx: number
-      readonly dy: number
-      readonly columns: number
-      readonly rows: number
-      /** rises[row·columns + column], mm over `edge`. */
-      readonly rises: Float64Array
-    }
+  | GridTop
+
+type CrownTop = Extract<Top, { kind: 'crown' }>
 
 /** Height of the top at a point, mm as cast. */
 export function topAt(top: Top, x: number, y: number): number {
@@ -45,236 +42,135 @@ export function topAt(top: Top, x: number, y: number): number {
       return top.edge
     case 'crown': {
       const u = ((x - top.cx) * top.nx + (y - top.cy) * top.ny) / top.half
-      return top.edge + top.rise * (1 - u * u)
+      return top.edge + top.rise * Math.max(0, 1 - u * u)
     }
-    case 'grid': {
-      const fx = Math.min(top.columns - 1, Math.max(0, (x - top.x0) / top.dx))
-      const fy = Math.min(top.rows - 1, Math.max(0, (y - top.y0) / top.dy))
-      const i = Math.min(top.columns - 2, Math.floor(fx))
-      const j = Math.min(top.rows - 2, Math.floor(fy))
-      const [a, b, c] = plane(top, i, j, fx - i >= fy - j)
-      return top.edge + a + b * (fx - i) + c * (fy - j)
-    }
+    case 'grid':
+      return gridAt(top, x, y)
   }
 }
 
-/** Lowest and highest the top can be over the given rings, mm as cast. */
+/** Lowest and highest the top is over the given rings (outlines and holes), mm as cast. */
 export function topRange(top: Top, rings: readonly Ring[]): { low: number; high: number } {
-  if (top.kind === 'flat') return { low: top.edge, high: top.edge }
-  let low = Number.POSITIVE_INFINITY
-  let high = Number.NEGATIVE_INFINITY
-  for (const ring of rings) {
-    for (let k = 0; k < ring.length; k += 2) {
-      const z = topAt(top, ring[k]!, ring[k + 1]!)
-      low = Math.min(low, z)
-      high = Math.max(high, z)
-    }
+  switch (top.kind) {
+    case 'flat':
+      return { low: top.edge, high: top.edge }
+    case 'crown':
+      return crownRange(top, rings)
+    case 'grid':
+      return gridRange(top, rings)
   }
-  if (top.kind === 'crown') {
-    // The ridge runs through the plan: its height bounds the top on that side.
-    if (top.rise > 0) high = Math.max(high, top.edge + top.rise)
-    else low = Math.min(low, top.edge + top.rise)
-  } else {
-    for (const rise of top.rises) {
-      low = Math.min(low, top.edge + rise)
-      high = Math.max(high, top.edge + rise)
-    }
+}
+
+/** The lowest the top can be anywhere, mm as cast: below it the side alone bounds a level cut. */
+export function topFloor(top: Top): number {
+  switch (top.kind) {
+    case 'flat':
+      return top.edge
+    case 'crown':
+      return top.edge + Math.min(0, top.rise)
+    case 'grid':
+      return top.edge + top.rises.reduce((least, rise) => Math.min(least, rise), Number.POSITIVE_INFINITY)
   }
-  return { low, high }
 }
 
 /** Area of the rings (holes negative) where the top lies above `z`, mm². */
 export function areaAbove(top: Top, rings: readonly Ring[], z: number): number {
-  return over(top, rings, z, (ring, above) => (above ? areaOf(ring) : 0))
+  return over(top, rings, z, (ring, above) => (above ? ringArea(ring) : 0))
 }
 
 /** ∫ min(top, z) over the rings, mm³ over height 0: what lies under both the top and the level z. */
 export function volumeUnder(top: Top, rings: readonly Ring[], z: number): number {
-  return over(top, rings, z, (ring, above, height) => (above ? z * areaOf(ring) : height(ring)))
+  return over(top, rings, z, (ring, above, height) => (above ? z * ringArea(ring) : height(ring)))
 }
 
-/** The pieces of the rings where the top lies above `z`; each keeps the turning sense of its ring. */
-export function ringsAbove(top: Top, rings: readonly Ring[], z: number): Ring[] {
-  const out: Ring[] = []
-  over(top, rings, z, (ring, above) => {
-    if (above && ring.length >= 6) out.push(ring)
-    return 0
-  })
-  return out
+/** What the rings enclose where the top lies above `z`, as the rings of a region. */
+export function ringsAbove(top: Top, rings: readonly Ring[], z: number): readonly Ring[] {
+  if (top.kind === 'flat') return top.edge > z ? rings : []
+  const box = bounds({ rings })
+  const above = top.kind === 'crown' ? crownAbove(top, z, box) : gridAbove(top, z, box)
+  return above.length === 0 ? [] : intersection({ rings }, { rings: above }).rings
 }
-
-type Take = (ring: Ring, above: boolean, height: (ring: Ring) => number) => number
 
 // Cuts the rings into parts on which the top is one polynomial and lies wholly above or below z.
 function over(top: Top, rings: readonly Ring[], z: number, take: Take): number {
   let sum = 0
   for (const ring of rings) {
-    if (top.kind === 'flat') sum += take(ring, top.edge > z, r => top.edge * areaOf(r))
+    if (top.kind === 'flat') sum += take(ring, top.edge > z, r => top.edge * ringArea(r))
     else if (top.kind === 'crown') sum += overCrown(top, ring, z, take)
     else sum += overGrid(top, ring, z, take)
   }
   return sum
 }
 
-function overCrown(top: Extract<Top, { kind: 'crown' }>, ring: Ring, z: number, take: Take): number {
+function overCrown(top: CrownTop, whole: Ring, z: number, take: Take): number {
   const { cx, cy, nx, ny, half, rise, edge } = top
   const offset = -(cx * nx + cy * ny)
+  const plain = (r: Ring) => edge * ringArea(r)
+  if (rise === 0) return take(whole, edge > z, plain)
+  // The band under the crown, and what reaches out of it.
+  const ring = clip(clip(whole, -nx, -ny, half - offset), nx, ny, half + offset)
+  const beside =
+    take(clip(whole, nx, ny, offset - half), edge > z, plain) +
+    take(clip(whole, -nx, -ny, -offset - half), edge > z, plain)
   const height = (r: Ring) =>
-    (edge + rise) * areaOf(r) - (rise / (half * half)) * squaredMoment(r, nx, ny, offset)
+    (edge + rise) * ringArea(r) - (rise / (half * half)) * squaredMoment(r, nx, ny, offset)
   // top > z  ⇔  rise·(1 − (u/half)²) > z − edge
-  const q = 1 - (z - edge) / (rise === 0 ? Number.MIN_VALUE : rise)
-  if (rise === 0) return take(ring, edge > z, height)
-  if (q <= 0) return take(ring, rise < 0, height)
+  const q = 1 - (z - edge) / rise
+  if (q <= 0) return beside + take(ring, rise < 0, height)
   const u = half * Math.sqrt(q)
   const middle = clip(clip(ring, -nx, -ny, u - offset), nx, ny, u + offset)
   const right = clip(ring, nx, ny, offset - u)
   const left = clip(ring, -nx, -ny, -offset - u)
-  return take(middle, rise > 0, height) + take(right, rise < 0, height) + take(left, rise < 0, height)
+  return (
+    beside + take(middle, rise > 0, height) + take(right, rise < 0, height) + take(left, rise < 0, height)
+  )
 }
 
-function overGrid(top: Extract<Top, { kind: 'grid' }>, ring: Ring, z: number, take: Take): number {
-  const { x0, y0, dx, dy, columns, rows } = top
-  let sum = 0
-  let minX = Number.POSITIVE_INFINITY
-  let maxX = Number.NEGATIVE_INFINITY
-  for (let k = 0; k < ring.length; k += 2) {
-    minX = Math.min(minX, ring[k]!)
-    maxX = Math.max(maxX, ring[k]!)
-  }
-  for (let i = 0; i < columns - 1; i++) {
-    const left = x0 + i * dx
-    // The first and last strips reach out to whatever lies beyond the grid.
-    if (maxX <= left && i > 0) break
-    if (minX >= left + dx && i < columns - 2) continue
-    let strip = i === 0 ? ring : clip(ring, 1, 0, -left)
-    if (i < columns - 2) strip = clip(strip, -1, 0, left + dx)
-    if (strip.length < 6) continue
-    for (let j = 0; j < rows - 1; j++) {
-      const low = y0 + j * dy
-      let cell = j === 0 ? strip : clip(strip, 0, 1, -low)
-      if (j < rows - 2) cell = clip(cell, 0, -1, low + dy)
-      if (cell.length < 6) continue
-      sum += overCell(top, cell, i, j, z, take)
+function crownRange(top: CrownTop, rings: readonly Ring[]): { low: number; high: number } {
+  let nearest = Number.POSITIVE_INFINITY
+  let farthest = 0
+  for (const ring of rings) {
+    let low = Number.POSITIVE_INFINITY
+    let high = Number.NEGATIVE_INFINITY
+    for (let k = 0; k < ring.length; k += 2) {
+      const u = (ring[k]! - top.cx) * top.nx + (ring[k + 1]! - top.cy) * top.ny
+      low = Math.min(low, u)
+      high = Math.max(high, u)
     }
+    // A ring with points on both sides of the ridge crosses it.
+    nearest = Math.min(nearest, low <= 0 && high >= 0 ? 0 : Math.min(Math.abs(low), Math.abs(high)))
+    farthest = Math.max(farthest, Math.abs(low), Math.abs(high))
   }
-  return sum
+  const height = (u: number) => top.edge + top.rise * Math.max(0, 1 - (u / top.half) ** 2)
+  const [a, b] = [height(nearest), height(farthest)]
+  return { low: Math.min(a, b), high: Math.max(a, b) }
 }
 
-// A cell, and beyond the rim of the grid the band that continues it: there the height does not change outward.
-function overCell(
-  top: Extract<Top, { kind: 'grid' }>,
-  cell: Ring,
-  i: number,
-  j: number,
-  z: number,
-  take: Take
-): number {
-  const { x0, y0, dx, dy, columns, rows } = top
-  const left = x0 + i * dx
-  const low = y0 + j * dy
-  let sum = 0
-  for (const across of [-1, 0, 1]) {
-    if ((across < 0 && i > 0) || (across > 0 && i < columns - 2)) continue
-    let part = cell
-    if (across < 0) part = clip(part, -1, 0, left)
-    else if (across > 0) part = clip(part, 1, 0, -(left + dx))
-    else part = clip(clip(part, 1, 0, -left), -1, 0, left + dx)
-    for (const along of [-1, 0, 1]) {
-      if (part.length < 6 || (along < 0 && j > 0) || (along > 0 && j < rows - 2)) continue
-      let bit = part
-      if (along < 0) bit = clip(bit, 0, -1, low)
-      else if (along > 0) bit = clip(bit, 0, 1, -(low + dy))
-      else bit = clip(clip(bit, 0, 1, -low), 0, -1, low + dy)
-      if (bit.length < 6) continue
-      // fx, fy as topAt sees them: clamped beyond the rim.
-      const fx: Affine = across === 0 ? [-left / dx, 1 / dx, 0] : [across < 0 ? 0 : 1, 0, 0]
-      const fy: Affine = along === 0 ? [-low / dy, 0, 1 / dy] : [along < 0 ? 0 : 1, 0, 0]
-      for (const lower of [true, false]) {
-        const s = lower ? 1 : -1
-        const triangle = clip(bit, s * (fx[1] - fy[1]), s * (fx[2] - fy[2]), s * (fx[0] - fy[0]))
-        if (triangle.length < 6) continue
-        // Where fx − fy is the same all over (a corner band), the whole bit goes to one side.
-        if (fx[1] - fy[1] === 0 && fx[2] - fy[2] === 0 && lower !== fx[0] - fy[0] >= 0) continue
-        const [a, b, c] = plane(top, i, j, lower)
-        const h: Affine = [top.edge + a + b * fx[0] + c * fy[0], b * fx[1] + c * fy[1], b * fx[2] + c * fy[2]]
-        const height = (r: Ring) => affineIntegral(r, h)
-        if (h[1] === 0 && h[2] === 0) {
-          sum += take(triangle, h[0] > z, height)
-        } else {
-          sum += take(clip(triangle, h[1], h[2], h[0] - z), true, height)
-          sum += take(clip(triangle, -h[1], -h[2], z - h[0]), false, height)
-        }
-      }
-    }
+// Where the crown lies above z, as strips that reach beyond the box.
+function crownAbove(top: CrownTop, z: number, box: Bounds): Ring[] {
+  const { cx, cy, nx, ny, half, rise, edge } = top
+  const far =
+    Math.hypot(box.maxX - box.minX, box.maxY - box.minY) +
+    Math.hypot((box.minX + box.maxX) / 2 - cx, (box.minY + box.maxY) / 2 - cy) +
+    half
+  // From u0 to u1 across the ridge, along it as far as need be; counter-clockwise.
+  const strip = (u0: number, u1: number): Ring => {
+    const [lx, ly] = [-ny * far, nx * far]
+    return Float64Array.of(
+      cx + u0 * nx - lx,
+      cy + u0 * ny - ly,
+      cx + u1 * nx - lx,
+      cy + u1 * ny - ly,
+      cx + u1 * nx + lx,
+      cy + u1 * ny + ly,
+      cx + u0 * nx + lx,
+      cy + u0 * ny + ly
+    )
   }
-  return sum
-}
-
-/** c0 + c1·x + c2·y. */
-type Affine = readonly [number, number, number]
-
-// Rise over a cell on one of its two triangles as a + b·fx + c·fy, fx and fy from 0 to 1.
-function plane(top: Extract<Top, { kind: 'grid' }>, i: number, j: number, lower: boolean): Affine {
-  const { rises, columns } = top
-  const r00 = rises[j * columns + i]!
-  const r10 = rises[j * columns + i + 1]!
-  const r01 = rises[(j + 1) * columns + i]!
-  const r11 = rises[(j + 1) * columns + i + 1]!
-  return lower ? [r00, r10 - r00, r11 - r10] : [r00, r11 - r01, r01 - r00]
-}
-
-/** The part of a ring where a·x + b·y + c ≥ 0 (Sutherland & Hodgman 1974, Comm. ACM 17:32). */
-export function clip(ring: Ring, a: number, b: number, c: number): Ring {
-  const n = ring.length
-  if (n < 6) return new Float64Array(0)
-  const out = new Float64Array(2 * n)
-  let size = 0
-  let px = ring[n - 2]!
-  let py = ring[n - 1]!
-  let pd = a * px + b * py + c
-  for (let k = 0; k < n; k += 2) {
-    const x = ring[k]!
-    const y = ring[k + 1]!
-    const d = a * x + b * y + c
-    if (d >= 0 !== pd >= 0) {
-      const t = pd / (pd - d)
-      out[size++] = px + t * (x - px)
-      out[size++] = py + t * (y - py)
-    }
-    if (d >= 0) {
-      out[size++] = x
-      out[size++] = y
-    }
-    px = x
-    py = y
-    pd = d
-  }
-  return out.subarray(0, size)
-}
-
-function areaOf(ring: Ring): number {
-  let twice = 0
-  const n = ring.length
-  for (let k = 0, p = n - 2; k < n; p = k, k += 2) twice += ring[p]! * ring[k + 1]! - ring[k]! * ring[p + 1]!
-  return twice / 2
-}
-
-// ∫ (c0 + c1 x + c2 y) dA: area times the value at the centroid, summed over the triangles of a fan.
-function affineIntegral(ring: Ring, [c0, c1, c2]: Affine): number {
-  const n = ring.length
-  if (n < 6) return 0
-  const x0 = ring[0]!
-  const y0 = ring[1]!
-  let sum = 0
-  for (let k = 2; k + 3 < n; k += 2) {
-    const x1 = ring[k]!
-    const y1 = ring[k + 1]!
-    const x2 = ring[k + 2]!
-    const y2 = ring[k + 3]!
-    const area = ((x1 - x0) * (y2 - y0) - (x2 - x0) * (y1 - y0)) / 2
-    sum += area * (c0 + (c1 * (x0 + x1 + x2)) / 3 + (c2 * (y0 + y1 + y2)) / 3)
-  }
-  return sum
+  if (rise <= 0 ? z < edge + rise : z < edge) return [strip(-far, far)]
+  if (rise <= 0 ? z >= edge : z >= edge + rise) return []
+  const u = half * Math.sqrt(1 - (z - edge) / rise)
+  return rise > 0 ? [strip(-u, u)] : [strip(-far, -u), strip(u, far)]
 }
 
 // ∫ (nx·x + ny·y + offset)² dA over a fan: on a triangle the mean of u² is (Σ u_i² + Σ_{i<j} u_i u_j)/6.

@@ -188,14 +188,14 @@ function usual(piece: Piece, entries: Entries): Draft[] {
     for (const cut of cuts.filter(c => filled.has(c.id))) push('cut', `Cut ${cut.id}`, { cut, face })
     for (const pour of inlays) {
       push('pour', pourWords(pour), { pour })
-      wait('machine', pour.at)
+      wait('sand', pour.at)
     }
     for (const cut of cuts.filter(c => !filled.has(c.id) && c.value.kind !== 'outline'))
       push('cut', `Cut ${cut.id}`, { cut, face })
     for (const marking of markings) push('mark', `Cut ${marking.id}`, { marking, face })
     for (const marking of markings.filter(m => m.value.filled !== undefined)) {
       push('fill', `Fill ${marking.id}`, { marking, face })
-      wait('machine', marking.at)
+      wait('sand', marking.at)
     }
     if (sand > 0) push('sand', `Sand the ${face}`, { face, byMm: sand, at: `/flatten/${face}` })
     // The outline comes last: it frees the part.

@@ -34,7 +34,7 @@ export interface Step {
 }
 
 /** Waits the usual order puts in; their length comes from the windows, with practice as the fallback. */
-export type WaitReason = 'recoat' | 'demould' | 'machine' | 'coat' | 'load' | 'settle'
+export type WaitReason = 'recoat' | 'demould' | 'machine' | 'sand' | 'load'
 
 /** The other face. */
 export function otherFace(face: Face): Face {

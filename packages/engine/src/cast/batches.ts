@@ -1,0 +1,126 @@
+import type { Pour } from '../piece/piece-schema.ts'
+import type { ResinChoice } from '../piece/resin-choice.ts'
+import type { Shop } from '../piece/shop-schema.ts'
+import type { Batches, BatchRequest, NoBatches } from '../resin/batch.ts'
+import { MOST_RATIO_ERROR, splitBatches, USABLE_FILL } from '../resin/batch.ts'
+import { cupHistory } from '../resin/cup.ts'
+import { leastBatchG } from '../resin/stoichiometry.ts'
+import type { PourStack } from '../stack/stack.ts'
+import type { TintPigment } from './facts.ts'
+import type { Speed } from './speed.ts'
+
+/** Batches of one pour. */
+export interface PourBatches {
+  /** Mass that goes into the mould, and mass mixed: what stays in the vessels is added, g. */
+  readonly pouredG: number
+  readonly mixedG: number
+  readonly split: Batches | NoBatches
+  /** What the maker fixed (vessel, number, minutes), if anything, and whether it stands. */
+  readonly wanted: WantedBatches | null
+}
+
+/** Batches as the maker wants them. Times in min. */
+export interface WantedBatches {
+  readonly count: number
+  readonly batchG: number
+  readonly vesselMl: number
+  readonly standingMin: number
+  /** By when a batch must be out of its vessel; null when it does not set within 72 h. */
+  readonly allowedMin: number | null
+  /** Whether a batch goes into its vessel at all. */
+  readonly fits: boolean
+}
+
+/** Stirring in two cups takes 3 + 3 min (common practice); one cup 4; a paddle 2. */
+const MIX_MIN = { 'two cups': 6, 'one cup': 4, paddle: 2 } as const
+/** Pouring out takes about two minutes a kilogram (common practice for a steady stream). */
+const POUR_MIN_PER_KG = 2
+
+/** Splits a pour into batches that are out of their vessels in time. null for a pour of nothing. */
+export function batchesOf(
+  pour: Pour,
+  stack: PourStack,
+  choice: ResinChoice,
+  tint: readonly TintPigment[],
+  speed: Speed,
+  shop: Shop
+): PourBatches | null {
+  if (!(stack.massG > 0)) return null
+  const mixedG = Math.max(pour.mixed ?? 0, stack.massG / (1 - shop.leftover / 100))
+  const roomC = (shop.climate.night + shop.climate.day) / 2
+  const resin = choice.record.model === null ? null : fast(choice.record.model, speed.factor)
+  const vessels = shop.vessels.map(v => ({ diameterMm: v.diameter, capacityMl: v.capacity }))
+  const request: BatchRequest = {
+    totalG: mixedG,
+    mix: choice.mix,
+    tint: tint.map(t => ({ name: t.pigment.id, massFraction: t.share })),
+    vessels: pour.vessel === undefined ? vessels : [vesselOf(pour.vessel, vessels)],
+    scaleResolutionG: shop.scale.resolution,
+    resin,
+    roomC,
+    startC: pour.startTemperature ?? roomC,
+    mixMin: MIX_MIN[pour.mixing],
+    pourMinPerKg: POUR_MIN_PER_KG
+  }
+  return {
+    pouredG: stack.massG,
+    mixedG,
+    split: splitBatches(request),
+    wanted: wantedOf(pour, request, choice)
+  }
+}
+
+// A faster or slower resin of the same class: both rate constants scaled.
+function fast(
+  model: NonNullable<ResinChoice['record']['model']>,
+  factor: number
+): NonNullable<ResinChoice['record']['model']> {
+  return factor === 1
+    ? model
+    : { ...model, kinetics: { ...model.kinetics, k2At25PerS: model.kinetics.k2At25PerS * factor } }
+}
+
+function vesselOf(capacityMl: number, known: BatchRequest['vessels']): BatchRequest['vessels'][number] {
+  const same = known.find(v => Math.abs(v.capacityMl - capacityMl) < 1)
+  // A bucket about as wide as it is high.
+  return same ?? { capacityMl, diameterMm: Math.cbrt((4 * capacityMl * 1000) / Math.PI) }
+}
+
+function wantedOf(pour: Pour, request: BatchRequest, choice: ResinChoice): WantedBatches | null {
+  if (pour.batches === undefined && pour.minutes === undefined && pour.vessel === undefined) return null
+  const count = pour.batches ?? 1
+  const batchG = request.totalG / count
+  const ml = batchG / choice.densityGMl
+  const sorted = [...request.vessels].sort((a, b) => a.capacityMl - b.capacityMl)
+  const vessel = sorted.find(v => v.capacityMl * USABLE_FILL >= ml) ?? sorted[sorted.length - 1]!
+  const fits = vessel.capacityMl * USABLE_FILL >= ml * (1 - 1e-9)
+  const standingMin = pour.minutes ?? request.mixMin + (request.pourMinPerKg * batchG) / 1000
+  const roomy = fits
+    ? vessel
+    : { capacityMl: ml / USABLE_FILL, diameterMm: Math.cbrt((4 * ml * 1000) / Math.PI) }
+  const cup =
+    request.resin === null
+      ? null
+      : cupHistory({
+          resin: request.resin,
+          massG: batchG,
+          vessel: roomy,
+          roomC: request.roomC,
+          startC: request.startC ?? request.roomC,
+          effort: 'quick'
+        })
+  return {
+    count,
+    batchG,
+    vesselMl: vessel.capacityMl,
+    standingMin,
+    allowedMin: cup === null ? null : cup.minutesOut,
+    fits
+  }
+}
+
+/** Least batch the scale weighs within 5 % of ratio, tint included, g. */
+export function leastWeighedG(choice: ResinChoice, tint: readonly TintPigment[], shop: Shop): number {
+  const share = tint.reduce((sum, t) => sum + t.share, 0)
+  return leastBatchG(choice.mix, shop.scale.resolution, MOST_RATIO_ERROR) / (1 - share)
+}

@@ -1,0 +1,85 @@
+import type { CoatRecord } from '../catalogue/coat.ts'
+import type { Step, WaitReason } from '../steps/step.ts'
+import type { PourCast } from './cast.ts'
+import { MACHINE_DAYS } from './windows.ts'
+
+/** When a step begins, on a clock that starts with the first pour into the mould. */
+export interface StepTime {
+  /** Minutes after the first pour; negative before it. */
+  readonly startMin: number
+  /** Length of a wait, min; 0 for other steps: their minutes are the calendar's. */
+  readonly waitMin: number
+  /** Whether the document gave the moment or the wait. */
+  readonly given: boolean
+}
+
+const DAY = 24 * 60
+/** A thin fill is sanded after a day (common practice: hard after 12 h). */
+const SAND_AFTER_MIN = DAY
+
+/**
+ * A clock of waits: work itself takes no time on it, waits do. Waits of the document count as given; those we
+ * put in take the opening of their window. Moments (`at`) set the clock when at least two are given.
+ *
+ * Limits: no hours of work, no nights: the calendar knows those.
+ */
+export function clockOf(
+  steps: readonly Step[],
+  casts: readonly (PourCast | null)[],
+  coats: readonly (CoatRecord | null)[]
+): StepTime[] {
+  let clock = 0
+  let lastPour: PourCast | null = null
+  let anchor: { ms: number; min: number } | null = null
+  const out = steps.map((step): StepTime => {
+    let given = false
+    const begins = step.begins ?? (step.kind === 'pour' ? step.pour!.value.start : undefined)
+    if (begins !== undefined) {
+      const ms = Date.parse(begins)
+      if (anchor === null) anchor = { ms, min: clock }
+      else {
+        clock = Math.max(clock, anchor.min + (ms - anchor.ms) / 60_000)
+        given = true
+      }
+    }
+    if (step.kind !== 'wait') {
+      const start = clock
+      if (step.kind === 'pour') lastPour = casts[step.pour!.index] ?? lastPour
+      return { startMin: start, waitMin: 0, given }
+    }
+    const next = steps[step.number]
+    const after = step.why === 'recoat' && next !== undefined ? pourAfter(steps, step) : undefined
+    const waitMin = step.waitMin ?? after ?? usualWait(step.why, lastPour, coats)
+    const start = clock
+    clock += waitMin
+    return { startMin: start, waitMin, given: step.waitMin !== undefined || after !== undefined }
+  })
+  const first = steps.findIndex(s => s.kind === 'pour' && s.pour!.value.kind === 'cast')
+  const zero = first < 0 ? 0 : out[first]!.startMin
+  return out.map(t => ({ ...t, startMin: t.startMin - zero }))
+}
+
+function pourAfter(steps: readonly Step[], wait: Step): number | undefined {
+  return steps.slice(wait.number).find(s => s.kind === 'pour')?.pour?.value.after
+}
+
+function usualWait(
+  why: WaitReason | undefined,
+  pour: PourCast | null,
+  coats: readonly (CoatRecord | null)[]
+): number {
+  switch (why) {
+    case 'recoat':
+      return pour?.windows.recoat.open ?? DAY
+    case 'demould':
+      return pour?.windows.demould.open ?? 2 * DAY
+    case 'machine':
+      return MACHINE_DAYS * DAY
+    case 'sand':
+      return Math.max(SAND_AFTER_MIN, pour?.windows.demould.open ?? 0)
+    case 'load':
+      return Math.max(0, ...coats.map(c => (c?.loadAfterDays[1] ?? 0) * DAY))
+    default:
+      return 0
+  }
+}

@@ -1,0 +1,63 @@
+import type { PourBatches } from '../cast/batches.ts'
+import type { PourCast } from '../cast/cast.ts'
+import type { StepTime } from '../cast/clock.ts'
+import type { Materials } from '../cast/facts.ts'
+import type { Floating } from '../cast/floating.ts'
+import type { MouldPlan } from '../cast/mould.ts'
+import type { Speed } from '../cast/speed.ts'
+import type { BuyLine } from '../cost/buy.ts'
+import type { FaceFinish } from '../finish/faces.ts'
+import type { HardwareFit } from '../fits/hardware.ts'
+import type { LivingAir, Season } from '../fits/season.ts'
+import type { Hiding } from '../fits/tint.ts'
+import type { Entries } from '../piece/entry.ts'
+import type { Piece, PieceDocument } from '../piece/piece-schema.ts'
+import type { Reading } from '../piece/reading-schema.ts'
+import type { Shop } from '../piece/shop-schema.ts'
+import type { CutCover } from '../stack/cover.ts'
+import type { Stack } from '../stack/stack.ts'
+import type { OrderFault } from '../steps/fault.ts'
+import type { Step } from '../steps/step.ts'
+
+/** How many blanks are started, and what that promises. */
+export interface Quantity {
+  readonly pieces: number
+  readonly lossPct: number
+  readonly certaintyPct: number
+  /** Blanks that give the certainty, and those that are started: the document's, else these. */
+  readonly enough: number
+  readonly blanks: number
+  /** Chance, 0..1, that the blanks started give the pieces wanted. */
+  readonly chance: number
+  /** Cast side by side in one mould, and how often a mould is filled. */
+  readonly gang: number
+  readonly moulds: number
+}
+
+/** Everything known of a piece before it is judged: what each stage found. Checks read it and change nothing. */
+export interface Work {
+  /** The document as typed: fixes are patches on it. */
+  readonly document: PieceDocument
+  readonly piece: Piece
+  readonly shop: Shop
+  readonly readings: readonly Reading[]
+  readonly entries: Entries
+  readonly steps: readonly Step[]
+  readonly faults: readonly OrderFault[]
+  readonly materials: Materials
+  readonly stack: Stack
+  readonly speeds: readonly Speed[]
+  readonly casts: readonly (PourCast | null)[]
+  readonly clock: readonly StepTime[]
+  readonly batches: readonly (PourBatches | null)[]
+  readonly mould: MouldPlan
+  readonly floating: readonly Floating[]
+  readonly air: LivingAir
+  readonly seasons: readonly Season[]
+  readonly hiding: readonly Hiding[]
+  readonly covers: readonly CutCover[]
+  readonly fits: readonly HardwareFit[]
+  readonly faces: readonly [front: FaceFinish, back: FaceFinish]
+  readonly quantity: Quantity
+  readonly buy: readonly BuyLine[]
+}

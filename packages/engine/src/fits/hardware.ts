@@ -1,0 +1,146 @@
+import type { Materials } from '../cast/facts.ts'
+import type { HardwareRecord } from '../catalogue/hardware-record.ts'
+import type { Hardware } from '../piece/piece-schema.ts'
+import { circle, rectangle } from '../shape/build.ts'
+import { centroid, nearest } from '../shape/measure.ts'
+import type { Region } from '../shape/region.ts'
+import { rotate } from '../shape/transform.ts'
+import { coreAt } from '../stack/core.ts'
+import type { Stack } from '../stack/stack.ts'
+
+/** Size of the part at hand: the document's where it says, else the catalogue's. mm. */
+export interface Part {
+  readonly shape: 'rectangle' | 'round'
+  readonly widthMm: number
+  readonly lengthMm: number
+  readonly depthMm: number
+}
+
+/** How a bought-in part sits in the piece. */
+export interface HardwareFit {
+  readonly hardware: number
+  readonly record: HardwareRecord
+  readonly part: Part | null
+  readonly x: number
+  readonly y: number
+  /** Least gap between the part and the wall of its hole, mm; negative: it does not go in. null without a hole. */
+  readonly gapMm: number | null
+  readonly wantedGapMm: number
+  /** Finished depth of its hole, mm; null right through or without one. */
+  readonly holeDepthMm: number | null
+  /** For a shaft: material it must pass, thread it needs and thread it has, mm. */
+  readonly shaft: {
+    readonly passesMm: number
+    readonly needsMm: number
+    readonly hasMm: number
+    readonly stock: readonly number[]
+  } | null
+  /** The pour it is cast into, if any. */
+  readonly castIn: number | null
+}
+
+/** Thread beyond the dial for washer and nut, mm, when the row does not say: 1/8 in (common practice). */
+const BEYOND_DIAL_MM = 25.4 / 8
+
+/** One entry a piece of hardware. */
+export function hardwareFits(stack: Stack, materials: Materials): HardwareFit[] {
+  return stack.entries.hardware.map((entry, i): HardwareFit => {
+    const h = entry.value
+    const record = materials.hardware[i]!
+    const part = partOf(h, record)
+    const cut = stack.entries.cuts.find(c => c.id === h.in || c.value.for === entry.id)
+    const former = cut === undefined ? stack.entries.formers.find(f => f.id === h.in) : undefined
+    const hole: Region | null = cut
+      ? (stack.geometry.cutRegions[cut.index] ?? null)
+      : former
+        ? stack.geometry.formers[former.index]!.region
+        : null
+    const middle = h.at ?? (hole === null ? undefined : [centroid(hole).x, centroid(hole).y])
+    const [x, y] = middle ?? [0, 0]
+    const wanted = h.clearance ?? record.pocket?.clearanceMm ?? 0.5
+    return {
+      hardware: i,
+      record,
+      part,
+      x,
+      y,
+      gapMm: hole === null || part === null ? null : gapOf(part, h.turn, x, y, hole),
+      wantedGapMm: wanted,
+      holeDepthMm: cut ? stack.cuts[cut.index]!.finished : null,
+      shaft: shaftOf(stack, h, record, x, y, cut?.index ?? null),
+      castIn:
+        h.castIn === undefined ? null : (stack.entries.pours.find(p => p.id === h.castIn)?.index ?? null)
+    }
+  })
+}
+
+function partOf(h: Hardware, record: HardwareRecord): Part | null {
+  const body = record.body
+  const depthMm = h.depth ?? body?.depthMm
+  const diameter =
+    h.diameter ?? (body?.shape === 'round' && h.width === undefined ? body.diameterMm : undefined)
+  if (diameter !== undefined)
+    return { shape: 'round', widthMm: diameter, lengthMm: diameter, depthMm: depthMm ?? 0 }
+  const width = h.width ?? (body?.shape === 'rectangle' ? body.widthMm : undefined)
+  const length = h.length ?? (body?.shape === 'rectangle' ? body.lengthMm : width)
+  return width === undefined || length === undefined
+    ? null
+    : { shape: 'rectangle', widthMm: width, lengthMm: length, depthMm: depthMm ?? 0 }
+}
+
+// The least distance from the edge of the part to the wall of the hole; negative where it sticks out.
+function gapOf(part: Part, turn: number, x: number, y: number, hole: Region): number {
+  const outline =
+    part.shape === 'round'
+      ? circle(part.widthMm, 0.01, x, y)
+      : rotate(rectangle(part.lengthMm, part.widthMm, 0, 0.01, x, y), turn, x, y)
+  let least = Number.POSITIVE_INFINITY
+  for (const ring of outline.rings) {
+    for (let k = 0, p = ring.length - 2; k < ring.length; p = k, k += 2) {
+      const n = Math.max(1, Math.ceil(Math.hypot(ring[k]! - ring[p]!, ring[k + 1]! - ring[p + 1]!) / 2))
+      for (let s = 0; s < n; s++) {
+        const px = ring[p]! + ((ring[k]! - ring[p]!) * s) / n
+        const py = ring[p + 1]! + ((ring[k + 1]! - ring[p + 1]!) * s) / n
+        least = Math.min(least, -nearest(hole, px, py).distanceMm)
+      }
+    }
+  }
+  return least
+}
+
+function shaftOf(
+  stack: Stack,
+  h: Hardware,
+  record: HardwareRecord,
+  x: number,
+  y: number,
+  own: number | null
+): HardwareFit['shaft'] {
+  if (record.shaft === null && h.thread === undefined) return null
+  // What the thread passes: the solid round its hole, beyond the floor of its own pocket.
+  const around = Math.max(8, (record.thread?.majorMm ?? 8) * 1.2)
+  const floor = own === null ? null : stack.cuts[own]!.floor
+  let passes = 0
+  for (let k = 0; k < 8; k++) {
+    const core = coreAt(
+      stack.geometry,
+      stack.events,
+      x + around * Math.cos((k * Math.PI) / 4),
+      y + around * Math.sin((k * Math.PI) / 4)
+    )
+    const low = own === null || stack.cuts[own]!.side === 'low'
+    const beyond = core.reduce(
+      (sum, p) =>
+        sum +
+        (floor === null || !Number.isFinite(floor)
+          ? p.to - p.from
+          : Math.max(0, low ? p.to - Math.max(p.from, floor) : Math.min(p.to, floor) - p.from)),
+      0
+    )
+    passes = Math.max(passes, beyond)
+  }
+  const stock = (record.shaft?.lengths ?? []).map(l => l.threadMm[0])
+  const needs = passes + (record.shaft?.beyondDialMm[0] ?? BEYOND_DIAL_MM)
+  const has = h.thread ?? stock.find(t => t >= needs) ?? Math.max(0, ...stock)
+  return { passesMm: passes, needsMm: needs, hasMm: has, stock }
+}

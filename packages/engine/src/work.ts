@@ -1,0 +1,128 @@
+import { batchesOf } from './cast/batches.ts'
+import { castOf } from './cast/cast.ts'
+import { clockOf } from './cast/clock.ts'
+import { factsOf, materialsOf } from './cast/facts.ts'
+import { floatingOf } from './cast/floating.ts'
+import { mouldPlan } from './cast/mould.ts'
+import { speedOf } from './cast/speed.ts'
+import { buyList } from './cost/buy.ts'
+import type { Quantity, Work } from './findings/work.ts'
+import { facesOf } from './finish/faces.ts'
+import { hardwareFits } from './fits/hardware.ts'
+import { livingAir, seasonsOf } from './fits/season.ts'
+import { hidingOf } from './fits/tint.ts'
+import { blanksFor, chanceOfGood } from './mould/spoil.ts'
+import { entriesOf } from './piece/entry.ts'
+import type { Piece, PieceDocument } from './piece/piece-schema.ts'
+import type { Read } from './piece/read.ts'
+import type { Reading } from './piece/reading-schema.ts'
+import type { Files } from './piece/region.ts'
+import type { Shop } from './piece/shop-schema.ts'
+import { coversOf } from './stack/cover.ts'
+import { geometryOf } from './stack/geometry.ts'
+import { walk } from './stack/walk.ts'
+import { orderFaults } from './steps/fault.ts'
+import { orderOf } from './steps/order.ts'
+
+/** What a plan is made from. */
+export interface PlanInput {
+  readonly piece: Read<PieceDocument, Piece>
+  readonly shop: Shop
+  readonly readings?: readonly Reading[]
+  /** Texts of the files the piece names. */
+  readonly files?: Files
+  /** Name of the piece file, for messages. */
+  readonly source?: string
+  readonly effort?: 'preview' | 'full'
+}
+
+/**
+ * Runs the stages in the order of the flow; each reads only what stands before it.
+ * @throws InputProblem when the piece cannot be used
+ */
+export function workOf(input: PlanInput): Work {
+  const { document, value: piece } = input.piece
+  const { shop } = input
+  const source = input.source ?? 'piece'
+  const readings = input.readings ?? []
+  const effort = input.effort ?? 'full'
+  const entries = entriesOf(piece, source)
+  const materials = materialsOf(piece, shop, source)
+  const geometry = geometryOf(piece, entries, input.files ?? {}, source)
+  const steps = orderOf(piece, entries)
+  const stack = walk(piece, entries, geometry, steps, factsOf(piece, materials))
+  const speeds = materials.resins.map(speedOf)
+  const casts = castOf({ stack, choices: materials.resins, speeds, board: materials.base, shop, effort })
+  const seasons = seasonsOf(
+    piece,
+    entries.timbers.map(t => t.id),
+    geometry.timbers.map(t => t.upper),
+    materials,
+    shop,
+    readings
+  )
+  const batches = piece.pours.map((pour, i) =>
+    batchesOf(pour, stack.pours[i]!, materials.resins[i]!, materials.tints[i]!, speeds[i]!, shop)
+  )
+  const mould = mouldPlan(stack, materials)
+  const faces = facesOf(stack, materials)
+  const quantity = quantityOf(piece)
+  return {
+    document,
+    piece,
+    shop,
+    readings,
+    entries,
+    steps,
+    faults: orderFaults(piece, entries, steps),
+    materials,
+    stack,
+    speeds,
+    casts,
+    clock: clockOf(steps, casts, [materials.coats.front, materials.coats.back]),
+    batches,
+    mould,
+    floating: floatingOf(
+      stack,
+      materials,
+      seasons.map(s => s.moisturePct)
+    ),
+    air: livingAir(piece, materials),
+    seasons,
+    hiding: hidingOf(piece, materials, stack.pours),
+    covers: coversOf(stack),
+    fits: hardwareFits(stack, materials),
+    faces,
+    quantity,
+    buy: buyList({
+      stack,
+      materials,
+      batches,
+      mould,
+      faces,
+      shop,
+      blanks: quantity.blanks,
+      moulds: quantity.gang
+    })
+  }
+}
+
+function quantityOf(piece: Piece): Quantity {
+  const q =
+    typeof piece.quantity === 'number'
+      ? { pieces: piece.quantity, blanks: undefined, loss: 5, certainty: 90, gang: 1 }
+      : piece.quantity
+  // One piece is made until it is good: the question of blanks arises with a batch.
+  const enough = q.pieces === 1 ? 1 : blanksFor(q.pieces, q.loss / 100, q.certainty / 100).blanks
+  const blanks = Math.max(q.pieces, q.blanks ?? enough)
+  return {
+    pieces: q.pieces,
+    lossPct: q.loss,
+    certaintyPct: q.certainty,
+    enough,
+    blanks,
+    chance: chanceOfGood(q.pieces, blanks, q.loss / 100),
+    gang: q.gang,
+    moulds: Math.ceil(blanks / q.gang)
+  }
+}
