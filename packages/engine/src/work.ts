@@ -72,6 +72,7 @@ export function workOf(input: PlanInput): Work {
     piece,
     shop,
     readings,
+    effort,
     entries,
     steps,
     faults: orderFaults(piece, entries, steps),

@@ -1,10 +1,8 @@
-import { bedOf } from '../cast/cast.ts'
 import { decimals, formatC, formatMinutes } from '../quantity/format.ts'
-import { greatestDepth } from '../resin/depth.ts'
 import { CAUTION_ABOVE_C, heatEffect, RUNAWAY_ABOVE_C, STOP_ABOVE_C } from '../resin/limits.ts'
 import { poursNeeded } from '../resin/pours.ts'
 import type { Check, Found } from './finding.ts'
-import { rounded, setQuantity } from './fix.ts'
+import { depthUnder, setDepth } from './pour-depth.ts'
 import type { Work } from './work.ts'
 
 const SETTLES = {
@@ -30,18 +28,14 @@ function one(work: Work, i: number): Found[] {
   const limit = stop ? STOP_ABOVE_C : CAUTION_ABOVE_C
   const entry = work.entries.pours[i]!
   const pour = work.stack.pours[i]!
-  const safe = safeDepth(work, i, CAUTION_ABOVE_C)
-  const pours = safe > 0.5 ? poursNeeded(pour.depth, safe) : null
+  const safe = depthUnder(work, i, CAUTION_ABOVE_C)
   const peak = cast.runaway ? 'a runaway' : `a peak of ${formatC(cast.peakC)}`
-  const way =
-    pours === null || pours < 2
-      ? 'a slower resin or a cooler room would do'
-      : `${pours} pours of ${decimals(pour.depth / pours, 1)} mm would do`
+  const effect = heatEffect(Math.max(cast.peakC, Math.min(high, RUNAWAY_ABOVE_C + 1)))
   return [
     {
       severity: stop ? 'stop' : 'caution',
       at: entry.at,
-      says: `${entry.id} at ${decimals(pour.depth, 1)} mm comes to ${peak} after ${formatMinutes(cast.peakMin)}, band ${formatC(low)} to ${high > RUNAWAY_ABOVE_C ? 'runaway' : formatC(high)}: ${heatEffect(Math.max(cast.peakC, Math.min(high, RUNAWAY_ABOVE_C + 1)))?.says ?? 'past the limit for clear work'}; ${way}.`,
+      says: `${entry.id} at ${decimals(pour.depth, 1)} mm comes to ${peak} after ${formatMinutes(cast.peakMin)}, band ${formatC(low)} to ${high > RUNAWAY_ABOVE_C ? 'runaway' : formatC(high)}: ${effect?.says ?? 'past the limit for clear work'}; ${wayOut(work, i, safe)}.`,
       value: cast.peakC,
       unit: '°C',
       band: [low, high],
@@ -49,33 +43,23 @@ function one(work: Work, i: number): Found[] {
       basis:
         'peak: cure and heat in one direction, generic class, rate ±30 %, room, liquid mixing; limits 60, 100, 150 °C: engineering judgement (memory), the data sheet of the resin goes before',
       settledBy: SETTLES[cast.mostFrom],
-      ...fixOf(work, i, safe)
+      ...setDepth(work, i, safe)
     }
   ]
 }
 
-// The depth at which the whole band stays under the caution line.
-function safeDepth(work: Work, i: number, limitC: number): number {
-  const input = bedOf(work, i)
-  if (input === null) return 0
-  // The band's upper end is the corner run: faster, warmer, unmixed.
-  const hot = {
-    ...input.pour,
-    rateFactor: (input.pour.rateFactor ?? 1) / (1 - input.band.time),
-    roomC: input.pour.roomC + input.doubtK
-  }
-  return greatestDepth(hot, limitC, { mostMm: Math.max(1, work.stack.pours[i]!.liquidDepth) }).depthMm
-}
+/** What a label's temperatures are of, °C: 23 (ISO 291). */
+const USUAL_ROOM_C = 23
 
-function fixOf(work: Work, i: number, safe: number): Pick<Found, 'fix' | 'fixSays'> {
-  const entry = work.entries.pours[i]!
-  if (safe <= 0.5 || entry.value.depth === undefined) return {}
-  const kept =
-    1 - (work.stack.pours[i]!.liquidDepth - work.stack.pours[i]!.depth) / work.stack.pours[i]!.liquidDepth
-  const depth = rounded(safe * kept, 'down', 0.1)
-  if (depth < 0.5) return {}
-  return {
-    fix: setQuantity(work.document, `${entry.at}/depth`, 'length', depth, 'down'),
-    fixSays: `${entry.id} ${decimals(depth, 1)} mm deep`
-  }
+// How many pours of what depth would do, the label's greatest depth in mind; in a warm room, a cooler hour.
+function wayOut(work: Work, i: number, safe: number): string {
+  const { depth } = work.stack.pours[i]!
+  const most = Math.min(safe, work.materials.resins[i]!.label?.greatestDepth ?? safe)
+  const pours = most > 0.5 ? poursNeeded(depth, most) : 1
+  const { day } = work.shop.climate
+  const cooler =
+    day > USUAL_ROOM_C + 2 ? `the room of ${formatC(day)} takes depth away: pour by night or cool it` : null
+  if (pours < 2) return cooler ?? 'a slower resin or a cooler room would do'
+  const split = `${pours} pours of ${decimals(depth / pours, 1)} mm would do`
+  return cooler === null ? split : `${split}; ${cooler}`
 }

@@ -41,6 +41,8 @@ export interface Work {
   readonly piece: Piece
   readonly shop: Shop
   readonly readings: readonly Reading[]
+  /** How finely the cast was run: what a search for a fix has to match. */
+  readonly effort: 'preview' | 'full'
   readonly entries: Entries
   readonly steps: readonly Step[]
   readonly faults: readonly OrderFault[]

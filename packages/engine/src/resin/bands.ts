@@ -61,16 +61,7 @@ export function pourBand(input: BandInput): PourBand {
   checkRange('band of room temperature in K', roomBandK, 0, 20)
   const central = runOne(pour, effort)
   const corners = Array.from({ length: 8 }, (_, bits) =>
-    runOne(
-      {
-        ...pour,
-        // bit set is the hot end: faster, warmer, unmixed
-        rateFactor: (pour.rateFactor ?? 1) / (bits & 1 ? 1 - band.time : 1 + band.time),
-        roomC: pour.roomC + (bits & 2 ? roomBandK : -roomBandK),
-        kLiquidMultiplier: bits & 4 ? least : most
-      },
-      effort
-    )
+    runOne(corner(pour, band.time, roomBandK, [least, most], bits), effort)
   )
   const effect = (bit: number): number =>
     corners.reduce((sum, corner, bits) => sum + (bits & bit ? corner.peakC : -corner.peakC), 0) / 4
@@ -91,6 +82,27 @@ export function pourBand(input: BandInput): PourBand {
     ),
     effectK,
     mostFrom: drivers.reduce((a, b) => (Math.abs(effectK[b]) > Math.abs(effectK[a]) ? b : a))
+  }
+}
+
+/** The corner of the band at which a pour runs hottest: faster, warmer, unmixed. */
+export function hottestCorner(input: BandInput): SlabPour {
+  return corner(input.pour, input.band.time, input.roomBandK ?? 2, input.liquidMultiplier ?? [1, 3], 7)
+}
+
+// A bit that is set is the hot end.
+function corner(
+  pour: SlabPour,
+  time: number,
+  roomBandK: number,
+  [least, most]: readonly [number, number],
+  bits: number
+): SlabPour {
+  return {
+    ...pour,
+    rateFactor: (pour.rateFactor ?? 1) / (bits & 1 ? 1 - time : 1 + time),
+    roomC: pour.roomC + (bits & 2 ? roomBandK : -roomBandK),
+    kLiquidMultiplier: bits & 4 ? least : most
   }
 }
 

@@ -20,7 +20,7 @@ export const FARTHEST_MM = 1_000_000
 
 /** What counts as inside: by winding number ≠ 0, odd, or > 0 (for rings known to be oriented). */
 export type Rule = 'nonzero' | 'evenodd' | 'positive'
-export type Operation = 'union' | 'difference' | 'intersection' | 'xor'
+export type Operation = 'union' | 'difference' | 'intersection'
 export type Join = 'round' | 'square' | 'mitre'
 
 const RULES = {
@@ -31,8 +31,7 @@ const RULES = {
 const OPERATIONS = {
   union: ClipType.Union,
   difference: ClipType.Difference,
-  intersection: ClipType.Intersection,
-  xor: ClipType.Xor
+  intersection: ClipType.Intersection
 } as const
 const JOINS = { round: JoinType.Round, square: JoinType.Square, mitre: JoinType.Miter } as const
 

@@ -117,10 +117,11 @@ function edgesMeet(e: Float64Array, a: number, b: number): boolean {
   )
 }
 
-/** Distance from a point to the nearest edge, mm; Infinity when there is none. */
-export function edgeDistance(tree: EdgeTree, x: number, y: number): number {
+/** The edge nearest to a point; −1 when there is none. */
+export function nearestEdge(tree: EdgeTree, x: number, y: number): number {
   const { ends, count, leaves, boxes } = tree
   let least = Number.POSITIVE_INFINITY
+  let found = -1
   const stack = [1]
   while (stack.length > 0) {
     const node = stack.pop()!
@@ -134,13 +135,22 @@ export function edgeDistance(tree: EdgeTree, x: number, y: number): number {
     }
     const end = Math.min(count, (node - leaves + 1) * LEAF)
     for (let e = (node - leaves) * LEAF; e < end; e++) {
-      least = Math.min(
-        least,
-        segmentDistance2(ends[4 * e]!, ends[4 * e + 1]!, ends[4 * e + 2]!, ends[4 * e + 3]!, x, y)
-      )
+      const d = segmentDistance2(ends[4 * e]!, ends[4 * e + 1]!, ends[4 * e + 2]!, ends[4 * e + 3]!, x, y)
+      if (d < least) {
+        least = d
+        found = e
+      }
     }
   }
-  return Math.sqrt(least)
+  return found
+}
+
+/** Distance from a point to the nearest edge, mm; Infinity when there is none. */
+export function edgeDistance(tree: EdgeTree, x: number, y: number): number {
+  const e = 4 * nearestEdge(tree, x, y)
+  if (e < 0) return Number.POSITIVE_INFINITY
+  const { ends } = tree
+  return Math.sqrt(segmentDistance2(ends[e]!, ends[e + 1]!, ends[e + 2]!, ends[e + 3]!, x, y))
 }
 
 function boxDistance2(boxes: Float64Array, k: number, x: number, y: number): number {

@@ -96,7 +96,7 @@ export function flattenArc(arc: Arc, tolMm: number, emit: (x: number, y: number)
  * Bézier curves or surfaces", Zhejiang University Journal (memory); the proof is the two lines above.
  * Points lie on the curve, so the error is on its inner side.
  */
-export function bezierChords(degree: 2 | 3, greatestSecondDifference: number, tol: number): number {
+function bezierChords(degree: 2 | 3, greatestSecondDifference: number, tol: number): number {
   return Math.max(1, Math.ceil(Math.sqrt((degree * (degree - 1) * greatestSecondDifference) / (8 * tol))))
 }
 

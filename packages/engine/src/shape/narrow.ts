@@ -1,97 +1,11 @@
 import { difference } from './combine.ts'
 import type { EdgeTree } from './edge-tree.ts'
 import { edgeDistance, edgeTree } from './edge-tree.ts'
-import { area, bounds, centroid, inside, ringArea } from './measure.ts'
+import { bounds, ringArea } from './measure.ts'
 import { offset } from './offset.ts'
 import type { Region, Ring } from './region.ts'
 
-/** The largest circle that fits into a region. */
-export interface InscribedCircle {
-  readonly x: number
-  readonly y: number
-  readonly radiusMm: number
-}
-
-/** A box of the search: its centre, half its side, the distance at the centre and the most it can be within. */
-interface Cell {
-  readonly x: number
-  readonly y: number
-  readonly half: number
-  readonly distance: number
-  readonly most: number
-}
-
-/**
- * Largest inscribed circle, its radius within `precisionMm` of the largest possible (and never above it).
- *
- * Branch and bound over square cells: distance to the boundary changes at most as fast as the place, so within
- * a cell it is at most the value at the centre plus half the diagonal. The cell that promises most is divided
- * first; cells that cannot beat the best by the precision are dropped.
- *
- * @throws Error for a region without area
- */
-export function inradius(region: Region, precisionMm = 0.01): InscribedCircle {
-  if (!(precisionMm > 0)) throw new Error(`a precision of ${precisionMm} mm; it must be above 0`)
-  if (!(area(region) > 0)) throw new Error('a region without area has no inscribed circle')
-  const tree = edgeTree(region.rings)
-  const cellAt = (x: number, y: number, half: number): Cell => {
-    const d = edgeDistance(tree, x, y)
-    const distance = inside(region, x, y) ? d : -d
-    return { x, y, half, distance, most: distance + half * Math.SQRT2 }
-  }
-  const b = bounds(region)
-  const middle = centroid(region)
-  let best = cellAt(middle.x, middle.y, 0)
-  const heap: Cell[] = []
-  const half = Math.min(b.maxX - b.minX, b.maxY - b.minY) / 2
-  // At most some hundred first cells along a long strip.
-  const side = Math.max(half, (b.maxX - b.minX) / 200, (b.maxY - b.minY) / 200)
-  for (let x = b.minX; x < b.maxX; x += 2 * side) {
-    for (let y = b.minY; y < b.maxY; y += 2 * side) push(heap, cellAt(x + side, y + side, side))
-  }
-  while (heap.length > 0) {
-    const cell = pop(heap)
-    if (cell.distance > best.distance) best = cell
-    if (cell.most - best.distance <= precisionMm) break
-    const h = cell.half / 2
-    push(heap, cellAt(cell.x - h, cell.y - h, h))
-    push(heap, cellAt(cell.x + h, cell.y - h, h))
-    push(heap, cellAt(cell.x - h, cell.y + h, h))
-    push(heap, cellAt(cell.x + h, cell.y + h, h))
-  }
-  return { x: best.x, y: best.y, radiusMm: Math.max(0, best.distance) }
-}
-
-// A binary heap with the most promising cell on top.
-function push(heap: Cell[], cell: Cell): void {
-  let k = heap.length
-  heap.push(cell)
-  while (k > 0) {
-    const up = (k - 1) >> 1
-    if (heap[up]!.most >= cell.most) break
-    heap[k] = heap[up]!
-    k = up
-  }
-  heap[k] = cell
-}
-
-function pop(heap: Cell[]): Cell {
-  const top = heap[0]!
-  const last = heap.pop()!
-  const n = heap.length
-  if (n === 0) return top
-  let k = 0
-  for (;;) {
-    let down = 2 * k + 1
-    if (down >= n) break
-    if (down + 1 < n && heap[down + 1]!.most > heap[down]!.most) down++
-    if (last.most >= heap[down]!.most) break
-    heap[k] = heap[down]!
-    k = down
-  }
-  heap[k] = last
-  return top
-}
+export { inradius } from './inradius.ts'
 
 /** A corner that a round cutter cannot reach into. */
 export interface SharpCorner {
@@ -109,8 +23,9 @@ export interface SharpCorner {
  * the region (a pocket) and the outer corners count.
  *
  * By closing (out by the radius, then in again): what is filled is what the cutter leaves. A square corner
- * keeps (√2 − 1)·r. Corners that keep less than `leastMm` are left out: that many micrometres are chords of a
- * fillet, not a corner. A slit too narrow for the cutter is found by its deepest point, too.
+ * keeps (√2 − 1)·r. Corners that keep less than `leastMm` are left out: so little is the chords of a fillet, not
+ * a corner; the region should be flattened to a fifth of it. A slit too narrow for the cutter is one corner, at
+ * its deepest point.
  *
  * @throws Error for a radius or least depth not above 0
  */
@@ -125,14 +40,16 @@ export function sharpInnerCorners(
   if (!(minRadiusMm > 0)) throw new Error(`a radius of ${minRadiusMm} mm; it must be above 0`)
   if (!(leastMm > 0)) throw new Error(`a least depth of ${leastMm} mm; it must be above 0`)
   const out = side === 'outside' ? minRadiusMm : -minRadiusMm
+  // Back a little farther, so that along smooth edges nothing is left that would join the corners.
+  const play = leastMm / 5
   const options = { join: 'round', tolMm: leastMm / 10 } as const
-  const rolled = offset(offset(region, out, options), -out, options)
+  const rolled = offset(offset(region, out, options), -out - Math.sign(out) * play, options)
   const left = side === 'outside' ? difference(rolled, region) : difference(region, rolled)
   const tree = edgeTree(rolled.rings)
   const corners: SharpCorner[] = []
   for (const ring of left.rings) {
     if (!(ringArea(ring) > 0)) continue
-    const corner = cornerOf(ring, tree, leastMm)
+    const corner = cornerOf(ring, tree, play)
     if (corner.leftMm >= leastMm) corners.push(corner)
   }
   return corners
@@ -140,7 +57,7 @@ export function sharpInnerCorners(
 
 // The edge of what is left runs along the two sides of the corner and back along the rolled edge. Its point
 // farthest from the rolled edge is the corner; the sides are where it leaves and rejoins that edge.
-function cornerOf(ring: Ring, rolled: EdgeTree, leastMm: number): SharpCorner {
+function cornerOf(ring: Ring, rolled: EdgeTree, play: number): SharpCorner {
   const n = ring.length / 2
   const b = bounds({ rings: [ring] })
   // Where the cutter does not fit at all there is no rolled edge: then all of it stays.
@@ -151,7 +68,7 @@ function cornerOf(ring: Ring, rolled: EdgeTree, leastMm: number): SharpCorner {
     depths[k] = Math.min(whole, edgeDistance(rolled, ring[2 * k]!, ring[2 * k + 1]!))
     if (depths[k]! > depths[deepest]!) deepest = k
   }
-  const off = leastMm / 4
+  const off = play / 4
   let first = deepest
   let last = deepest
   for (let k = 1; k < n && depths[(first + n - 1) % n]! > off; k++) first = (first + n - 1) % n
@@ -167,6 +84,6 @@ function cornerOf(ring: Ring, rolled: EdgeTree, leastMm: number): SharpCorner {
     x: ring[2 * deepest]!,
     y: ring[2 * deepest + 1]!,
     angleDeg: (angle * 180) / Math.PI,
-    leftMm: depths[deepest]!
+    leftMm: Math.min(whole, depths[deepest]! + play)
   }
 }

@@ -18,8 +18,8 @@ export interface SvgNode extends Place {
 export interface SvgDocument {
   readonly root: SvgNode
   readonly byId: ReadonlyMap<string, SvgNode>
-  /** Style sheets named outside the root (`<?xml-stylesheet?>`): where. */
-  readonly sheets: readonly Place[]
+  /** Style sheets and scripts, wherever they stand: none is read. */
+  readonly unread: readonly (Place & { readonly tag: string })[]
 }
 
 /** Most characters of a file. */
@@ -66,12 +66,16 @@ export function readDocument(text: string): SvgDocument {
     )
   })
   parser.on('processinginstruction', ({ target }) => {
-    if (target === 'xml-stylesheet') builder.sheets.push({ line: parser.line, column: 1 })
+    if (target === 'xml-stylesheet') builder.unread.push({ tag: target, line: parser.line, column: 1 })
   })
   parser.on('opentagstart', tag => {
     // The parser has read "<", the name and one more character, perhaps a line feed.
     const column = parser.columnIndex - tag.name.length - 1
-    start = column < 0 ? { line: parser.line - 1, column: 1 } : { line: parser.line, column: column + 1 }
+    if (column > 0) start = { line: parser.line, column }
+    else {
+      const at = parser.position - tag.name.length - 2
+      start = { line: parser.line - 1, column: Math.max(1, at - text.lastIndexOf('\n', at)) }
+    }
   })
   parser.on('opentag', tag => {
     const attributes = new Map<string, string>()
@@ -89,7 +93,7 @@ export function readDocument(text: string): SvgDocument {
 }
 
 class Builder {
-  readonly sheets: Place[] = []
+  readonly unread: (Place & { readonly tag: string })[] = []
   readonly #byId = new Map<string, SvgNode>()
   #root: OpenNode | null = null
   // One entry per open element; null for what is left out.
@@ -118,6 +122,7 @@ class Builder {
     } else parent.children.push(node)
     const id = node.attributes.get('id')
     if (id !== undefined && !this.#byId.has(id)) this.#byId.set(id, node)
+    if (node.tag === 'style' || node.tag === 'script') this.unread.push(node)
     this.#open.push(node)
   }
 
@@ -134,6 +139,6 @@ class Builder {
   /** @throws SvgError for a text without any element */
   document(): SvgDocument {
     if (this.#root === null) throw new SvgError(START, 'no element at all; allowed: an SVG file')
-    return { root: this.#root, byId: this.#byId, sheets: this.sheets }
+    return { root: this.#root, byId: this.#byId, unread: this.unread }
   }
 }

@@ -7,16 +7,17 @@ import { Scanner } from './scanner.ts'
  *   1 in = 25.4 mm exactly; 1 px = 1/96 in, 1 pt = 1/72 in, 1 pc = 1/6 in, 1 Q = 1/4 mm
  *
  * Source: CSS Values and Units Module Level 3, section 6.2 "Absolute lengths" (W3C; memory), which SVG 2
- * refers to. Units are read in capitals and small letters alike.
+ * refers to. Units are read in capitals and small letters alike. Kept as fractions of whole numbers, so that
+ * 8.5 in is the double nearest to 215.9 mm.
  */
-const MM_PER_UNIT: Readonly<Record<string, number>> = {
-  mm: 1,
-  cm: 10,
-  q: 1 / 4,
-  in: 25.4,
-  pt: 25.4 / 72,
-  pc: 25.4 / 6,
-  px: 25.4 / 96
+const MM_PER_UNIT: Readonly<Record<string, readonly [over: number, under: number]>> = {
+  mm: [1, 1],
+  cm: [10, 1],
+  q: [1, 4],
+  in: [254, 10],
+  pt: [254, 720],
+  pc: [254, 60],
+  px: [254, 960]
 }
 
 /** One CSS pixel, mm. */
@@ -49,12 +50,15 @@ export function readLength(text: string, what: string): Length {
 /** In millimetres, a plain number taken as px; null for a share of something unknown (%). */
 export function lengthMm({ value, unit }: Length): number | null {
   if (unit === '%') return null
-  return unit === '' ? value * MM_PER_PX : value * MM_PER_UNIT[unit]!
+  const [over, under] = MM_PER_UNIT[unit === '' ? 'px' : unit]!
+  return (value * over) / under
 }
 
 /** In user units (px before any transform); a percentage is of `whole`. */
 export function userLength({ value, unit }: Length, whole: number): number {
   if (unit === '' || unit === 'px') return value
   if (unit === '%') return (value / 100) * whole
-  return (value * MM_PER_UNIT[unit]!) / MM_PER_PX
+  const [over, under] = MM_PER_UNIT[unit]!
+  const [overPx, underPx] = MM_PER_UNIT['px']!
+  return (value * over * underPx) / (under * overPx)
 }

@@ -4,6 +4,7 @@ import { numberList } from './scanner.ts'
 import type { SvgNode } from './svg-document.ts'
 import type { Length } from './svg-length.ts'
 import { lengthMm, MM_PER_PX, readLength } from './svg-length.ts'
+import { within } from './svg-transform.ts'
 
 /** Width and height a percentage is of, user units. */
 export interface Viewport {
@@ -109,7 +110,7 @@ export function pageOf(root: SvgNode): Page {
     heightMm: heightMm!,
     width: box?.width ?? widthMm / MM_PER_PX,
     height: box?.height ?? heightMm! / MM_PER_PX,
-    toMm: box === null ? [MM_PER_PX, 0, 0, MM_PER_PX, 0, 0] : fit(root, box, widthMm, heightMm!),
+    toMm: box === null ? [MM_PER_PX, 0, 0, MM_PER_PX, 0, 0] : within(fit(root, box, widthMm, heightMm!)),
     assumed
   }
 }

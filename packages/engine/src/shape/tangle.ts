@@ -3,7 +3,7 @@ import { edgeTree, meetingEdges } from './edge-tree.ts'
 
 /**
  * Most places in which edges may meet before rings are resolved. Clipping takes time and memory in proportion
- * to them (about 3 µs each here); a scribble of a few thousand lines has millions.
+ * to them (about 5 µs each, measured); a scribble of a few thousand lines has millions.
  */
 const MOST_CROSSINGS = 200_000
 /** Most pairs of edges looked at before giving up: bounds the time for parallel hatching. */

@@ -37,9 +37,13 @@ export function levelCut(g: Geometry, events: readonly StackEvent[], z: number):
   }
   for (const e of events) {
     switch (e.kind) {
-      case 'timber':
-        add({ kind: 'timber', index: e.index }, sectionAt(g.timbers[e.index]!, z))
+      case 'timber': {
+        const region = sectionAt(g.timbers[e.index]!, z)
+        // Timbers lie beside each other: only resin poured before one was set can be in its place.
+        if (parts.some(p => p.material.kind === 'pour')) add({ kind: 'timber', index: e.index }, region)
+        else if (region.rings.length > 0) parts.push({ material: { kind: 'timber', index: e.index }, region })
         break
+      }
       case 'former':
         if (z >= e.from && z < e.to) add({ kind: 'former', index: e.index }, g.formers[e.index]!.region)
         break
@@ -133,7 +137,12 @@ export function breaksOf(g: Geometry, events: readonly StackEvent[]): number[] {
 /** Heights beyond this are "open upward", mm. */
 const FARTHEST_MM = 1e6
 
-/** How level cuts change between z0 and z1 (no break lies between them): not at all, smoothly, or with kinks. */
+/** Whether level cuts are all alike between z0 and z1, no break lying between them. */
+export function steady(g: Geometry, events: readonly StackEvent[], z0: number, z1: number): boolean {
+  return changes(g, events, z0, z1) === 0
+}
+
+// How level cuts change between z0 and z1 (no break lies between them): not at all, smoothly, or with kinks.
 function changes(g: Geometry, events: readonly StackEvent[], z0: number, z1: number): 0 | 1 | 2 {
   const mid = (z0 + z1) / 2
   let change: 0 | 1 | 2 = 0

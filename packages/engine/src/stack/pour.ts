@@ -1,20 +1,27 @@
 import type { Pour } from '../piece/piece-schema.ts'
+import { InputProblem } from '../piece/problem.ts'
+import { decimals } from '../quantity/format.ts'
 import { intersection } from '../shape/combine.ts'
-import { area } from '../shape/measure.ts'
 import type { Region } from '../shape/region.ts'
 import type { Side, StackEvent } from './event.ts'
 import type { FreeSpace } from './free.ts'
-import { freeSpace, levelFor } from './free.ts'
+import { freeSpace, levelFor, solveLevel } from './free.ts'
 import type { Geometry } from './geometry.ts'
-import { integrate, openAt } from './level-cut.ts'
 import type { PourFacts, PourStack } from './stack.ts'
+import { stonesOf } from './stones.ts'
 
 /** Highest level a pour given by mass may reach, mm: beyond it the mass is a mistake. */
 const HIGHEST_MM = 2000
 
 /**
  * A pour into the mould. Depth and height are what stands after cure; more is poured, by what the resin falls
- * as it cures: liquid = filled / (1 − fall). "Fill to timber" and a mass are what is poured; the level falls.
+ * as it cures. Stones keep their volume:
+ *
+ *   liquid·(1 − fall) = filled − stones
+ *
+ * "Fill to timber" and a mass are what is poured; the level falls. Stones that reach to "the level of the pour"
+ * reach to its level after cure.
+ * @throws InputProblem for a mass that would stand above {@link HIGHEST_MM}
  */
 export function castPour(
   index: number,
@@ -25,99 +32,100 @@ export function castPour(
   region: Region | null,
   gapMm3: number
 ): PourStack {
-  const space = withStones(freeSpace(g, events, region, gapMm3), index, pour, facts, g, events, region)
+  const bare = freeSpace(g, events, region, 0)
+  const { floor } = bare
+  const space = withGap(bare, gapMm3)
+  const stones = stonesOf(bare, index, pour, facts, g, events, region)
   const kept = 1 - facts.levelFall
+  const slope = (z: number) => Math.max(1, space.areaAt(z) - stones.slope(z))
   let level: number
   let liquidMm3: number
+  let liquidLevel: number | null = null
   if (pour.depth !== undefined || pour.height !== undefined) {
-    level = pour.height ?? space.floor + pour.depth!
-    liquidMm3 = space.volumeTo(level) / kept
+    level = Math.max(floor, pour.height ?? floor + pour.depth!)
+    liquidMm3 = (space.volumeTo(level) - stones.below(level, level)) / kept
   } else if (pour.mass !== undefined) {
     liquidMm3 = (pour.mass / facts.densityGMl) * 1000
-    level = levelFor(space, liquidMm3 * kept, HIGHEST_MM)
+    level = solveLevel(
+      z => space.volumeTo(z) - stones.below(z, z),
+      slope,
+      liquidMm3 * kept,
+      floor,
+      HIGHEST_MM
+    )
+    if (!Number.isFinite(level)) throw tooMuch(index, pour.mass)
   } else {
-    liquidMm3 = space.volumeTo(timberTop(g, events))
-    level = levelFor(space, liquidMm3 * kept, HIGHEST_MM)
+    const top = Math.max(floor, timberTop(g, events, floor, region))
+    liquidLevel = top
+    level = solveLevel(
+      z => space.volumeTo(z) - stones.below(z, z) + kept * stones.below(top, z),
+      slope,
+      kept * space.volumeTo(top),
+      floor,
+      HIGHEST_MM
+    )
+    liquidMm3 = space.volumeTo(top) - stones.below(top, level)
   }
-  const liquidLevel = levelFor(space, liquidMm3, HIGHEST_MM)
-  const bare = freeSpace(g, events, region, gapMm3)
-  const filled = bare.volumeTo(level) / 1000
+  const stonesMm3 = stones.below(level, level)
+  liquidLevel ??=
+    stonesMm3 === 0
+      ? levelFor(space, liquidMm3, 2 * HIGHEST_MM)
+      : solveLevel(
+          z => space.volumeTo(z) - stones.below(z, level),
+          z => space.areaAt(z),
+          liquidMm3,
+          floor,
+          2 * HIGHEST_MM
+        )
   return {
     index,
-    floor: space.floor,
+    floor,
     liquidLevel,
     level,
-    liquidDepth: Math.max(0, liquidLevel - space.floor),
-    depth: Math.max(0, level - space.floor),
+    liquidDepth: liquidLevel - floor,
+    depth: level - floor,
     liquidMl: liquidMm3 / 1000,
-    filledMl: filled,
-    stonesMl: filled - space.volumeTo(level) / 1000,
+    filledMl: space.volumeTo(level) / 1000,
+    stonesMl: stonesMm3 / 1000,
     massG: (liquidMm3 / 1000) * facts.densityGMl,
-    surfaceMm2: bare.areaAt(Math.max(space.floor, level - 1e-6)),
+    surfaceMm2: space.areaAt(Math.max(floor, level - 1e-6)),
     side: null
   }
 }
 
-/** The lowest timber top: a pour that goes higher runs over it. With no timber the floor stays dry. */
-function timberTop(g: Geometry, events: readonly StackEvent[]): number {
-  const tops = events.flatMap(e => (e.kind === 'timber' ? [g.timbers[e.index]!.low] : []))
-  return tops.length === 0 ? 0 : Math.min(...tops)
-}
-
-// The space less what stones take of it.
-function withStones(
-  space: FreeSpace,
-  index: number,
-  pour: Pour,
-  facts: PourFacts,
-  g: Geometry,
-  events: readonly StackEvent[],
-  region: Region | null
-): FreeSpace {
-  if (pour.stones.length === 0) return space
-  const taken = (z: number): number => {
-    let sum = 0
-    pour.stones.forEach((stones, j) => {
-      if (stones.placed !== undefined) {
-        for (const s of stones.placed) {
-          const foot = s.height ?? space.floor
-          sum += (s.volume ?? ellipsoidMl(s.size)) * 1000 * sunk((z - foot) / s.size[2])
-        }
-        return
-      }
-      const from = Math.max(space.floor, stones.from ?? space.floor)
-      const to = Math.min(z, stones.to ?? z)
-      if (to <= from) return
-      const fill = facts.stonesFill[j]!
-      const zone = g.zones[index]![j]!
-      if (zone === null) {
-        sum += fill * (space.volumeTo(to) - space.volumeTo(from))
-      } else {
-        const inside = intersection(zone, region ?? g.mould)
-        sum += fill * integrate(g, events, from, to, at => area(openAt(g, events, inside, at)))
-      }
-    })
-    return sum
-  }
+function withGap(space: FreeSpace, gapMm3: number): FreeSpace {
   return {
     floor: space.floor,
     areaAt: space.areaAt,
-    volumeTo: z => Math.max(0, space.volumeTo(z) - taken(z))
+    volumeTo: z => (z <= space.floor ? 0 : space.volumeTo(z) + gapMm3)
   }
 }
 
-/** Volume of an ellipsoid of three axes, ml: π/6·a·b·c. */
-function ellipsoidMl([a, b, c]: readonly [number, number, number]): number {
-  return ((Math.PI / 6) * a * b * c) / 1000
+function tooMuch(index: number, massG: number): InputProblem {
+  return new InputProblem('piece', [
+    {
+      path: `/pours/${index}/mass`,
+      found: `${decimals(massG, 0)} g, which would stand more than ${HIGHEST_MM} mm high`,
+      allowed: 'what the mould holds',
+      example: ''
+    }
+  ])
 }
 
-/** Share of an ellipsoid below a level at share x of its height: 3x² − 2x³ (spherical cap). */
-function sunk(x: number): number {
-  const t = Math.min(1, Math.max(0, x))
-  return t * t * (3 - 2 * t)
+/**
+ * The lowest timber top that the pour can reach and that is not buried yet: a pour that goes higher runs over
+ * it. Without one nothing is poured.
+ */
+function timberTop(g: Geometry, events: readonly StackEvent[], floor: number, region: Region | null): number {
+  const tops = events.flatMap(e => {
+    if (e.kind !== 'timber') return []
+    const { low, upper } = g.timbers[e.index]!
+    return low > floor && (region === null || intersection(upper, region).rings.length > 0) ? [low] : []
+  })
+  return tops.length === 0 ? floor : Math.min(...tops)
 }
 
-/** An inlay: it fills cuts to the face. `volumeMm3` after cure. */
+/** An inlay: it fills cuts to the level `z`, `depth` over their deepest floor. `volumeMm3` after cure. */
 export function inlayPour(
   index: number,
   pour: Pour,
@@ -147,29 +155,37 @@ export function inlayPour(
   }
 }
 
-/** A layer over an area: a flood over a face, or a seal coat. */
+/**
+ * A layer over an area: a flood over a face between two heights, or (side null) a seal coat.
+ * `filledMm3` what the layer fills after cure, when that is not area times thickness.
+ */
 export function layerPour(
   index: number,
   pour: Pour,
   facts: PourFacts,
   areaMm2: number,
   side: Side | null,
-  z: { from: number; to: number }
+  z: { from: number; to: number },
+  filledMm3?: number
 ): PourStack {
-  const thick = pour.depth ?? pour.height ?? 0
-  const filled = (areaMm2 * thick) / 1000
-  const liquid = pour.mass === undefined ? filled / (1 - facts.levelFall) : pour.mass / facts.densityGMl
+  const kept = 1 - facts.levelFall
+  const poured = pour.mass === undefined ? null : (pour.mass / facts.densityGMl) * 1000
+  const filled = filledMm3 ?? (poured === null ? areaMm2 * (pour.depth ?? 0) : poured * kept)
+  const liquid = poured ?? filled / kept
+  const thick = side !== null ? z.to - z.from : areaMm2 > 0 ? filled / areaMm2 : 0
+  const level = side === 'low' ? z.from : z.to
+  const outward = side === 'low' ? -1 : side === 'high' ? 1 : 0
   return {
     index,
     floor: side === 'low' ? z.to : z.from,
-    liquidLevel: side === 'low' ? z.from : z.to,
-    level: side === 'low' ? z.from : z.to,
-    liquidDepth: thick / (1 - facts.levelFall),
+    liquidLevel: level + outward * (thick / kept - thick),
+    level,
+    liquidDepth: thick / kept,
     depth: thick,
-    liquidMl: liquid,
-    filledMl: filled,
+    liquidMl: liquid / 1000,
+    filledMl: filled / 1000,
     stonesMl: 0,
-    massG: liquid * facts.densityGMl,
+    massG: (liquid / 1000) * facts.densityGMl,
     surfaceMm2: areaMm2,
     side
   }

@@ -1,7 +1,9 @@
 import { intersection } from '../shape/combine.ts'
 import { area } from '../shape/measure.ts'
+import type { Region } from '../shape/region.ts'
 import type { Material } from './event.ts'
-import { integrate, levelCut } from './level-cut.ts'
+import type { Geometry } from './geometry.ts'
+import { levelCut, levelsBetween } from './level-cut.ts'
 import type { Stack } from './stack.ts'
 
 /** Volumes of the finished piece by material, ml; keys are {@link materialKey}. */
@@ -17,33 +19,35 @@ export function materialKey(m: Material): string {
  * Level cuts of the finished stack, integrated over the height: exact for prisms and slanted sides.
  */
 export function finishedVolumes(stack: Stack): Volumes {
-  const { geometry: g, events } = stack
-  const out = new Map<string, number>()
-  const keys = new Set<string>()
-  const cache = new Map<number, ReadonlyMap<string, number>>()
-  const areasAt = (z: number) => {
-    let areas = cache.get(z)
-    if (!areas) {
-      const found = new Map<string, number>()
-      for (const part of levelCut(g, events, z)) {
-        const a = area(intersection(part.region, g.outline))
-        if (a > 0) found.set(materialKey(part.material), a)
-      }
-      areas = found
-      cache.set(z, areas)
+  const { geometry: g, finishedLow, finishedHigh } = stack
+  const within = withinOutline(g)
+  const events = stack.events.map(e => (e.kind === 'pour' ? { ...e, region: within(e.region) } : e))
+  // Resin over the whole mould is taken over the outline only: there is less to clip afterwards.
+  const inner: Geometry = { ...g, mould: g.outline }
+  const sums = new Map<string, number>()
+  for (const { at, weight } of levelsBetween(g, stack.events, finishedLow, finishedHigh)) {
+    for (const { material, region } of levelCut(inner, events, at)) {
+      const key = materialKey(material)
+      sums.set(key, (sums.get(key) ?? 0) + weight * area(within(region) ?? g.outline))
     }
-    for (const key of areas.keys()) keys.add(key)
-    return areas
   }
-  // The first pass visits every height the integral needs and collects which materials there are.
-  integrate(g, events, stack.finishedLow, stack.finishedHigh, z => areasAt(z).size)
-  for (const key of keys) {
-    out.set(
-      key,
-      integrate(g, events, stack.finishedLow, stack.finishedHigh, z => cache.get(z)?.get(key) ?? 0) / 1000
-    )
-  }
+  const out = new Map<string, number>()
+  for (const [key, mm3] of sums) if (mm3 > 0) out.set(key, mm3 / 1000)
   return out
+}
+
+// What of a region lies in the outline (null stays null: all of it). Level cuts share regions: each is clipped once.
+function withinOutline(g: Geometry): (region: Region | null) => Region | null {
+  const known = new Map<Region, Region>()
+  return region => {
+    if (region === null) return null
+    let inside = known.get(region)
+    if (inside === undefined) {
+      inside = intersection(region, g.outline)
+      known.set(region, inside)
+    }
+    return inside
+  }
 }
 
 /** Mass of the bare piece, g: volumes times the density of each material, g/ml. */

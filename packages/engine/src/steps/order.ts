@@ -1,7 +1,7 @@
 import type { Entries, Entry } from '../piece/entry.ts'
 import type { Face, Piece, Pour } from '../piece/piece-schema.ts'
 import type { Step } from './step.ts'
-import { otherFace } from './step.ts'
+import { otherFace, pourFace } from './step.ts'
 
 type Draft = Omit<Step, 'number' | 'up' | 'inMould'>
 
@@ -38,8 +38,14 @@ function numbered(drafts: readonly Draft[], down: Face): Step[] {
   })
 }
 
+// What the document leaves out follows as in the usual order: the allowance of a face is split between
+// flattening and the first sanding after it.
 function given(piece: Piece, entries: Entries): Draft[] {
-  return piece.steps!.map((s, i): Draft => {
+  const list = piece.steps!
+  const firstSand = (face: Face) =>
+    list.findIndex(s => s.do === 'sand' && s.face === face && s.by === undefined)
+  const sandsLater = (i: number, face: Face) => firstSand(face) > i
+  return list.map((s, i): Draft => {
     const what = 'what' in s ? s.what : undefined
     const entry = <T>(list: readonly Entry<T>[]) => list.find(e => e.id === what)
     const common = { kind: s.do, at: `/steps/${i}`, ...(s.at === undefined ? {} : { begins: s.at }) }
@@ -57,7 +63,11 @@ function given(piece: Piece, entries: Entries): Draft[] {
       case 'pour':
       case 'set stones': {
         const pour = entry(entries.pours)!
-        return { ...common, says: s.do === 'pour' ? pourWords(pour) : `Set the stones of ${pour.id}`, pour }
+        return {
+          ...common,
+          says: s.do === 'pour' ? pourWords(pour, piece) : `Set the stones of ${pour.id}`,
+          pour
+        }
       }
       case 'cut': {
         const cut = entry(entries.cuts)!
@@ -84,10 +94,15 @@ function given(piece: Piece, entries: Entries): Draft[] {
           ...common,
           says: `Flatten the ${s.face}`,
           face: s.face,
-          byMm: s.by ?? flattenBy(piece, s.face)
+          byMm: s.by ?? (sandsLater(i, s.face) ? flattenBy(piece, s.face) : piece.flatten[s.face])
         }
       case 'sand':
-        return { ...common, says: `Sand the ${s.face}`, face: s.face, byMm: s.by ?? 0 }
+        return {
+          ...common,
+          says: `Sand the ${s.face}`,
+          face: s.face,
+          byMm: s.by ?? (i === firstSand(s.face) ? sandBy(piece, s.face) : 0)
+        }
       case 'coat':
         return { ...common, says: s.face === 'both' ? 'Coat both faces' : `Coat the ${s.face}`, face: s.face }
       default:
@@ -105,12 +120,12 @@ const WORDS = {
   deliver: 'Deliver'
 } as const
 
-function pourWords(pour: Entry<Pour>): string {
+function pourWords(pour: Entry<Pour>, piece: Piece): string {
   switch (pour.value.kind) {
     case 'seal':
       return `Seal with ${pour.id}`
     case 'flood':
-      return `Flood ${pour.id} over the ${pour.value.face ?? 'front'}`
+      return `Flood ${pour.id} over the ${pourFace(pour.value, piece)}`
     case 'inlay':
       return `Fill with ${pour.id}`
     default:
@@ -132,7 +147,7 @@ function usual(piece: Piece, entries: Entries): Draft[] {
 
   for (const timber of entries.timbers) push('prepare timber', `Prepare ${timber.id}`, { timber })
   const seals = entries.pours.filter(p => p.value.kind === 'seal')
-  for (const pour of seals) push('pour', pourWords(pour), { pour })
+  for (const pour of seals) push('pour', pourWords(pour, piece), { pour })
   push('make mould', WORDS['make mould'])
   for (const timber of entries.timbers) push('set timber', `Set ${timber.id}`, { timber })
   const casts = entries.pours.filter(p => p.value.kind === 'cast')
@@ -142,15 +157,17 @@ function usual(piece: Piece, entries: Entries): Draft[] {
     const stones = pour.value.stones
     if (stones.some(s => s.set === 'before the pour' || (s.set === 'on the tacky layer' && before)))
       push('set stones', `Set the stones of ${pour.id}`, { pour })
-    push('pour', pourWords(pour), { pour })
+    push('pour', pourWords(pour, piece), { pour })
   })
   wait('demould', '/mould')
   push('demould', WORDS.demould)
   wait('machine', '/pours')
 
-  const first = piece.down
-  workFace(first, true)
-  workFace(otherFace(first), false)
+  // Out of the mould the face that lay down still lies down.
+  let up = otherFace(piece.down)
+  let pinned = piece.cuts.length + piece.markings.length === 0
+  workFace(piece.down)
+  workFace(otherFace(piece.down))
 
   if (piece.edges.length > 0) push('work edges', WORDS['work edges'], { at: '/edges' })
   const front = piece.finish.front ?? piece.finish.both
@@ -165,29 +182,30 @@ function usual(piece: Piece, entries: Entries): Draft[] {
   push('deliver', WORDS.deliver, { at: '' })
   return out
 
-  function workFace(face: Face, turnFirst: boolean): void {
+  function workFace(face: Face): void {
     const by = flattenBy(piece, face)
-    const sand = sandBy(piece, entries, face)
+    const sand = sandBy(piece, face)
     const cuts = entries.cuts.filter(c => c.value.face === face)
     const markings = entries.markings.filter(m => m.value.face === face)
     const late = entries.pours.filter(
-      p => (p.value.kind === 'flood' || p.value.kind === 'inlay') && (p.value.face ?? 'front') === face
+      p => (p.value.kind === 'flood' || p.value.kind === 'inlay') && pourFace(p.value, piece) === face
     )
     if (by + sand === 0 && cuts.length + markings.length + late.length === 0) return
-    push('turn over', `Turn over, ${face} up`, { at: '/flatten' })
-    if (turnFirst && piece.cuts.length + piece.markings.length > 0)
-      push('drill pins', WORDS['drill pins'], { at: '/mould' })
+    if (up !== face) push('turn over', `Turn over, ${face} up`, { at: '/flatten' })
+    up = face
+    if (!pinned) push('drill pins', WORDS['drill pins'], { at: '/mould' })
+    pinned = true
     if (by > 0) push('flatten', `Flatten the ${face}`, { face, byMm: by, at: `/flatten/${face}` })
     const floods = late.filter(p => p.value.kind === 'flood')
     for (const pour of floods) {
-      push('pour', pourWords(pour), { pour })
+      push('pour', pourWords(pour, piece), { pour })
       wait('machine', pour.at)
     }
     const inlays = late.filter(p => p.value.kind === 'inlay')
     const filled = new Set(inlays.flatMap(p => p.value.into ?? []))
     for (const cut of cuts.filter(c => filled.has(c.id))) push('cut', `Cut ${cut.id}`, { cut, face })
     for (const pour of inlays) {
-      push('pour', pourWords(pour), { pour })
+      push('pour', pourWords(pour, piece), { pour })
       wait('sand', pour.at)
     }
     for (const cut of cuts.filter(c => !filled.has(c.id) && c.value.kind !== 'outline'))
@@ -206,24 +224,16 @@ function usual(piece: Piece, entries: Entries): Draft[] {
 
 /** What the cutter takes off a face: the allowance less what sanding takes later, mm. */
 export function flattenBy(piece: Piece, face: Face): number {
-  const entries = { markings: piece.markings, pours: piece.pours }
-  return Math.max(0, piece.flatten[face] - sandedLater(entries, face))
+  return piece.flatten[face] - sandBy(piece, face)
 }
 
-function sandBy(piece: Piece, entries: Entries, face: Face): number {
-  const later = sandedLater(
-    { markings: entries.markings.map(m => m.value), pours: entries.pours.map(p => p.value) },
-    face
-  )
-  return Math.min(piece.flatten[face], later)
-}
-
-function sandedLater(of: Pick<Piece, 'markings' | 'pours'>, face: Face): number {
-  const lines = of.markings
-    .filter(m => m.face === face && m.filled !== undefined)
+// What sanding takes of the allowance of a face, after lines and inlays in it are filled.
+function sandBy(piece: Piece, face: Face): number {
+  const lines = piece.markings
+    .filter(m => m.face === face && (m.filled !== undefined || m.sandedAfter !== undefined))
     .map(m => m.sandedAfter ?? SANDED_AFTER_FILL_MM)
-  const inlays = of.pours
-    .filter(p => p.kind === 'inlay' && (p.face ?? 'front') === face)
+  const inlays = piece.pours
+    .filter(p => p.kind === 'inlay' && pourFace(p, piece) === face)
     .map(() => SANDED_AFTER_FILL_MM)
-  return Math.max(0, ...lines, ...inlays)
+  return Math.min(piece.flatten[face], Math.max(0, ...lines, ...inlays))
 }

@@ -1,5 +1,14 @@
 import type { Entry } from '../piece/entry.ts'
-import type { Cut, Face, Hardware, Marking, Pour, StepDocument, Timber } from '../piece/piece-schema.ts'
+import type {
+  Cut,
+  Face,
+  Hardware,
+  Marking,
+  Piece,
+  Pour,
+  StepDocument,
+  Timber
+} from '../piece/piece-schema.ts'
 
 /** What a step does, in the trade's words. */
 export type StepKind = StepDocument['do']
@@ -39,4 +48,9 @@ export type WaitReason = 'recoat' | 'demould' | 'machine' | 'sand' | 'load'
 /** The other face. */
 export function otherFace(face: Face): Face {
   return face === 'front' ? 'back' : 'front'
+}
+
+/** The face a pour lies on once out of the mould: its own, else that of the cuts it fills, else the front. */
+export function pourFace(pour: Pour, piece: Pick<Piece, 'cuts'>): Face {
+  return pour.face ?? piece.cuts.find((c, i) => pour.into?.includes(c.id ?? `cut ${i + 1}`))?.face ?? 'front'
 }

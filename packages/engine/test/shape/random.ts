@@ -13,7 +13,7 @@ export function randomFrom(seed: number): () => number {
 }
 
 /** The nearest length of four decimals: what the clipper's grid keeps exactly. */
-export function onGrid(mm: number): number {
+function onGrid(mm: number): number {
   return Math.round(mm * 10_000) / 10_000 + 0
 }
 

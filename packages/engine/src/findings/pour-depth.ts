@@ -1,0 +1,93 @@
+import type { CastInput } from '../cast/bed.ts'
+import { peakOver } from '../cast/peak.ts'
+import type { Patch } from '../piece/patch.ts'
+import { decimals } from '../quantity/format.ts'
+import { greatestDepth } from '../resin/depth.ts'
+import type { Found } from './finding.ts'
+import { rounded, setQuantity, typedAt } from './fix.ts'
+import type { Work } from './work.ts'
+
+/** Least depth that is offered as a fix, mm: a thinner pour does not level by itself (practice). */
+const LEAST_OFFERED_MM = 0.5
+/** Share of the depth to which the search closes in. */
+const SEARCH = 0.004
+
+/** What the cast was made from, for runs of one pour at another depth. */
+export function castInputOf(work: Work): CastInput {
+  const { stack, speeds, shop, effort, materials } = work
+  return { stack, speeds, shop, effort, choices: materials.resins, board: materials.base }
+}
+
+/**
+ * Greatest depth as cast, mm, at which a pour's peak stays at or below `limitC` to the hot end of its band;
+ * 0 when there is none or the pour is not predicted. The pour's own depth when even that does.
+ *
+ * A deeper pour runs hotter, so there is one edge; it is bracketed by the search of the model alone
+ * ({@link greatestDepth}, an even room) and closed in on with the planned bed and hour.
+ */
+export function depthUnder(work: Work, index: number, limitC: number): number {
+  const peak = peakOver(castInputOf(work), work.casts, index)
+  const { liquidDepth, depth } = work.stack.pours[index]!
+  if (peak === null || liquidDepth <= 0) return 0
+  const under = (mm: number): boolean => peak(mm).highC <= limitC
+  let low = 0
+  let high = liquidDepth
+  const guess = evenRoomDepth(work, index, limitC)
+  if (guess > 0) {
+    for (const share of [0.7, 0.9, 1, 1.1]) {
+      const mm = Math.min(liquidDepth, guess * share)
+      if (mm <= low || mm >= high) continue
+      if (under(mm)) low = mm
+      else {
+        high = mm
+        break
+      }
+    }
+  }
+  while (high - low > SEARCH * high && high > LEAST_OFFERED_MM) {
+    const middle = (low + high) / 2
+    if (under(middle)) low = middle
+    else high = middle
+  }
+  return (low * depth) / liquidDepth
+}
+
+// The edge of the hottest corner in an even room on a cured bed.
+function evenRoomDepth(work: Work, index: number, limitC: number): number {
+  const { record } = work.materials.resins[index]!
+  const { night, day, doubt } = work.shop.climate
+  const cast = work.casts[index]
+  if (record.model === null || !cast) return 0
+  const pour = {
+    resin: record.model,
+    bed: { layers: [], hFloorWm2K: 3 },
+    roomC: (night + day) / 2 + doubt,
+    startC: cast.startC,
+    rateFactor: work.speeds[index]!.factor / (1 - record.band.time)
+  }
+  return greatestDepth(pour, limitC, { mostMm: Math.max(1, work.stack.pours[index]!.liquidDepth) }).depthMm
+}
+
+/**
+ * The fix that makes a pour no deeper than `depthMm` as cast, rounded down to a tenth, in the words the
+ * document uses: depth and height stay what they are; a mass or a fill becomes a depth. None for next to nothing.
+ */
+export function setDepth(work: Work, index: number, depthMm: number): Pick<Found, 'fix' | 'fixSays'> {
+  const { at, id, value } = work.entries.pours[index]!
+  const depth = rounded(depthMm, 'down', 0.1)
+  if (depth < LEAST_OFFERED_MM) return {}
+  const says = `${id} ${decimals(depth, 1)} mm deep`
+  if (value.depth !== undefined)
+    return { fix: setQuantity(work.document, `${at}/depth`, 'length', depthMm, 'down'), fixSays: says }
+  if (value.height !== undefined) {
+    const height = work.stack.pours[index]!.floor + depthMm
+    return { fix: setQuantity(work.document, `${at}/height`, 'length', height, 'down'), fixSays: says }
+  }
+  const key = value.mass !== undefined ? 'mass' : 'fill'
+  if (typedAt(work.document, `${at}/${key}`) === undefined) return {}
+  const fix: Patch = [
+    { op: 'remove', path: `${at}/${key}` },
+    { op: 'add', path: `${at}/depth`, value: depth }
+  ]
+  return { fix, fixSays: says }
+}
