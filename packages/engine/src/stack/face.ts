@@ -4,6 +4,7 @@ import { area } from '../shape/measure.ts'
 import type { Region } from '../shape/region.ts'
 import type { Step } from '../steps/step.ts'
 import { pourFace } from '../steps/step.ts'
+import { clipMemo } from './clip-memo.ts'
 import type { Side, StackEvent } from './event.ts'
 import { solveLevel } from './free.ts'
 import type { Geometry } from './geometry.ts'
@@ -153,10 +154,11 @@ function floodLevel(
   if (pour.mass === undefined) return floor - inwardOf(side) * (pour.depth ?? 0)
   const outward = -inwardOf(side)
   const z = (height: number) => floor + outward * height
-  const openAtHeight = (height: number) => openArea(g, events, region, z(height))
+  const memo = clipMemo()
+  const openAtHeight = (height: number) => openArea(g, events, region, z(height), memo)
   const volume = (height: number) =>
     integrate(g, events, Math.min(floor, z(height)), Math.max(floor, z(height)), at =>
-      openArea(g, events, region, at)
+      openArea(g, events, region, at, memo)
     )
   const filled = (pour.mass / facts.densityGMl) * 1000 * (1 - facts.levelFall)
   const height = solveLevel(volume, openAtHeight, filled, 0, filled / OPEN_MM2)

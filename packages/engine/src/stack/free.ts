@@ -1,16 +1,22 @@
 import { intersection } from '../shape/combine.ts'
-import { area, bounds } from '../shape/measure.ts'
+import { area } from '../shape/measure.ts'
 import type { Region } from '../shape/region.ts'
+import { EMPTY } from '../shape/region.ts'
+import { clipMemo } from './clip-memo.ts'
 import type { StackEvent } from './event.ts'
 import type { Geometry } from './geometry.ts'
-import { breaksOf, integrate, openArea, steady } from './level-cut.ts'
-import { sectionArea, volumeBetween } from './solid.ts'
+import { breaksOf } from './level-cut.ts'
+import { boxInside } from './placement.ts'
+import { levelSamples } from './sample.ts'
+import type { Solid } from './solid.ts'
+import { sectionArea, sectionAt, volumeBetween } from './solid.ts'
 
 /**
  * Free volume: what resin fills when it stands at a level, between timbers, formers and earlier pours.
  *
- * When every pour so far went over the whole mould the answer is a sum of exact body volumes, without any
- * clipping. Otherwise level cuts are clipped and integrated ({@link integrate}).
+ * Between two heights at which something begins or ends, the place left by formers and earlier pours is the same
+ * all the way; the timbers in it are taken off. A timber that lies wholly in that place counts by the exact
+ * volume of its body; one that reaches out of it is clipped, level by level where its side or top slants.
  *
  * Limits: resin is taken to reach every open place below its level, also under timbers and behind dams of the
  * same region; air trapped under a timber is not.
@@ -26,6 +32,8 @@ export interface FreeSpace {
 
 /** Least open area that counts as a floor, mm². */
 const FLOOR_MM2 = 1
+/** Least area by which a timber must reach out of a place to be clipped by it, mm²: rounding is not. */
+const STRAY_MM2 = 1e-2
 
 /**
  * The space a pour finds: `region` null for the whole mould; `gapMm3` what creeps under timbers that do not lie
@@ -37,102 +45,109 @@ export function freeSpace(
   region: Region | null,
   gapMm3: number
 ): FreeSpace {
-  const plain = region === null && events.every(e => e.kind !== 'pour' || e.region === null)
-  return plain && formersApart(g, events)
-    ? wholeMould(g, events, gapMm3)
-    : partOfMould(g, events, region ?? g.mould, gapMm3)
-}
-
-function partOfMould(g: Geometry, events: readonly StackEvent[], inside: Region, gapMm3: number): FreeSpace {
-  const areas = new Map<number, number>()
-  const measured = (z: number): number => {
-    const known = areas.get(z)
-    if (known !== undefined) return known
-    const found = openArea(g, events, inside, z)
-    areas.set(z, found)
-    return found
+  const memo = clipMemo()
+  const inside = region ?? g.mould
+  const timbers = events.flatMap(e => (e.kind === 'timber' ? [g.timbers[e.index]!] : []))
+  // What formers and earlier pours leave at a height.
+  const placeAt = (z: number): Place => {
+    const taken: Region[] = []
+    for (const e of events) {
+      if (e.kind === 'former' && z >= e.from && z < e.to) taken.push(g.formers[e.index]!.region)
+      if (e.kind === 'pour' && z >= 0 && z < e.to) {
+        if (e.region === null) return NOWHERE
+        taken.push(e.region)
+      }
+    }
+    return placeOf(memo.difference(inside, taken), timbers)
   }
+  const measured = (place: Place, z: number) =>
+    place.areaMm2 - timbers.reduce((sum, t, k) => sum + sharedArea(t, place, k, z), 0)
+
   const stops = breaksOf(g, events).filter(z => z >= 0)
-  const floor = lowestOpen(stops, measured)
-  // Stretches from the floor up, the last without end. Where the level cut stays the same it is taken once.
-  const from = [floor, ...stops.filter(z => z > floor)]
-  const middles = from.map((a, k): number | null => {
-    const b = from[k + 1] ?? a + 1
-    return steady(g, events, a, b) ? (a + b) / 2 : null
+  const stretches = stops.map((from, k): Stretch => {
+    const to = stops[k + 1] ?? from + 1
+    return { from, to, place: placeAt((from + to) / 2) }
   })
+  const first = stretches.findIndex(({ from, to, place }) => {
+    const hair = Math.min(1e-6, (to - from) / 4)
+    return [from + hair, (from + to) / 2, to - hair].some(z => measured(place, z) > FLOOR_MM2)
+  })
+  const open = first < 0 ? stretches.slice(-1) : stretches.slice(first)
+  const floor = open[0]?.from ?? 0
   const stretchOf = (z: number): number => {
-    let k = from.length - 1
-    while (k > 0 && from[k]! > z) k--
+    let k = open.length - 1
+    while (k > 0 && open[k]!.from > z) k--
     return k
   }
   const part = (k: number, z: number): number => {
-    const middle = middles[k]!
-    return middle === null ? integrate(g, events, from[k]!, z, measured) : measured(middle) * (z - from[k]!)
+    const { from, place } = open[k]!
+    return (
+      place.areaMm2 * (z - from) - timbers.reduce((sum, t, i) => sum + sharedVolume(t, place, i, from, z), 0)
+    )
   }
-  // Volumes up to the stops, found as they are asked for.
+  // Volumes up to the feet of the stretches, found as they are asked for.
   const volumes = [0]
   const upTo = (k: number): number => {
-    for (let i = volumes.length; i <= k; i++) volumes.push(volumes[i - 1]! + part(i - 1, from[i]!))
+    for (let i = volumes.length; i <= k; i++) volumes.push(volumes[i - 1]! + part(i - 1, open[i]!.from))
     return volumes[k]!
   }
   return {
     floor,
-    areaAt: z => measured(z >= floor ? (middles[stretchOf(z)] ?? z) : z),
+    areaAt: z => (z < floor ? 0 : Math.max(0, measured(open[stretchOf(z)]!.place, z))),
     volumeTo: z => {
       if (z <= floor) return 0
       const k = stretchOf(z)
-      return upTo(k) + part(k, z) + gapMm3
+      return Math.max(0, upTo(k) + part(k, z)) + gapMm3
     }
   }
 }
 
-function wholeMould(g: Geometry, events: readonly StackEvent[], gapMm3: number): FreeSpace {
-  const bodies = events.flatMap(e => (e.kind === 'timber' ? [g.timbers[e.index]!] : []))
-  const formers = events.flatMap(e =>
-    e.kind === 'former'
-      ? [{ from: e.from, to: e.to, area: area(intersection(g.formers[e.index]!.region, g.mould)) }]
-      : []
-  )
-  const filled = Math.max(0, ...events.map(e => (e.kind === 'pour' ? e.to : 0)))
-  const whole = area(g.mould)
-  const areaAt = (z: number): number => {
-    const timber = bodies.reduce((sum, b) => sum + sectionArea(b, z), 0)
-    const plugs = formers.reduce((sum, f) => sum + (z >= f.from && z < f.to ? f.area : 0), 0)
-    return Math.max(0, whole - timber - plugs)
-  }
-  const floor = lowestOpen([filled, ...breaksOf(g, events).filter(z => z > filled)], areaAt)
+/** Heights between which the place left by formers and earlier pours is the same; the last has no end. */
+interface Stretch {
+  readonly from: number
+  readonly to: number
+  readonly place: Place
+}
+
+/** A place on the plan and how each timber lies to it. */
+interface Place {
+  readonly region: Region
+  readonly areaMm2: number
+  readonly lies: readonly ('in' | 'across' | 'apart')[]
+}
+
+const NOWHERE: Place = { region: EMPTY, areaMm2: 0, lies: [] }
+
+function placeOf(region: Region, timbers: readonly Solid[]): Place {
+  if (region.rings.length === 0) return NOWHERE
   return {
-    floor,
-    areaAt,
-    volumeTo: z => {
-      if (z <= floor) return 0
-      const timber = bodies.reduce((sum, b) => sum + volumeBetween(b, floor, z), 0)
-      const plugs = formers.reduce(
-        (sum, f) => sum + Math.max(0, Math.min(f.to, z) - Math.max(f.from, floor)) * f.area,
-        0
-      )
-      return Math.max(0, whole * (z - floor) - timber - plugs) + gapMm3
-    }
+    region,
+    areaMm2: area(region),
+    lies: timbers.map(t => {
+      if (boxInside(t.bounds, region)) return 'in'
+      // A side between two edges that both lie inside, or both outside, does so too.
+      const edges = t.lofts === null ? [t.upper] : [t.upper, t.lower]
+      const shared = edges.map(e => area(intersection(e, region)))
+      if (shared.every(a => a < STRAY_MM2)) return 'apart'
+      return shared.every((a, k) => a > area(edges[k]!) - STRAY_MM2) ? 'in' : 'across'
+    })
   }
 }
 
-// Foot of the lowest stretch between two stops that is open anywhere: just above its foot, at its middle or
-// just under its head.
-function lowestOpen(stops: readonly number[], areaAt: (z: number) => number): number {
-  for (let k = 0; k < stops.length; k++) {
-    const a = stops[k]!
-    const b = stops[k + 1] ?? a + 1
-    const hair = Math.min(1e-6, (b - a) / 4)
-    if ([a + hair, (a + b) / 2, b - hair].some(z => areaAt(z) > FLOOR_MM2)) return a
-  }
-  return stops[stops.length - 1] ?? 0
+// Area of a timber's level cut in a place.
+function sharedArea(t: Solid, place: Place, k: number, z: number): number {
+  if (place.lies[k] === 'in') return sectionArea(t, z)
+  return place.lies[k] === 'across' ? area(intersection(sectionAt(t, z), place.region)) : 0
 }
 
-function formersApart(g: Geometry, events: readonly StackEvent[]): boolean {
-  const boxes = events.flatMap(e => (e.kind === 'former' ? [bounds(g.formers[e.index]!.region)] : []))
-  return boxes.every((a, i) =>
-    boxes.every((b, j) => j >= i || a.maxX < b.minX || b.maxX < a.minX || a.maxY < b.minY || b.maxY < a.minY)
-  )
+// Volume of a timber in a place between two heights, no break between them.
+function sharedVolume(t: Solid, place: Place, k: number, from: number, to: number): number {
+  if (place.lies[k] === 'in') return volumeBetween(t, from, to)
+  if (place.lies[k] !== 'across' || !(to > from)) return 0
+  let sum = 0
+  for (const { at, weight } of levelSamples([t], from, to, false))
+    sum += weight * area(intersection(sectionAt(t, at), place.region))
+  return sum
 }
 
 /** How closely a level is found, mm. */

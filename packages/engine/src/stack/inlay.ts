@@ -1,7 +1,6 @@
 import type { Pour } from '../piece/piece-schema.ts'
-import { intersection } from '../shape/combine.ts'
+import { clipMemo } from './clip-memo.ts'
 import type { Removal, Side, StackEvent } from './event.ts'
-import { removalsAt } from './event.ts'
 import { inwardOf } from './face.ts'
 import { solveLevel } from './free.ts'
 import type { Geometry } from './geometry.ts'
@@ -30,12 +29,12 @@ export function inlay(
   const most = inward * (floor - faceZ)
   // Heights are reckoned from the deepest floor towards the face, whichever way is up.
   const z = (height: number) => floor - inward * height
-  const openAtHeight = (height: number) =>
-    openArea(g, events, intersection(g.outline, removalsAt(holes, z(height))), z(height))
+  const memo = clipMemo()
+  const openAtZ = (at: number) =>
+    openArea(g, events, memo.intersection(memo.removals(holes, at), g.outline), at, memo)
+  const openAtHeight = (height: number) => openAtZ(z(height))
   const volume = (height: number) =>
-    integrate(g, events, Math.min(floor, z(height)), Math.max(floor, z(height)), at =>
-      openArea(g, events, intersection(g.outline, removalsAt(holes, at)), at)
-    )
+    integrate(g, events, Math.min(floor, z(height)), Math.max(floor, z(height)), openAtZ)
   let height = most
   if (pour.depth !== undefined) height = pour.depth
   else if (pour.height !== undefined) height = -inward * (pour.height - floor)

@@ -1,12 +1,13 @@
-import { difference } from '../shape/combine.ts'
 import { area } from '../shape/measure.ts'
 import type { Region } from '../shape/region.ts'
-import { EMPTY, regionOfSound } from '../shape/region.ts'
+import type { ClipMemo } from './clip-memo.ts'
+import { clipMemo } from './clip-memo.ts'
 import type { Material, StackEvent } from './event.ts'
-import { removalAt, removalsAt, tapers } from './event.ts'
+import { tapers } from './event.ts'
 import type { Geometry } from './geometry.ts'
-import type { Sample } from './solid.ts'
-import { samplesOf, sectionAt } from './solid.ts'
+import type { Sample } from './sample.ts'
+import { levelSamples } from './sample.ts'
+import { sectionAt } from './solid.ts'
 
 /** What lies at one height: each material with its region. Regions of different materials do not overlap. */
 export type LevelCut = readonly { readonly material: Material; readonly region: Region }[]
@@ -15,24 +16,33 @@ export type LevelCut = readonly { readonly material: Material; readonly region: 
  * The stack after `events`, cut level at z.
  *
  * Plays the events on plane regions. Removals are gathered and taken off together, and a layer that comes where
- * the whole mould is full already is passed over: clipping is what costs.
+ * the whole mould is full already is passed over. Pass one `memo` for all cuts of a stack: what does not change
+ * with height is then clipped once.
  */
-export function levelCut(g: Geometry, events: readonly StackEvent[], z: number): LevelCut {
+export function levelCut(
+  g: Geometry,
+  events: readonly StackEvent[],
+  z: number,
+  memo: ClipMemo = clipMemo()
+): LevelCut {
   let parts: { material: Material; region: Region }[] = []
   let removals: Region[] = []
   let full = false
   const settle = () => {
     if (removals.length === 0) return
-    const away = together(removals)
+    const away = removals
     removals = []
     parts = parts
-      .map(p => ({ material: p.material, region: difference(p.region, away) }))
+      .map(p => ({ material: p.material, region: memo.difference(p.region, away) }))
       .filter(p => p.region.rings.length > 0)
   }
   const add = (material: Material, region: Region) => {
     settle()
     if (full || region.rings.length === 0) return
-    const open = difference(region, together(parts.map(p => p.region)))
+    const open = memo.difference(
+      region,
+      parts.map(p => p.region)
+    )
     if (open.rings.length > 0) parts.push({ material, region: open })
   }
   for (const e of events) {
@@ -65,7 +75,7 @@ export function levelCut(g: Geometry, events: readonly StackEvent[], z: number):
       case 'cut':
       case 'mark': {
         if (parts.length === 0) break
-        const away = removalAt(e.removal, z)
+        const away = memo.removal(e.removal, z)
         if (away.rings.length === 0) break
         removals.push(away)
         full = false
@@ -73,7 +83,7 @@ export function levelCut(g: Geometry, events: readonly StackEvent[], z: number):
       }
       case 'fill':
         if (e.side === 'low' ? z >= e.z : z < e.z)
-          add({ kind: e.what, index: e.index }, removalsAt(e.removals, z))
+          add({ kind: e.what, index: e.index }, memo.removals(e.removals, z))
         break
       case 'flood':
         if (z >= e.from && z < e.to) add({ kind: 'pour', index: e.index }, e.region ?? g.outline)
@@ -82,14 +92,6 @@ export function levelCut(g: Geometry, events: readonly StackEvent[], z: number):
   }
   settle()
   return parts
-}
-
-/**
- * Several regions as one operand of a clip: their rings laid together. Where they overlap their winding numbers
- * add up and stay above zero, so clipping takes them as their union.
- */
-function together(regions: readonly Region[]): Region {
-  return regions.length === 1 ? regions[0]! : regionOfSound(regions.flatMap(r => r.rings))
 }
 
 /** Heights at which level cuts change abruptly, sorted, each once. Between two of them they change smoothly. */
@@ -137,46 +139,21 @@ export function breaksOf(g: Geometry, events: readonly StackEvent[]): number[] {
 /** Heights beyond this are "open upward", mm. */
 const FARTHEST_MM = 1e6
 
-/** Whether level cuts are all alike between z0 and z1, no break lying between them. */
-export function steady(g: Geometry, events: readonly StackEvent[], z0: number, z1: number): boolean {
-  return changes(g, events, z0, z1) === 0
-}
-
-// How level cuts change between z0 and z1 (no break lies between them): not at all, smoothly, or with kinks.
-function changes(g: Geometry, events: readonly StackEvent[], z0: number, z1: number): 0 | 1 | 2 {
-  const mid = (z0 + z1) / 2
-  let change: 0 | 1 | 2 = 0
-  for (const e of events) {
-    if (e.kind === 'timber') {
-      const t = g.timbers[e.index]!
-      if (!(mid > t.base && mid < t.high)) continue
-      if (mid > t.clear && t.top.kind === 'grid') return 2
-      if (mid > t.clear || (t.lofts !== null && mid < t.edge)) change = 1
-    } else if (e.kind === 'cut' || e.kind === 'mark') {
-      const s = e.removal.side === 'low' ? e.removal.floor - mid : mid - e.removal.floor
-      if (s > 0 && tapers(e.removal)) change = 1
-    }
-  }
-  return change
-}
-
-/** Panels of five samples where level cuts change smoothly, and where a measured top bends them at every point. */
-const PANELS = [0, 1, 3] as const
-
-/**
- * Heights and weights (mm) that integrate what is measured on level cuts from z0 to z1: one at the middle where
- * they do not change, panels of five where they do (exact for slanted sides, see {@link samplesOf}).
- */
+/** Heights and weights (mm) that integrate what is measured on level cuts from z0 to z1 (see {@link levelSamples}). */
 export function levelsBetween(g: Geometry, events: readonly StackEvent[], z0: number, z1: number): Sample[] {
   const stops = [z0, ...breaksOf(g, events).filter(z => z > z0 && z < z1), z1]
+  const bodies = events.flatMap(e => (e.kind === 'timber' ? [g.timbers[e.index]!] : []))
+  const grooves = events.flatMap(e =>
+    (e.kind === 'cut' || e.kind === 'mark') && tapers(e.removal) ? [e.removal] : []
+  )
   const out: Sample[] = []
   for (let k = 0; k + 1 < stops.length; k++) {
     const a = stops[k]!
     const b = stops[k + 1]!
     if (b - a < 1e-9) continue
-    const change = changes(g, events, a, b)
-    if (change === 0) out.push({ at: (a + b) / 2, weight: b - a })
-    else out.push(...samplesOf(a, b, PANELS[change]))
+    const mid = (a + b) / 2
+    const curved = grooves.some(r => (r.side === 'low' ? r.floor > mid : mid > r.floor))
+    out.push(...levelSamples(bodies, a, b, curved))
   }
   return out
 }
@@ -194,28 +171,27 @@ export function integrate(
   return sum
 }
 
-/** What is open at height z inside a region: neither timber nor former nor earlier resin. */
-export function openAt(g: Geometry, events: readonly StackEvent[], region: Region, z: number): Region {
-  const taken = placedAt(g, events, z) ?? levelCut(g, events, z).map(p => p.region)
-  return taken.length === 0 ? region : difference(region, together(taken))
-}
-
-// While nothing is cut away yet, all that was placed is taken as it is, without clipping one by another.
-function placedAt(g: Geometry, events: readonly StackEvent[], z: number): Region[] | null {
-  const out: Region[] = []
-  for (const e of events) {
-    if (e.kind === 'timber') out.push(sectionAt(g.timbers[e.index]!, z))
-    else if (e.kind === 'former') {
-      if (z >= e.from && z < e.to) out.push(g.formers[e.index]!.region)
-    } else if (e.kind === 'pour') {
-      if (z >= 0 && z < e.to) out.push(e.region ?? g.mould)
-    } else return null
-  }
-  return out
+/** What is open at height z inside a region: no material is there. */
+export function openAt(
+  g: Geometry,
+  events: readonly StackEvent[],
+  region: Region,
+  z: number,
+  memo: ClipMemo = clipMemo()
+): Region {
+  return memo.difference(
+    region,
+    levelCut(g, events, z, memo).map(p => p.region)
+  )
 }
 
 /** Area of what is open at height z, mm². */
-export function openArea(g: Geometry, events: readonly StackEvent[], region: Region, z: number): number {
-  const open = openAt(g, events, region, z)
-  return open === EMPTY ? 0 : area(open)
+export function openArea(
+  g: Geometry,
+  events: readonly StackEvent[],
+  region: Region,
+  z: number,
+  memo: ClipMemo = clipMemo()
+): number {
+  return area(openAt(g, events, region, z, memo))
 }

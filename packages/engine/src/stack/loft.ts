@@ -1,5 +1,5 @@
 import { union } from '../shape/combine.ts'
-import { area, ringArea } from '../shape/measure.ts'
+import { area, bounds, ringArea } from '../shape/measure.ts'
 import { orientation } from '../shape/orientation.ts'
 import type { Ring } from '../shape/region.ts'
 
@@ -8,7 +8,9 @@ import type { Ring } from '../shape/region.ts'
  *
  * The strip is stitched by the shorter diagonal (Christiansen & Sederberg 1978, SIGGRAPH 12:187; memory): at
  * each place the walk advances on the ring that leaves the shorter connecting edge, from the closest pair of
- * points on. A level cut through the strip at a share t of the height is the polygon of points
+ * points on. Diagonals are compared as they are, which follows edges that run beside each other, and with both
+ * rings stretched to one box, which holds corner to corner where the lower edge is much smaller; the stitching
+ * with the shorter connecting edges is taken. A level cut through the strip at a share t of the height is the polygon of points
  * (1−t)·A_i + t·B_j, so its area is exactly quadratic in t and volumes are exact.
  *
  * Limits: edges that wander far from each other, or differ in how often they turn back, give a strip that
@@ -26,9 +28,25 @@ export interface Loft {
 
 /** Stitches two rings of the same turning sense. O(n + m). Throws when either has fewer than three points. */
 export function loft(lower: Ring, upper: Ring): Loft {
+  if (lower.length < 6 || upper.length < 6)
+    throw new Error(`a ring needs three points; found ${Math.min(lower.length, upper.length) / 2}`)
+  const plain = stitched(lower, upper)
+  const boxed = stitched(inUnitBox(lower), inUnitBox(upper))
+  const { i, j } = spread(lower, upper, plain) <= spread(lower, upper, boxed) ? plain : boxed
+  const at = (t: number) => ringArea(ringOf(lower, upper, i, j, t))
+  const a0 = ringArea(lower)
+  const a1 = ringArea(upper)
+  const half = at(0.5)
+  // Through the three areas at t = 0, 1/2, 1.
+  const area: [number, number, number] = [a0, 4 * half - 3 * a0 - a1, 2 * a0 + 2 * a1 - 4 * half]
+  return { i, j, lower, upper, area }
+}
+
+type Stitching = Pick<Loft, 'i' | 'j'>
+
+function stitched(lower: Ring, upper: Ring): Stitching {
   const n = lower.length / 2
   const m = upper.length / 2
-  if (n < 3 || m < 3) throw new Error(`a ring needs three points; found ${Math.min(n, m)}`)
   const j0 = closest(upper, lower[0]!, lower[1]!)
   const i = new Int32Array(n + m)
   const j = new Int32Array(n + m)
@@ -45,13 +63,27 @@ export function loft(lower: Ring, upper: Ring): Loft {
     if (advanceLower) a++
     else b++
   }
-  const at = (t: number) => ringArea(ringOf(lower, upper, i, j, t))
-  const a0 = ringArea(lower)
-  const a1 = ringArea(upper)
-  const half = at(0.5)
-  // Through the three areas at t = 0, 1/2, 1.
-  const area: [number, number, number] = [a0, 4 * half - 3 * a0 - a1, 2 * a0 + 2 * a1 - 4 * half]
-  return { i, j, lower, upper, area }
+  return { i, j }
+}
+
+// ∫ of the squared length of the connecting edges along both rings, mm³.
+function spread(lower: Ring, upper: Ring, { i, j }: Stitching): number {
+  let sum = 0
+  for (let k = 0; k < i.length; k++) {
+    const next = k + 1 === i.length ? 0 : k + 1
+    const step =
+      i[next] === i[k] ? squared(upper, j[k]!, upper, j[next]!) : squared(lower, i[k]!, lower, i[next]!)
+    sum +=
+      (Math.sqrt(step) * (squared(lower, i[k]!, upper, j[k]!) + squared(lower, i[next]!, upper, j[next]!))) /
+      2
+  }
+  return sum
+}
+
+function inUnitBox(ring: Ring): Ring {
+  const b = bounds({ rings: [ring] })
+  const [w, h] = [b.maxX - b.minX || 1, b.maxY - b.minY || 1]
+  return ring.map((v, k) => (k % 2 === 0 ? (v - b.minX) / w : (v - b.minY) / h))
 }
 
 /** The level cut at share t of the height, 0 at the lower ring and 1 at the upper. */
@@ -124,12 +156,22 @@ const CROSSING_SHARE = 1e-3
  */
 export function crosses(l: Loft): boolean {
   if (turnsOneWay(l)) return false
+  const coarse = thinned(l)
   return [0.25, 0.5, 0.75].some(t => {
-    const ring = loftRing(l, t)
+    const ring = loftRing(coarse, t)
     const signed = ringArea(ring)
     const whole = area(union({ rings: [signed > 0 ? ring : turned(ring)] }))
     return Math.abs(whole - Math.abs(signed)) > CROSSING_SHARE * Math.abs(signed)
   })
+}
+
+/** Most pairs looked at: edges drawn finer wander no less for being looked at more coarsely. */
+const MOST_PAIRS = 2000
+
+function thinned(l: Loft): Loft {
+  const step = Math.ceil(l.i.length / MOST_PAIRS)
+  if (step === 1) return l
+  return { ...l, i: l.i.filter((_, k) => k % step === 0), j: l.j.filter((_, k) => k % step === 0) }
 }
 
 function turnsOneWay(l: Loft): boolean {

@@ -1,5 +1,7 @@
+import { ringArea } from '../shape/measure.ts'
 import type { Bounds, Ring } from '../shape/region.ts'
 import { clip } from './clip-ring.ts'
+import type { TopPart } from './top-part.ts'
 
 /**
  * A top measured on a grid: heights at the points, two triangles a cell between them (split from front left to
@@ -19,12 +21,6 @@ export interface GridTop {
   /** rises[row·columns + column], mm over `edge`; rows run from the front. */
   readonly rises: Float64Array
 }
-
-/**
- * Takes a part of a ring on which the top is one polynomial: whether it lies above z there, and a function that
- * integrates its height over a ring.
- */
-export type Take = (ring: Ring, above: boolean, height: (ring: Ring) => number) => number
 
 /** c0 + c1·x + c2·y. */
 type Affine = readonly [number, number, number]
@@ -88,13 +84,9 @@ function between(p: number, q: number, most: number, at: (t: number) => void, le
   for (let k = first; k <= last; k++) if (q !== p) at((k - p) / (q - p))
 }
 
-/**
- * Hands every part of the ring on which the height is linear, and wholly above or below z, to `take`; returns
- * the sum of what it gives.
- */
-export function overGrid(top: GridTop, ring: Ring, z: number, take: Take): number {
+/** Parts the ring at the lines of the grid and its diagonals; on each part the height is linear. */
+export function gridParts(top: GridTop, ring: Ring, out: TopPart[]): void {
   const { x0, y0, dx, dy, columns, rows } = top
-  let sum = 0
   // Strips from left to right, in each cells from front to back; the outermost ones lie beyond the grid.
   let rest = ring
   for (let column = 0; column <= columns && rest.length >= 6; column++) {
@@ -106,13 +98,12 @@ export function overGrid(top: GridTop, ring: Ring, z: number, take: Take): numbe
       const back = y0 + row * dy
       const cell = row === rows ? left : clip(left, 0, -1, back)
       if (row < rows) left = clip(left, 0, 1, -back)
-      if (cell.length >= 6) sum += overCell(top, cell, column, row, z, take)
+      if (cell.length >= 6) cellParts(top, cell, column, row, out)
     }
   }
-  return sum
 }
 
-function overCell(top: GridTop, cell: Ring, column: number, row: number, z: number, take: Take): number {
+function cellParts(top: GridTop, cell: Ring, column: number, row: number, out: TopPart[]): void {
   const { x0, y0, dx, dy, columns, rows } = top
   const i = Math.min(columns - 2, Math.max(0, column - 1))
   const j = Math.min(rows - 2, Math.max(0, row - 1))
@@ -121,38 +112,40 @@ function overCell(top: GridTop, cell: Ring, column: number, row: number, z: numb
   // fx and fy as gridAt sees them: held beyond the rim.
   const fx: Affine = acrossBeyond ? [column === 0 ? 0 : 1, 0, 0] : [-(x0 + i * dx) / dx, 1 / dx, 0]
   const fy: Affine = alongBeyond ? [row === 0 ? 0 : 1, 0, 0] : [-(y0 + j * dy) / dy, 0, 1 / dy]
+  const put = (ring: Ring, lower: boolean) => {
+    if (ring.length < 6) return
+    const [a, b, c] = plane(top, i, j, lower)
+    const h: Affine = [top.edge + a + b * fx[0] + c * fy[0], b * fx[1] + c * fy[1], b * fx[2] + c * fy[2]]
+    out.push(planePart(ring, h))
+  }
   if (acrossBeyond || alongBeyond) {
     // One plane: the triangle that has the edge which goes on.
-    return overPlane(top, cell, i, j, column === columns || row === 0, fx, fy, z, take)
+    put(cell, column === columns || row === 0)
+    return
   }
-  let sum = 0
   for (const lower of [true, false]) {
     const s = lower ? 1 : -1
-    const triangle = clip(cell, s * (fx[1] - fy[1]), s * (fx[2] - fy[2]), s * (fx[0] - fy[0]))
-    if (triangle.length >= 6) sum += overPlane(top, triangle, i, j, lower, fx, fy, z, take)
+    put(clip(cell, s * (fx[1] - fy[1]), s * (fx[2] - fy[2]), s * (fx[0] - fy[0])), lower)
   }
-  return sum
 }
 
-function overPlane(
-  top: GridTop,
-  part: Ring,
-  i: number,
-  j: number,
-  lower: boolean,
-  fx: Affine,
-  fy: Affine,
-  z: number,
-  take: Take
-): number {
-  const [a, b, c] = plane(top, i, j, lower)
-  const h: Affine = [top.edge + a + b * fx[0] + c * fy[0], b * fx[1] + c * fy[1], b * fx[2] + c * fy[2]]
-  const height = (r: Ring) => affineIntegral(r, h)
-  if (h[1] === 0 && h[2] === 0) return take(part, h[0] > z, height)
-  return (
-    take(clip(part, h[1], h[2], h[0] - z), true, height) +
-    take(clip(part, -h[1], -h[2], z - h[0]), false, height)
-  )
+function planePart(ring: Ring, h: Affine): TopPart {
+  let low = Number.POSITIVE_INFINITY
+  let high = Number.NEGATIVE_INFINITY
+  for (let k = 0; k < ring.length; k += 2) {
+    const z = h[0] + h[1] * ring[k]! + h[2] * ring[k + 1]!
+    if (z < low) low = z
+    if (z > high) high = z
+  }
+  return {
+    ring,
+    low,
+    high,
+    areaMm2: ringArea(ring),
+    volumeMm3: affineIntegral(ring, h),
+    above: z => clip(ring, h[1], h[2], h[0] - z),
+    integral: r => affineIntegral(r, h)
+  }
 }
 
 // Rise over a cell on one of its two triangles as a + b·fx + c·fy.

@@ -54,7 +54,7 @@ function straying(entries: Entries, g: Geometry): Problem[] {
       if (stray > STRAY_MM2)
         out.push({
           path: `${entry.at}/${key}`,
-          found: `${entry.id} outside the mould by ${decimals(stray / 100, 1)} cm²`,
+          found: `${entry.id} outside the mould by ${areaWords(stray)}`,
           allowed: `inside the mould, ${boxWords(bounds(g.mould))}`,
           example: ''
         })
@@ -73,7 +73,7 @@ function overlapping(entries: Entries, g: Geometry): Problem[] {
       const b = bounds(shared)
       out.push({
         path: `${entry.at}/outline`,
-        found: `${entry.id} and ${entries.timbers[j]!.id} in the same place, ${decimals(area(shared) / 100, 1)} cm² near (${decimals((b.minX + b.maxX) / 2, 0)}, ${decimals((b.minY + b.maxY) / 2, 0)})`,
+        found: `${entry.id} and ${entries.timbers[j]!.id} in the same place, ${areaWords(area(shared))} near (${decimals((b.minX + b.maxX) / 2, 0)}, ${decimals((b.minY + b.maxY) / 2, 0)})`,
         allowed: 'timbers beside each other, or one above the other',
         example: ''
       })
@@ -147,6 +147,10 @@ function outsideMould(g: Geometry): Problem[] {
       })
   })
   return out
+}
+
+function areaWords(mm2: number): string {
+  return mm2 < 100 ? `${decimals(mm2, 1)} mm²` : `${decimals(mm2 / 100, 1)} cm²`
 }
 
 function boxWords(b: Bounds): string {

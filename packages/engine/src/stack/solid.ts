@@ -4,8 +4,11 @@ import type { Bounds, Region, Ring } from '../shape/region.ts'
 import { EMPTY, regionOfSound } from '../shape/region.ts'
 import type { Loft } from './loft.ts'
 import { crosses, loft, loftArea, loftAreaIntegral, loftCrossings, loftRing } from './loft.ts'
+import { levelSamples } from './sample.ts'
 import type { Top } from './top.ts'
-import { areaAbove, ringsAbove, topAt, topFloor, topRange, volumeUnder } from './top.ts'
+import { areaAbove, partsOf, ringsAbove, topAt, topFloor, topRange } from './top.ts'
+import type { TopPart } from './top-part.ts'
+import { areaAboveOf, volumeUnderOf } from './top-part.ts'
 
 /**
  * A timber as a body over the plan: its side runs straight from the lower to the upper edge (vertical when
@@ -28,6 +31,8 @@ export interface Solid {
   readonly clear: number
   /** Area of the upper edge, mm². */
   readonly areaMm2: number
+  /** The upper edge parted for its top. */
+  readonly parts: readonly TopPart[]
   readonly bounds: Bounds
 }
 
@@ -54,8 +59,10 @@ export function solidOf(upper: Region, lower: Region | null, base: number, edge:
     low: Math.max(base, low),
     // The foot of a flared side reaches out from under the upper edge, but never above it.
     high: lower === null ? high : Math.max(high, Math.min(edge, topRange(top, lower.rings).high)),
-    clear: Math.max(base, topFloor(top)),
+    // Under a flared side the top reaches out of the upper edge: how low, its lowest place anywhere bounds.
+    clear: Math.max(base, lower === null ? low : topFloor(top)),
     areaMm2: area(upper),
+    parts: partsOf(top, upper.rings),
     bounds: {
       minX: Math.min(u.minX, l.minX),
       minY: Math.min(u.minY, l.minY),
@@ -117,8 +124,14 @@ export function sectionAt(s: Solid, z: number): Region {
 /** Area of the body cut level at z, mm². */
 export function sectionArea(s: Solid, z: number): number {
   if (z < s.base || z >= s.high) return 0
-  if (z >= s.clear) return areaAbove(s.top, sideRings(s, z), z)
+  if (z >= s.clear) return topArea(s, z)
   return s.lofts === null ? s.areaMm2 : s.lofts.reduce((sum, l) => sum + loftArea(l, share(s, z)), 0)
+}
+
+// Area of a level cut that the top bounds too.
+function topArea(s: Solid, z: number): number {
+  const rings = sideRings(s, z)
+  return rings === s.upper.rings ? areaAboveOf(s.parts, z) : areaAbove(s.top, rings, z)
 }
 
 /**
@@ -143,16 +156,12 @@ export function volumeBetween(s: Solid, z0: number, z1: number): number {
   const start = Math.max(from, s.clear)
   if (to > start) {
     const vertical = s.lofts === null ? start : Math.max(start, Math.min(to, s.edge))
-    if (vertical > start)
-      sum += gauss(z => areaAbove(s.top, sideRings(s, z), z), start, vertical, PANELS_UNDER_TOP)
-    if (to > vertical)
-      sum += volumeUnder(s.top, s.upper.rings, to) - volumeUnder(s.top, s.upper.rings, vertical)
+    for (const { at, weight } of vertical > start ? levelSamples([s], start, vertical, false) : [])
+      sum += weight * topArea(s, at)
+    if (to > vertical) sum += volumeUnderOf(s.parts, to) - volumeUnderOf(s.parts, vertical)
   }
   return sum
 }
-
-/** Panels for the part beside a slanted side where the top dips below the edge. */
-const PANELS_UNDER_TOP = 6
 
 /** How far a point on an edge is moved aside, mm. */
 const ASIDE_MM = 1e-6
@@ -203,41 +212,4 @@ export function coatedArea(s: Solid): number {
     return ((sides + below) / 2) * Math.hypot(s.edge - s.base, spread) + s.areaMm2
   }
   return sides * (s.edge - s.base) + s.areaMm2
-}
-
-/**
- * Gauss-Legendre nodes and weights on [0, 1], five points (Abramowitz & Stegun, table 25.4; exact to degree 9),
- * taken through z = a + h·(3x² − 2x³): areas that open like a root at either end (under a crown, in a round
- * groove) are then smooth in x, and areas quadratic in z (slanted sides) are still integrated exactly.
- */
-const NODES = [0, 0.5384693101056831, -0.5384693101056831, 0.906179845938664, -0.906179845938664].map(
-  n => (1 + n) / 2
-)
-const WEIGHTS = [
-  0.5688888888888889, 0.47862867049936647, 0.47862867049936647, 0.23692688505618908, 0.23692688505618908
-].map(w => w / 2)
-
-/** A place at which an integrand is taken, and what it weighs there. */
-export interface Sample {
-  readonly at: number
-  readonly weight: number
-}
-
-/** The samples of ∫ f from a to b by `pieces` panels of five. */
-export function samplesOf(a: number, b: number, pieces: number): Sample[] {
-  const h = (b - a) / pieces
-  const out: Sample[] = []
-  for (let p = 0; p < pieces; p++) {
-    NODES.forEach((x, k) => {
-      out.push({ at: a + h * (p + x * x * (3 - 2 * x)), weight: h * WEIGHTS[k]! * 6 * x * (1 - x) })
-    })
-  }
-  return out
-}
-
-/** ∫ f from a to b by `pieces` panels of five samples. */
-export function gauss(f: (x: number) => number, a: number, b: number, pieces: number): number {
-  let sum = 0
-  for (const { at, weight } of samplesOf(a, b, pieces)) sum += weight * f(at)
-  return sum
 }

@@ -2,8 +2,10 @@ import { intersection } from '../shape/combine.ts'
 import { bounds, ringArea } from '../shape/measure.ts'
 import type { Bounds, Ring } from '../shape/region.ts'
 import { clip } from './clip-ring.ts'
-import type { GridTop, Take } from './measured-top.ts'
-import { gridAbove, gridAt, gridRange, overGrid } from './measured-top.ts'
+import type { GridTop } from './measured-top.ts'
+import { gridAbove, gridAt, gridParts, gridRange } from './measured-top.ts'
+import type { TopPart } from './top-part.ts'
+import { areaAboveOf, volumeUnderOf } from './top-part.ts'
 
 /**
  * The top of a timber as a height over the plan, mm as cast: flat, crowned, or measured on a grid.
@@ -73,14 +75,25 @@ export function topFloor(top: Top): number {
   }
 }
 
+/** The rings (holes negative) parted so that the top is one polynomial over each part. */
+export function partsOf(top: Top, rings: readonly Ring[]): TopPart[] {
+  const out: TopPart[] = []
+  for (const ring of rings) {
+    if (top.kind === 'flat') out.push(levelPart(ring, top.edge))
+    else if (top.kind === 'crown') crownParts(top, ring, out)
+    else gridParts(top, ring, out)
+  }
+  return out
+}
+
 /** Area of the rings (holes negative) where the top lies above `z`, mm². */
 export function areaAbove(top: Top, rings: readonly Ring[], z: number): number {
-  return over(top, rings, z, (ring, above) => (above ? ringArea(ring) : 0))
+  return areaAboveOf(partsOf(top, rings), z)
 }
 
 /** ∫ min(top, z) over the rings, mm³ over height 0: what lies under both the top and the level z. */
 export function volumeUnder(top: Top, rings: readonly Ring[], z: number): number {
-  return over(top, rings, z, (ring, above, height) => (above ? z * ringArea(ring) : height(ring)))
+  return volumeUnderOf(partsOf(top, rings), z)
 }
 
 /** What the rings enclose where the top lies above `z`, as the rings of a region. */
@@ -91,39 +104,71 @@ export function ringsAbove(top: Top, rings: readonly Ring[], z: number): readonl
   return above.length === 0 ? [] : intersection({ rings }, { rings: above }).rings
 }
 
-// Cuts the rings into parts on which the top is one polynomial and lies wholly above or below z.
-function over(top: Top, rings: readonly Ring[], z: number, take: Take): number {
-  let sum = 0
-  for (const ring of rings) {
-    if (top.kind === 'flat') sum += take(ring, top.edge > z, r => top.edge * ringArea(r))
-    else if (top.kind === 'crown') sum += overCrown(top, ring, z, take)
-    else sum += overGrid(top, ring, z, take)
+function levelPart(ring: Ring, z: number): TopPart {
+  const areaMm2 = ringArea(ring)
+  return {
+    ring,
+    low: z,
+    high: z,
+    areaMm2,
+    volumeMm3: z * areaMm2,
+    above: () => ring,
+    integral: r => z * ringArea(r)
   }
-  return sum
 }
 
-function overCrown(top: CrownTop, whole: Ring, z: number, take: Take): number {
+/** Points of a ring to one strip of a crown: few strips where clipping is cheap. */
+const POINTS_A_STRIP = 200
+const MOST_STRIPS = 32
+
+// Strips along the ridge on either side of it, and level parts beside the crown.
+function crownParts(top: CrownTop, whole: Ring, out: TopPart[]): void {
   const { cx, cy, nx, ny, half, rise, edge } = top
-  const offset = -(cx * nx + cy * ny)
-  const plain = (r: Ring) => edge * ringArea(r)
-  if (rise === 0) return take(whole, edge > z, plain)
-  // The band under the crown, and what reaches out of it.
-  const ring = clip(clip(whole, -nx, -ny, half - offset), nx, ny, half + offset)
-  const beside =
-    take(clip(whole, nx, ny, offset - half), edge > z, plain) +
-    take(clip(whole, -nx, -ny, -offset - half), edge > z, plain)
-  const height = (r: Ring) =>
-    (edge + rise) * ringArea(r) - (rise / (half * half)) * squaredMoment(r, nx, ny, offset)
-  // top > z  ⇔  rise·(1 − (u/half)²) > z − edge
-  const q = 1 - (z - edge) / rise
-  if (q <= 0) return beside + take(ring, rise < 0, height)
-  const u = half * Math.sqrt(q)
-  const middle = clip(clip(ring, -nx, -ny, u - offset), nx, ny, u + offset)
-  const right = clip(ring, nx, ny, offset - u)
-  const left = clip(ring, -nx, -ny, -offset - u)
-  return (
-    beside + take(middle, rise > 0, height) + take(right, rise < 0, height) + take(left, rise < 0, height)
-  )
+  if (rise === 0) {
+    out.push(levelPart(whole, edge))
+    return
+  }
+  const strips = Math.min(MOST_STRIPS, Math.max(1, Math.ceil(whole.length / 2 / POINTS_A_STRIP)))
+  for (const side of [1, -1]) {
+    // u runs outward from the ridge on this side: u = a·x + b·y + c.
+    const [a, b, c] = [side * nx, side * ny, -side * (cx * nx + cy * ny)]
+    let rest = clip(whole, a, b, c)
+    for (let k = 0; k < strips && rest.length >= 6; k++) {
+      const [u0, u1] = [(half * k) / strips, (half * (k + 1)) / strips]
+      const ring = clip(rest, -a, -b, u1 - c)
+      rest = clip(rest, a, b, c - u1)
+      if (ring.length >= 6) out.push(crownPart(top, ring, a, b, c, u0, u1))
+    }
+    if (rest.length >= 6) out.push(levelPart(rest, edge))
+  }
+}
+
+function crownPart(
+  top: CrownTop,
+  ring: Ring,
+  a: number,
+  b: number,
+  c: number,
+  u0: number,
+  u1: number
+): TopPart {
+  const { edge, rise, half } = top
+  const integral = (r: Ring) =>
+    (edge + rise) * ringArea(r) - (rise / (half * half)) * squaredMoment(r, a, b, c)
+  const [p, q] = [edge + rise * (1 - (u0 / half) ** 2), edge + rise * (1 - (u1 / half) ** 2)]
+  return {
+    ring,
+    low: Math.min(p, q),
+    high: Math.max(p, q),
+    areaMm2: ringArea(ring),
+    volumeMm3: integral(ring),
+    above: z => {
+      // top > z  ⇔  rise·(1 − (u/half)²) > z − edge
+      const u = half * Math.sqrt(Math.max(0, 1 - (z - edge) / rise))
+      return rise > 0 ? clip(ring, -a, -b, u - c) : clip(ring, a, b, c - u)
+    },
+    integral
+  }
 }
 
 function crownRange(top: CrownTop, rings: readonly Ring[]): { low: number; high: number } {
@@ -169,7 +214,7 @@ function crownAbove(top: CrownTop, z: number, box: Bounds): Ring[] {
   }
   if (rise <= 0 ? z < edge + rise : z < edge) return [strip(-far, far)]
   if (rise <= 0 ? z >= edge : z >= edge + rise) return []
-  const u = half * Math.sqrt(1 - (z - edge) / rise)
+  const u = half * Math.sqrt(Math.max(0, 1 - (z - edge) / rise))
   return rise > 0 ? [strip(-u, u)] : [strip(-far, -u), strip(u, far)]
 }
 

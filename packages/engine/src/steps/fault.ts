@@ -67,7 +67,7 @@ export function orderFaults(piece: Piece, entries: Entries, steps: readonly Step
     }
     if (late || ['flatten', 'sand', 'cut', 'mark', 'fill'].includes(kind)) {
       if (!demoulded) out.push({ step, says: 'it is still in the mould, or not cast yet' })
-      else if (face !== undefined && step.up !== face)
+      else if (face !== undefined && step.up !== null && step.up !== face)
         out.push({ step, says: `the ${face} lies down: turn it over first` })
     }
     if (kind === 'cut') once(step, `cut ${step.cut!.id}`, `cuts ${step.cut!.id}`)

@@ -35,7 +35,7 @@ export function seededPiece(seed: number): PieceDocument {
     name: `seeded piece ${seed}`,
     outline,
     down: c.is(0.2) ? 'front' : 'back',
-    tolerance: c.pick([0.01, 0.02, 0.05]),
+    tolerance: c.pick([0.02, 0.1, 0.2, 0.2]),
     mould: {
       margin,
       formers,
@@ -65,7 +65,7 @@ function seededOutline(c: Chance): { outline: ShapeDocument; box: Box } {
     return { outline: { rectangle: [w, h], corner, at }, box: boxAbout(at, w, h) }
   }
   if (kind === 'polygon') {
-    const polygon = wavy(c, at, w / 2, h / 2, c.whole(40, 110), 0.06)
+    const polygon = wavy(c, at, w / 2, h / 2, c.whole(30, 70), 0.06)
     return { outline: { polygon }, box: boxOf(polygon) }
   }
   const { path, points } = organic(c, w / 2, h / 2)
@@ -119,8 +119,10 @@ function seededPours(c: Chance, box: Box, timbers: readonly TimberDocument[]) {
   const pours: PourDocument[] = []
   let level = 0
   const stones = () => (c.is(0.2) ? { stones: [seededStones(c, box)] } : {})
-  if (c.is(0.15)) pours.push({ id: 'seal', kind: 'seal', depth: 0.2, resin: 'thin' })
+  if (timbers.length > 0 && c.is(0.15)) pours.push({ id: 'seal', kind: 'seal', depth: 0.2, resin: 'thin' })
+  // What a mass comes to, and which floor a dam's side has, depends on the timber: then no heights are given.
   const dam = c.is(0.25)
+  let sure = !dam
   if (dam) {
     const split = mm(c.span(0.3, 0.7) * (box.maxX - box.minX) + box.minX)
     const half = (from: number, to: number): ShapeDocument => ({
@@ -138,14 +140,15 @@ function seededPours(c: Chance, box: Box, timbers: readonly TimberDocument[]) {
     const deep = mm(c.span(4, 16))
     const id = `pour ${String.fromCharCode(97 + i)}`
     const lowest = Math.min(...timbers.map(t => Number(t.thickness) + Number(t.base ?? 0)))
-    if (i === count - 1 && timbers.length > 0 && lowest > level + 6 && c.is(0.4)) {
+    if (i === count - 1 && timbers.length > 0 && sure && lowest > level + 6 && c.is(0.4)) {
       pours.push({ id, resin: 'medium', fill: 'timber', ...stones() })
       level = Math.max(level, lowest)
-    } else if (i > 0 && c.is(0.25)) {
+    } else if (i > 0 && sure && c.is(0.25)) {
       pours.push({ id, resin: 'medium', height: mm(level + deep) })
       level += deep
     } else if (c.is(0.25)) {
       pours.push({ id, resin: 'medium', mass: mm((area * deep * 1.1) / 1000) })
+      sure = false
       level += deep
     } else {
       // Over a dam the depth is reckoned from the lower side: make sure that it covers both.
@@ -283,7 +286,7 @@ function seededMarkings(c: Chance, box: Box): MarkingDocument[] {
     ...(c.is(0.3) ? { sandedAfter: 0.4 } : {})
   }
   if (c.is(0.5)) {
-    const lines = c.whole(4, 12)
+    const lines = c.whole(4, 9)
     return [
       {
         ...common,

@@ -27,7 +27,7 @@ export function seededTimber(c: Chance, strip: Box, index: number): TimberDocume
   }
   switch (c.pick(['live', 'live', 'blob', 'cookie', 'block', 'round'] as const)) {
     case 'live': {
-      const points = c.whole(10, 40)
+      const points = c.whole(8, 24)
       const waves = seededWaves(c)
       return [{ id, ...common(), ...make(inset => ({ polygon: live(strip, inset, points, waves) })) }]
     }
@@ -46,7 +46,7 @@ export function seededTimber(c: Chance, strip: Box, index: number): TimberDocume
     }
     case 'blob': {
       const waves = seededWaves(c)
-      const points = c.whole(30, 90)
+      const points = c.whole(24, 60)
       const blob = (inset: number): ShapeDocument => ({
         polygon: wavyOf(at, w / 2.2 - inset, h / 2.2 - inset, points, waves)
       })
@@ -55,11 +55,11 @@ export function seededTimber(c: Chance, strip: Box, index: number): TimberDocume
     case 'cookie': {
       const waves = seededWaves(c)
       const hole = seededWaves(c)
-      const points = c.whole(40, 80)
+      const points = c.whole(30, 50)
       // A hole in a slanted timber opens the other way.
       const cookie = (inset: number): ShapeDocument => ({
         polygon: wavyOf(at, w / 2.2 - inset, h / 2.2 - inset, points, waves),
-        holes: [wavyOf(at, w / 5 + inset / 3, h / 5 + inset / 3, 40, hole)]
+        holes: [wavyOf(at, w / 5 + inset / 3, h / 5 + inset / 3, 28, hole)]
       })
       const out: TimberDocument[] = [{ id, ...common(), ...make(cookie) }]
       if (c.is(0.5) && Math.min(w, h) > 60) {
@@ -102,8 +102,8 @@ function seededTop(c: Chance, strip: Box): Pick<TimberDocument, 'crown' | 'measu
   const kind = c.pick(['flat', 'flat', 'crown', 'grid'] as const)
   if (kind === 'flat') return {}
   if (kind === 'crown') return { crown: { rise: mm(c.span(-3, 5)), along: c.pick([0, 90, 37, -20]) } }
-  const columns = c.whole(2, 6)
-  const rows = c.whole(2, 6)
+  const columns = c.whole(2, 5)
+  const rows = c.whole(2, 5)
   // Mostly over the whole strip, at times less than it.
   const cover = c.pick([1, 1, 0.7])
   const b = boxOf([
