@@ -27,6 +27,8 @@ export interface WantedBatches {
   readonly standingMin: number
   /** By when a batch must be out of its vessel; null when it does not set within 72 h. */
   readonly allowedMin: number | null
+  /** How hot it gets when it is left in its vessel, °C; null when not predicted. */
+  readonly peakC: number | null
   /** Whether a batch goes into its vessel at all. */
   readonly fits: boolean
 }
@@ -46,27 +48,38 @@ export function batchesOf(
   shop: Shop
 ): PourBatches | null {
   if (!(stack.massG > 0)) return null
-  const mixedG = Math.max(pour.mixed ?? 0, stack.massG / (1 - shop.leftover / 100))
+  const request = requestOf(pour, stack, choice, tint, speed, shop)
+  const asked = pour.batches !== undefined || pour.minutes !== undefined || pour.vessel !== undefined
+  return {
+    pouredG: stack.massG,
+    mixedG: request.totalG,
+    split: splitBatches(request),
+    wanted: asked ? batchesAs(request, choice, pour.batches ?? 1, pour.minutes) : null
+  }
+}
+
+/** What the split of a pour starts from. */
+export function requestOf(
+  pour: Pour,
+  stack: PourStack,
+  choice: ResinChoice,
+  tint: readonly TintPigment[],
+  speed: Speed,
+  shop: Shop
+): BatchRequest {
   const roomC = (shop.climate.night + shop.climate.day) / 2
-  const resin = choice.record.model === null ? null : fast(choice.record.model, speed.factor)
   const vessels = shop.vessels.map(v => ({ diameterMm: v.diameter, capacityMl: v.capacity }))
-  const request: BatchRequest = {
-    totalG: mixedG,
+  return {
+    totalG: Math.max(pour.mixed ?? 0, stack.massG / (1 - shop.leftover / 100)),
     mix: choice.mix,
     tint: tint.map(t => ({ name: t.pigment.id, massFraction: t.share })),
     vessels: pour.vessel === undefined ? vessels : [vesselOf(pour.vessel, vessels)],
     scaleResolutionG: shop.scale.resolution,
-    resin,
+    resin: choice.record.model === null ? null : fast(choice.record.model, speed.factor),
     roomC,
     startC: pour.startTemperature ?? roomC,
     mixMin: MIX_MIN[pour.mixing],
     pourMinPerKg: POUR_MIN_PER_KG
-  }
-  return {
-    pouredG: stack.massG,
-    mixedG,
-    split: splitBatches(request),
-    wanted: wantedOf(pour, request, choice)
   }
 }
 
@@ -86,15 +99,19 @@ function vesselOf(capacityMl: number, known: BatchRequest['vessels']): BatchRequ
   return same ?? { capacityMl, diameterMm: Math.cbrt((4 * capacityMl * 1000) / Math.PI) }
 }
 
-function wantedOf(pour: Pour, request: BatchRequest, choice: ResinChoice): WantedBatches | null {
-  if (pour.batches === undefined && pour.minutes === undefined && pour.vessel === undefined) return null
-  const count = pour.batches ?? 1
+/** How a number of batches stands; `minutes` from the first stir until out, reckoned when left out. */
+export function batchesAs(
+  request: BatchRequest,
+  choice: ResinChoice,
+  count: number,
+  minutes?: number
+): WantedBatches {
   const batchG = request.totalG / count
   const ml = batchG / choice.densityGMl
   const sorted = [...request.vessels].sort((a, b) => a.capacityMl - b.capacityMl)
   const vessel = sorted.find(v => v.capacityMl * USABLE_FILL >= ml) ?? sorted[sorted.length - 1]!
   const fits = vessel.capacityMl * USABLE_FILL >= ml * (1 - 1e-9)
-  const standingMin = pour.minutes ?? request.mixMin + (request.pourMinPerKg * batchG) / 1000
+  const standingMin = minutes ?? request.mixMin + (request.pourMinPerKg * batchG) / 1000
   const roomy = fits
     ? vessel
     : { capacityMl: ml / USABLE_FILL, diameterMm: Math.cbrt((4 * ml * 1000) / Math.PI) }
@@ -115,6 +132,7 @@ function wantedOf(pour: Pour, request: BatchRequest, choice: ResinChoice): Wante
     vesselMl: vessel.capacityMl,
     standingMin,
     allowedMin: cup === null ? null : cup.minutesOut,
+    peakC: cup === null ? null : cup.peakC,
     fits
   }
 }

@@ -72,13 +72,14 @@ export function bodyLayer(stack: Stack, air: RoomAir): InertLayer {
   }
 }
 
-/** Runs the layers on the mould's base, from `clockMin` after the first pour on. */
+/** Runs the layers on the mould's base, from `clockMin` after the first pour on; ends early where resin passes `stopAboveC`. */
 export function runBed(
   input: CastInput,
   layers: readonly Layer[],
   forMin: number,
   clockMin: number,
-  air: RoomAir
+  air: RoomAir,
+  stopAboveC?: number
 ): ColumnResult {
   const ambientC = (s: number) => air(clockMin * 60 + s)
   return runColumn({
@@ -87,7 +88,8 @@ export function runBed(
     floor: { kind: 'convective', hWm2K: floorConductance(input.board), ambientC },
     top: { kind: 'convective', hWm2K: H_TOP, ambientC },
     untilS: forMin * 60,
-    control: input.effort === 'full' ? FULL : QUICK
+    control: input.effort === 'full' ? FULL : QUICK,
+    ...(stopAboveC === undefined ? {} : { stopAboveC })
   })
 }
 

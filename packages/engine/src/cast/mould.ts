@@ -75,6 +75,8 @@ export function mouldPlan(stack: Stack, materials: Materials): MouldPlan {
       ? 0
       : Math.min(widest, bearersForSag(beam, Math.max(innerLength, innerWidth), SAG_LIMIT_MM).spacingMm)
   const bearers = piece.mould.bearers ?? usual
+  // A base that is shorter than that rests on bearers at its ends.
+  const longest = Math.max(innerLength, innerWidth) + 2 * walls.thicknessMm
   const push = wallLoad(Math.min(liquidLevel, 1000), LOAD_KG_M3)
   const fixings = walls.spans
     ? fixingSpacingForBowMm(
@@ -93,7 +95,7 @@ export function mouldPlan(stack: Stack, materials: Materials): MouldPlan {
     freeboard: wall - liquidLevel - outOfLevel,
     baseLoadNPerM2: load,
     bearers,
-    sag: base.spans && bearers > 0 ? sagMm(beam, bearers) : null,
+    sag: base.spans && bearers > 0 ? sagMm(beam, Math.min(bearers, longest)) : null,
     widestBearers: widest,
     wallForceNPerM: push.forceNPerM,
     wallFixings: fixings,

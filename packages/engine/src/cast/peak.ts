@@ -1,8 +1,10 @@
 import { hottestCorner } from '../resin/bands.ts'
+import { runColumn } from '../resin/column.ts'
 import type { Layer } from '../resin/column-grid.ts'
 import type { ResinResult } from '../resin/column-result.ts'
+import { resinOf } from '../resin/column-result.ts'
 import type { SlabPour } from '../resin/slab.ts'
-import { peakHorizonS, runSlab } from '../resin/slab.ts'
+import { peakHorizonS, slabColumn } from '../resin/slab.ts'
 import type { CastInput, RoomAir } from './bed.ts'
 import { advance, airOf, bandInput, bodyLayer, freshLayer, runBed } from './bed.ts'
 import type { PourCast } from './cast.ts'
@@ -14,31 +16,58 @@ export interface Peak {
   readonly highC: number
 }
 
+/** A planned pour at other depths when poured, mm: for the search of one that would do. */
+export interface PeakOver {
+  readonly at: (liquidDepthMm: number) => Peak
+  /** Whether the hot end stays at or below a limit; sooner known than the peak, for runs end at the limit. */
+  readonly under: (liquidDepthMm: number, limitC: number) => boolean
+}
+
+/** Least time a run is followed for its peak, min: two days, so that the warmest of the day is in it. */
+const LEAST_FOLLOWED_MIN = 2 * 24 * 60
+
 /**
- * The peak of a planned pour as a function of its depth when poured, mm: the run of {@link PourCast} on the
- * same bed at the same hour, with the upper end of its band. null for a pour that is not predicted.
- *
- * For the search of a depth that would do; three runs of a column for each depth asked.
+ * The peak of a planned pour over its depth: the run of {@link PourCast} on the same bed at the same hour,
+ * with the upper end of its band. null for a pour that is not predicted.
  * Check: at the planned depth it gives the planned peak and the end of its band (test).
  */
 export function peakOver(
   input: CastInput,
   casts: readonly (PourCast | null)[],
   index: number
-): ((liquidDepthMm: number) => Peak) | null {
+): PeakOver | null {
   const cast = casts[index]
   if (!cast) return null
   const air = airOf(input.shop)
   const inMould = input.stack.piece.pours[index]!.kind === 'cast'
   const below = inMould ? layersBefore(input, casts, index, air) : [bodyLayer(input.stack, air)]
-  return liquidDepthMm => {
-    const layers = [...below, freshLayer(input, index, liquidDepthMm, cast.startC)]
-    const own = runBed(input, layers, FOLLOWED_MIN, cast.startMin, air).layers[below.length] as ResinResult
-    const band = bandInput(input, index, below, cast.startC, liquidDepthMm)
-    const peak = (pour: SlabPour) => runSlab(pour, peakHorizonS(pour), 'quick').resin.peakC
-    return {
-      centralC: own.peakC,
-      highC: own.peakC + Math.max(0, peak(hottestCorner(band)) - peak(band.pour))
+  const ownPeak = (depthMm: number, forMin: number, stopAboveC?: number): number => {
+    const layers = [...below, freshLayer(input, index, depthMm, cast.startC)]
+    const run = runBed(input, layers, forMin, cast.startMin, air, stopAboveC)
+    const { peakC } = run.layers[below.length] as ResinResult
+    // A layer below that is still hot ended the run: it says nothing of this one.
+    const cutShort = stopAboveC !== undefined && peakC <= stopAboveC && run.timeS < forMin * 60 * (1 - 1e-9)
+    return cutShort ? ownPeak(depthMm, forMin) : peakC
+  }
+  const slabPeak = (pour: SlabPour, stopAboveC = Number.POSITIVE_INFINITY): number =>
+    resinOf(runColumn({ ...slabColumn(pour, peakHorizonS(pour), 'quick'), stopAboveC })).peakC
+  const bandAt = (depthMm: number) => bandInput(input, index, below, cast.startC, depthMm)
+  return {
+    at: depthMm => {
+      const centralC = ownPeak(depthMm, FOLLOWED_MIN)
+      const band = bandAt(depthMm)
+      return {
+        centralC,
+        highC: centralC + Math.max(0, slabPeak(hottestCorner(band)) - slabPeak(band.pour))
+      }
+    },
+    under: (depthMm, limitC) => {
+      const band = bandAt(depthMm)
+      const horizonMin = Math.max(LEAST_FOLLOWED_MIN, peakHorizonS(band.pour) / 60)
+      const centralC = ownPeak(depthMm, Math.min(FOLLOWED_MIN, horizonMin), limitC)
+      if (centralC > limitC) return false
+      const hottestC = limitC - centralC + slabPeak(band.pour)
+      return slabPeak(hottestCorner(band), hottestC) <= hottestC
     }
   }
 }

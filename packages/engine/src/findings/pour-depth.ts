@@ -1,7 +1,9 @@
 import type { CastInput } from '../cast/bed.ts'
+import { bandInput } from '../cast/bed.ts'
 import { peakOver } from '../cast/peak.ts'
 import type { Patch } from '../piece/patch.ts'
 import { decimals } from '../quantity/format.ts'
+import { hottestCorner } from '../resin/bands.ts'
 import { greatestDepth } from '../resin/depth.ts'
 import type { Found } from './finding.ts'
 import { rounded, setQuantity, typedAt } from './fix.ts'
@@ -27,9 +29,9 @@ export function castInputOf(work: Work): CastInput {
  */
 export function depthUnder(work: Work, index: number, limitC: number): number {
   const peak = peakOver(castInputOf(work), work.casts, index)
-  const { liquidDepth, depth } = work.stack.pours[index]!
+  const { liquidDepth } = work.stack.pours[index]!
   if (peak === null || liquidDepth <= 0) return 0
-  const under = (mm: number): boolean => peak(mm).highC <= limitC
+  const under = (mm: number): boolean => peak.under(mm, limitC)
   let low = 0
   let high = liquidDepth
   const guess = evenRoomDepth(work, index, limitC)
@@ -49,23 +51,23 @@ export function depthUnder(work: Work, index: number, limitC: number): number {
     if (under(middle)) low = middle
     else high = middle
   }
-  return (low * depth) / liquidDepth
+  return low * keptOf(work, index)
 }
 
-// The edge of the hottest corner in an even room on a cured bed.
+// Depth after cure over depth when poured. Where the mould widens above, as over a timber, the pour at hand
+// stands relatively lower when liquid than a shallower one would: the lesser of the two shares is safe.
+function keptOf(work: Work, index: number): number {
+  const { depth, liquidDepth, filledMl, stonesMl, liquidMl } = work.stack.pours[index]!
+  const byVolume = liquidMl > 0 ? (filledMl - stonesMl) / liquidMl : 1
+  return Math.min(1, depth / liquidDepth, byVolume)
+}
+
+// The edge of the hottest corner in an even room, on the mould's base alone: where the search begins.
 function evenRoomDepth(work: Work, index: number, limitC: number): number {
-  const { record } = work.materials.resins[index]!
-  const { night, day, doubt } = work.shop.climate
-  const cast = work.casts[index]
-  if (record.model === null || !cast) return 0
-  const pour = {
-    resin: record.model,
-    bed: { layers: [], hFloorWm2K: 3 },
-    roomC: (night + day) / 2 + doubt,
-    startC: cast.startC,
-    rateFactor: work.speeds[index]!.factor / (1 - record.band.time)
-  }
-  return greatestDepth(pour, limitC, { mostMm: Math.max(1, work.stack.pours[index]!.liquidDepth) }).depthMm
+  const { startC } = work.casts[index]!
+  const hottest = hottestCorner(bandInput(castInputOf(work), index, [], startC, 1))
+  const mostMm = Math.max(1, work.stack.pours[index]!.liquidDepth)
+  return greatestDepth(hottest, limitC, { mostMm }).depthMm
 }
 
 /**

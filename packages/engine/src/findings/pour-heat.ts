@@ -1,4 +1,5 @@
 import { decimals, formatC, formatMinutes } from '../quantity/format.ts'
+import { LABEL_ROOM_C } from '../resin/constant.ts'
 import { CAUTION_ABOVE_C, heatEffect, RUNAWAY_ABOVE_C, STOP_ABOVE_C } from '../resin/limits.ts'
 import { poursNeeded } from '../resin/pours.ts'
 import type { Check, Found } from './finding.ts'
@@ -48,9 +49,6 @@ function one(work: Work, i: number): Found[] {
   ]
 }
 
-/** What a label's temperatures are of, °C: 23 (ISO 291). */
-const USUAL_ROOM_C = 23
-
 // How many pours of what depth would do, the label's greatest depth in mind; in a warm room, a cooler hour.
 function wayOut(work: Work, i: number, safe: number): string {
   const { depth } = work.stack.pours[i]!
@@ -58,7 +56,7 @@ function wayOut(work: Work, i: number, safe: number): string {
   const pours = most > 0.5 ? poursNeeded(depth, most) : 1
   const { day } = work.shop.climate
   const cooler =
-    day > USUAL_ROOM_C + 2 ? `the room of ${formatC(day)} takes depth away: pour by night or cool it` : null
+    day > LABEL_ROOM_C + 2 ? `the room of ${formatC(day)} takes depth away: pour by night or cool it` : null
   if (pours < 2) return cooler ?? 'a slower resin or a cooler room would do'
   const split = `${pours} pours of ${decimals(depth / pours, 1)} mm would do`
   return cooler === null ? split : `${split}; ${cooler}`

@@ -97,14 +97,10 @@ function halved(given: Given, fix: Patch): Patch | null {
   const old = numberOf(typedAt(given.piece, op.path))
   const next = numberOf(op.value)
   if (old === null || next === null || old.value === next.value) return null
-  const middle = (old.value + next.value) / 2
-  const value =
-    Number.isInteger(old.value) &&
-    Number.isInteger(next.value) &&
-    Number.isInteger(op.value) &&
-    Math.abs(next.value - old.value) < 2
-      ? old.value
-      : middle
+  // Counts stay whole: half of one more is none, half of three more is one.
+  const whole = Number.isInteger(old.value) && Number.isInteger(next.value) && Number.isInteger(op.value)
+  const half = (next.value - old.value) / 2
+  const value = old.value + (whole ? Math.trunc(half) : half)
   return [
     {
       op: 'replace',

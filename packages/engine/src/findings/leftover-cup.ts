@@ -1,0 +1,111 @@
+import { decimals, formatC, formatMass } from '../quantity/format.ts'
+import { cupHistory, HOT_C } from '../resin/cup.ts'
+import type { Vessel } from '../resin/vessel.ts'
+import { batchCount, chosenBatches, inBatches, standsWell } from './batches.ts'
+import type { Check, Found } from './finding.ts'
+import { setQuantity, setValue } from './fix.ts'
+import type { Work } from './work.ts'
+
+/** Mass left in one cup from which it may heat by itself, g: the mass that pot lives are printed for (practice). */
+const LEFT_G = 100
+/** Spread thinner than this, mm, a leftover cannot keep its heat (practice). */
+const SPREAD_MM = 10
+
+/** Mix that stays behind in a vessel, deep enough to heat by itself. */
+export const leftoverCup: Check = {
+  id: 'leftover-cup',
+  about: 'a leftover in a cup that heats by itself after the pour',
+  cases: ['C03'],
+  run: work => work.entries.pours.flatMap(({ index }) => one(work, index))
+}
+
+/** What stays in the vessel that holds most, g: its share of every batch, and all that was mixed too much. */
+function leftG(mixedG: number, pouredG: number, count: number, leftover: number): number {
+  return (leftover * mixedG) / count + Math.max(0, mixedG * (1 - leftover) - pouredG)
+}
+
+function one(work: Work, i: number): Found[] {
+  const batches = work.batches[i]
+  if (!batches) return []
+  const { split, mixedG, pouredG } = batches
+  const { id, at } = work.entries.pours[i]!
+  const count = batchCount(work, i)
+  const left = leftG(mixedG, pouredG, count, work.shop.leftover / 100)
+  if (left <= LEFT_G * (1 + 1e-9)) return []
+  const vesselMl = chosenBatches(work, i)?.vesselMl ?? (split.possible ? split.vessel.capacityMl : null)
+  const vessel = vesselOf(work, vesselMl, left)
+  const depth = (left / densityOf(work, i)) * 1000 * (4 / (Math.PI * vessel.diameterMm ** 2))
+  const hot = hottest(work, i, left, vessel)
+  if (depth < SPREAD_MM || (hot !== null && hot <= HOT_C)) return []
+  return [
+    {
+      severity: 'caution',
+      at,
+      says: `of ${id} about ${formatMass(left)} stay in one vessel, ${decimals(depth, 0)} mm deep${hot === null ? '' : `; left there they may come to ${hot > 150 ? 'a runaway' : formatC(hot)}`}. Spread leftovers to under 10 mm deep on a surface that does not burn and watch them until cold.`,
+      value: left,
+      unit: 'g',
+      limit: LEFT_G,
+      basis:
+        'mixed less poured, share left in a vessel as the shop says; 100 g and 10 mm: common practice, no source; temperature: cup model of a generic class at the hot end of its band',
+      settledBy: null,
+      ...less(work, i, count)
+    }
+  ]
+}
+
+function densityOf(work: Work, i: number): number {
+  return work.materials.resins[i]!.densityGMl
+}
+
+function vesselOf(work: Work, capacityMl: number | null, leftoverG: number): Vessel {
+  const capacity = capacityMl ?? leftoverG * 2
+  const known = work.shop.vessels.find(v => Math.abs(v.capacity - capacity) < 1)
+  return {
+    capacityMl: capacity,
+    // A vessel that the shop does not list is taken as wide as it is high.
+    diameterMm: known?.diameter ?? Math.cbrt((4 * capacity * 1000) / Math.PI)
+  }
+}
+
+// Peak of the leftover where it stands, at the hot end of the class's band, °C; null when not predicted.
+function hottest(work: Work, i: number, massG: number, vessel: Vessel): number | null {
+  const { record } = work.materials.resins[i]!
+  if (record.model === null) return null
+  const { night, day, doubt } = work.shop.climate
+  const roomC = (night + day) / 2 + doubt
+  const startC = work.piece.pours[i]!.startTemperature ?? roomC
+  const rateFactor = work.speeds[i]!.factor / (1 - record.band.time)
+  const roomy = { ...vessel, capacityMl: Math.max(vessel.capacityMl, massG / densityOf(work, i) + 1) }
+  return cupHistory({
+    resin: record.model,
+    massG,
+    vessel: roomy,
+    roomC,
+    startC,
+    rateFactor,
+    effort: 'quick'
+  }).peakC
+}
+
+// Less mix where too much is mixed, else more batches, if they stand.
+function less(work: Work, i: number, count: number): Pick<Found, 'fix' | 'fixSays'> {
+  const { at, value } = work.entries.pours[i]!
+  const { mixedG, pouredG } = work.batches[i]!
+  const share = work.shop.leftover / 100
+  const needed = pouredG / (1 - share)
+  if (value.mixed !== undefined && leftG(needed, pouredG, count, share) <= LEFT_G) {
+    const mixed = Math.max(needed, (LEFT_G + pouredG) / (share / count + 1 - share))
+    return {
+      fix: setQuantity(work.document, `${at}/mixed`, 'mass', mixed, 'down', 1),
+      fixSays: `Mix ${formatMass(Math.floor(mixed))}`
+    }
+  }
+  const spare = Math.max(0, mixedG * (1 - share) - pouredG)
+  if (spare >= LEFT_G) return {}
+  const more = Math.ceil((share * mixedG) / (LEFT_G - spare) - 1e-9)
+  if (!standsWell(work, i, inBatches(work, i, more, value.minutes))) return {}
+  return {
+    fix: setValue(work.document, `${at}/batches`, more),
+    fixSays: `${more} batches of ${formatMass(mixedG / more)}`
+  }
+}

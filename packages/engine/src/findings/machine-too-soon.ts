@@ -1,0 +1,80 @@
+import { MACHINE_DAYS, MACHINE_LEAST_DAYS } from '../cast/windows.ts'
+import { formatMinutes } from '../quantity/format.ts'
+import type { Step, StepKind } from '../steps/step.ts'
+import type { Check, Found } from './finding.ts'
+import { intervalMin, lengthen, orderIsGiven } from './interval.ts'
+import type { Work } from './work.ts'
+
+const DAY = 24 * 60
+/** A fill thinner than this, mm, is sanded after a day, hard after half a one (common practice). */
+const THIN_MM = 3
+const THIN_FULL_MIN = DAY
+const THIN_LEAST_MIN = DAY / 2
+
+const MACHINING: readonly StepKind[] = ['flatten', 'cut', 'mark', 'sand', 'work edges', 'drill pins']
+
+/** Resin that is cut or sanded before it is hard. */
+export const machineTooSoon: Check = {
+  id: 'machine-too-soon',
+  about: 'resin that meets the cutter or the paper before it is hard',
+  cases: ['C11', 'C13', 'O1'],
+  run
+}
+
+/** Resin cast at a step, and whether it is a thin fill. */
+interface Fresh {
+  readonly index: number
+  readonly words: string
+  readonly thin: boolean
+}
+
+// Judges orders of the document; the waits the plan puts in are the practice itself.
+function run(work: Work): Found[] {
+  if (!orderIsGiven(work)) return []
+  const out: Found[] = []
+  let fresh: Fresh[] = []
+  work.steps.forEach((step, k) => {
+    const made = freshOf(work, step, k)
+    if (made !== null) fresh.push(made)
+    if (fresh.length === 0 || !MACHINING.includes(step.kind)) return
+    // The one that lacks most; the first step after it stands for all that follow.
+    const worst = fresh
+      .map(f => judge(work, f, step, k))
+      .reduce((a, b) => (b.lackingMin > a.lackingMin ? b : a))
+    fresh = []
+    if (worst.lackingMin > 0) out.push(worst.found())
+  })
+  return out
+}
+
+function freshOf(work: Work, step: Step, index: number): Fresh | null {
+  if (step.kind === 'fill') return { index, words: step.marking!.id, thin: true }
+  if (step.kind !== 'pour' || step.pour!.value.kind === 'seal') return null
+  const { value, id, index: pour } = step.pour!
+  const thin = value.kind === 'inlay' && work.stack.pours[pour]!.depth < THIN_MM
+  return { index, words: id, thin }
+}
+
+function judge(work: Work, fresh: Fresh, step: Step, to: number) {
+  // A cutter over the whole face does not spare a thin fill.
+  const thin = fresh.thin && step.kind !== 'flatten'
+  const full = thin ? THIN_FULL_MIN : MACHINE_DAYS * DAY
+  const least = thin ? THIN_LEAST_MIN : MACHINE_LEAST_DAYS * DAY
+  const age = intervalMin(work, fresh.index, to)
+  return {
+    lackingMin: full - age,
+    found: (): Found => ({
+      severity: age < least ? 'stop' : 'caution',
+      at: step.at,
+      says: `${step.says}: ${fresh.words} is ${formatMinutes(age)} old by then, of ${formatMinutes(full)}. It is not ready to machine: what is still soft gums up cutter and paper, and the heat of the cut softens it further; ${formatMinutes(least)} is the least.`,
+      value: age / DAY,
+      unit: 'd',
+      limit: (age < least ? least : full) / DAY,
+      basis: thin
+        ? 'thin fills hard after 12 h, sanded after a day: common practice, no source'
+        : '7 days from pour to cutter, 3 at least: common practice, no source; the data sheet goes before',
+      settledBy: 'a fingernail and a sharp scraper on the waste: no dent, dry dust',
+      ...lengthen(work, fresh.index, to, full)
+    })
+  }
+}

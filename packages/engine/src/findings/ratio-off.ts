@@ -1,0 +1,35 @@
+import { decimals } from '../quantity/format.ts'
+import type { Check, Found } from './finding.ts'
+import { CAUTION_ERROR, massRatioWords, measureByMass, measuredOf, STOP_ERROR } from './ratio.ts'
+import type { Work } from './work.ts'
+
+/** A pour measured in another ratio than its label's. */
+export const ratioOff: Check = {
+  id: 'ratio-off',
+  about: 'a pour measured off the ratio of its resin',
+  cases: ['C14', 'C19'],
+  run: work => work.entries.pours.flatMap(({ index }) => one(work, index))
+}
+
+function one(work: Work, i: number): Found[] {
+  const measured = measuredOf(work, i)
+  if (measured === null || measured.volumesWeighed) return []
+  const { error } = measured
+  if (Math.abs(error) <= CAUTION_ERROR) return []
+  const { id, at } = work.entries.pours[i]!
+  const stop = Math.abs(error) > STOP_ERROR
+  return [
+    {
+      severity: stop ? 'stop' : 'caution',
+      at: `${at}/measured`,
+      says: `${id} is measured with ${decimals(Math.abs(error) * 100, 0)} % too ${error > 0 ? 'much' : 'little'} hardener; its ratio is ${massRatioWords(work, i)}. ${stop ? 'So far off it stays soft throughout' : 'It may come out softer'}: more hardener never makes up for cold.`,
+      value: error * 100,
+      unit: '%',
+      limit: Math.sign(error) * (stop ? STOP_ERROR : CAUTION_ERROR) * 100,
+      basis:
+        'ratio of the label, else of the generic class (derived); off ratio by 5 % harmless, 10 % noticeable, 20 % soft: common practice (memory)',
+      settledBy: 'the ratio on the label of the resin at hand',
+      ...measureByMass(work, i)
+    }
+  ]
+}
