@@ -21,7 +21,11 @@ const only = (folder, allowed) => ({
   name: `${folder}-imports-only-what-stands-before-it`,
   severity: 'error',
   from: { path: `^${engine}/${folder}/` },
-  to: { path: `^${engine}/`, pathNot: `^${engine}/(${[folder, ...allowed].join('|')})/` }
+  to: {
+    path: `^${engine}/`,
+    // Sheets draw a plan: plan.ts stands before them and does not import them.
+    pathNot: `^${engine}/((${[folder, ...allowed].join('|')})/${folder === 'sheets' ? '|plan.ts$' : ''})`
+  }
 })
 
 module.exports = {
@@ -39,6 +43,13 @@ module.exports = {
       severity: 'error',
       from: { path: '^packages/cli/src' },
       to: { path: `^${engine}`, pathNot: `^${engine}/index.ts$` }
+    },
+    {
+      name: 'page-draws-only',
+      comment: 'the page asks the engine for cores and their drawing, never for a plan: it stays small',
+      severity: 'error',
+      from: { path: '^packages/page/src' },
+      to: { pathNot: ['^packages/page/src', `^${engine}/(sheets|shape)/`] }
     },
     {
       name: 'no-dev-in-source',

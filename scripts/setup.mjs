@@ -38,7 +38,9 @@ export function ensurePackages() {
   console.error('installing packages ...')
   const npm = process.env.npm_execpath
   const args = ['ci', '--no-audit', '--no-fund', '--loglevel=error']
-  const code = npm ? run(process.execPath, [npm, ...args]) : run('npm', args, { shell: process.platform === 'win32' })
+  const code = npm
+    ? run(process.execPath, [npm, ...args])
+    : run('npm', args, { shell: process.platform === 'win32' })
   if (code !== 0) {
     console.error('the packages could not be installed; npm said why above')
     process.exit(2)
@@ -55,7 +57,13 @@ export function ensureBuild() {
 export function ensureBrowser() {
   const known = process.env.CASTWRIGHT_BROWSER
     ? [process.env.CASTWRIGHT_BROWSER]
-    : ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome', '/Applications/Google Chrome.app/Contents/MacOS/Google Chrome', '/Applications/Chromium.app/Contents/MacOS/Chromium']
+    : [
+        '/usr/bin/chromium',
+        '/usr/bin/chromium-browser',
+        '/usr/bin/google-chrome',
+        '/Applications/Google Chrome.app/Contents/MacOS/Google Chrome',
+        '/Applications/Chromium.app/Contents/MacOS/Chromium'
+      ]
   const found = () => known.find(path => existsSync(path) && statSync(path).isFile()) ?? null
   if (found() === null && process.getuid?.() === 0 && existsSync('/usr/bin/apt-get')) {
     console.error('installing chromium for the page tests ...')

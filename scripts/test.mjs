@@ -1,5 +1,5 @@
 // npm test: sets up what is missing, runs every check, ends with "N passed, N failed".
-import { readFileSync, rmSync, mkdirSync } from 'node:fs'
+import { mkdirSync, readFileSync, rmSync } from 'node:fs'
 import { join } from 'node:path'
 import { ensureBrowser, ensureBuild, ensurePackages, root, tool } from './setup.mjs'
 
@@ -24,7 +24,9 @@ check('import direction', () => tool('depcruise', ['--config', '.dependency-crui
 check('dead exports', () => tool('knip', []))
 check('lock file carries no address', () => {
   const lock = JSON.parse(readFileSync(join(root, 'package-lock.json'), 'utf8'))
-  const bad = Object.entries(lock.packages).filter(([, p]) => typeof p.resolved === 'string' && /^[a-z+]+:/.test(p.resolved))
+  const bad = Object.entries(lock.packages).filter(
+    ([, p]) => typeof p.resolved === 'string' && /^[a-z+]+:/.test(p.resolved)
+  )
   for (const [name, p] of bad) console.error(`${name}: ${p.resolved}`)
   return bad.length
 })
@@ -32,7 +34,9 @@ check('lock file carries no address', () => {
 console.log('\n== tests')
 const browser = ensureBrowser()
 if (browser === null) {
-  console.error('no Chromium found: install one (Debian: apt install chromium) or set CASTWRIGHT_BROWSER to its path; the page tests fail without it')
+  console.error(
+    'no Chromium found: install one (Debian: apt install chromium) or set CASTWRIGHT_BROWSER to its path; the page tests fail without it'
+  )
 }
 const cache = join(root, '.cache')
 mkdirSync(cache, { recursive: true })
@@ -46,7 +50,9 @@ try {
   passed += r.numPassedTests
   failed += r.numFailedTests
   // A file that did not load has no failed test of its own.
-  const broken = r.testResults.filter(f => f.status === 'failed' && f.assertionResults.every(a => a.status !== 'failed'))
+  const broken = r.testResults.filter(
+    f => f.status === 'failed' && f.assertionResults.every(a => a.status !== 'failed')
+  )
   failed += broken.length
   for (const f of broken) console.error(`${f.name}: ${f.message}`)
   const skipped = r.numPendingTests + (r.numTodoTests ?? 0)

@@ -1,0 +1,168 @@
+import { judgeCover } from '../colour/hiding.ts'
+import { inside } from '../shape/measure.ts'
+import type { CoreInterval } from '../stack/core.ts'
+import { coreAt, floorAt } from '../stack/core.ts'
+import type { Material, StackEvent } from '../stack/event.ts'
+import type { Geometry } from '../stack/shapes.ts'
+import type { Looks } from './look.ts'
+import type { Hatch, Paint } from './mark.ts'
+
+/** What a material is called and how it is drawn. */
+export interface MaterialDrawing {
+  readonly name: string
+  /** A few more words: the species, the tint. */
+  readonly words: string
+  readonly paint: Paint
+  readonly hatch: Hatch
+}
+
+/** A hole as a core meets it. */
+export interface HoleName {
+  readonly name: string
+  /** What sits in it; empty when nothing does. */
+  readonly holds: string
+}
+
+/**
+ * All that is needed to draw the core and the section at any place: the stack's own geometry and events, names,
+ * looks. The page carries it as data and asks the engine's own `coreAt` of it.
+ */
+export interface CoreModel {
+  readonly geometry: Geometry
+  readonly events: readonly StackEvent[]
+  /** Heights as cast of the finished faces, and of the casting before flattening. */
+  readonly finishedLow: number
+  readonly finishedHigh: number
+  readonly castHeight: number
+  readonly down: 'front' | 'back'
+  readonly timbers: readonly MaterialDrawing[]
+  /** Direction of each timber's grain, degrees. */
+  readonly grainDeg: readonly number[]
+  readonly pours: readonly MaterialDrawing[]
+  readonly markings: readonly MaterialDrawing[]
+  readonly cuts: readonly HoleName[]
+  readonly formers: readonly HoleName[]
+  /** Per pour that is meant to hide: from what depth it does, mm; null for others. */
+  readonly hides: readonly (readonly [low: number, central: number, high: number] | null)[]
+  readonly looks: Looks
+}
+
+/** What a cover of opaque resin in front of a hole does. */
+export type CoverWord = 'hidden' | 'may show' | 'shows'
+
+/** One stretch of a finished core, from the back to the front. Heights mm as cast. */
+export interface CorePart {
+  readonly from: number
+  readonly to: number
+  /** null: a void. */
+  readonly material: Material | null
+  readonly name: string
+  readonly words: string
+  readonly paint: Paint
+  readonly hatch: Hatch
+  /** For an opaque pour in front of a hole. */
+  readonly cover: CoverWord | null
+  readonly hides: readonly [low: number, central: number, high: number] | null
+}
+
+const VOID_HATCH: Hatch = { kind: 'dots' }
+
+/** How a material is drawn. */
+export function drawingOf(model: CoreModel, material: Material): MaterialDrawing {
+  switch (material.kind) {
+    case 'timber':
+      return model.timbers[material.index]!
+    case 'pour':
+      return model.pours[material.index]!
+    case 'marking':
+      return model.markings[material.index]!
+    case 'former':
+      return {
+        name: model.formers[material.index]!.name,
+        words: 'former',
+        paint: 'paper',
+        hatch: VOID_HATCH
+      }
+  }
+}
+
+/** Whether heights as cast grow towards the front. */
+export function frontUp(model: Pick<CoreModel, 'down'>): boolean {
+  return model.down === 'back'
+}
+
+/**
+ * The finished core at a point, voids of cuts and formers named, from the back to the front; empty outside the
+ * outline.
+ */
+export function corePartsAt(model: CoreModel, x: number, y: number): CorePart[] {
+  if (!inside(model.geometry.outline, x, y)) return []
+  const core = coreAt(model.geometry, model.events, x, y)
+  const parts: CorePart[] = []
+  let at = model.finishedLow
+  const gap = (to: number) => {
+    if (to - at > 1e-6) parts.push(voidPart(model, x, y, at, to))
+    at = to
+  }
+  for (const interval of core) {
+    gap(Math.max(at, interval.from))
+    parts.push(solidPart(model, interval))
+    at = interval.to
+  }
+  gap(model.finishedHigh)
+  if (!frontUp(model)) parts.reverse()
+  return parts.map((part, i) => judged(model, parts, part, i))
+}
+
+function solidPart(model: CoreModel, { from, to, material }: CoreInterval): CorePart {
+  const { name, words, paint, hatch } = drawingOf(model, material)
+  return { from, to, material, name, words, paint, hatch, cover: null, hides: null }
+}
+
+function voidPart(model: CoreModel, x: number, y: number, from: number, to: number): CorePart {
+  const holes = holesAt(model, x, y, (from + to) / 2)
+  const named = holes[0]
+  return {
+    from,
+    to,
+    material: null,
+    name: 'Void',
+    words: named === undefined ? '' : named.holds === '' ? named.name : `${named.name}, ${named.holds}`,
+    paint: 'paper',
+    hatch: VOID_HATCH,
+    cover: null,
+    hides: null
+  }
+}
+
+/** Cuts, the latest first, and formers that leave nothing at a point of space. */
+export function holesAt(model: CoreModel, x: number, y: number, z: number): HoleName[] {
+  const out: HoleName[] = []
+  for (const e of model.events) {
+    if (e.kind === 'cut') {
+      const floor = floorAt(e.removal, x, y)
+      if (floor !== null && (e.removal.side === 'low' ? z < floor : z > floor))
+        out.unshift(model.cuts[e.index]!)
+    } else if (e.kind === 'former' && z >= e.from && z <= e.to) {
+      if (inside(model.geometry.formers[e.index]!.region, x, y)) out.push(model.formers[e.index]!)
+    }
+  }
+  return out
+}
+
+// An opaque pour straight in front of a void says whether the void shows through it.
+function judged(model: CoreModel, parts: readonly CorePart[], part: CorePart, i: number): CorePart {
+  const hides = part.material?.kind === 'pour' ? (model.hides[part.material.index] ?? null) : null
+  const behind = parts[i - 1]
+  if (hides === null || behind === undefined || behind.material !== null) return part
+  const [lowMm, centralMm, highMm] = hides
+  const thickness = part.to - part.from
+  const verdict = judgeCover(thickness, { lowMm, centralMm, highMm })
+  const cover: CoverWord = verdict === 'hidden' ? 'hidden' : thickness < centralMm ? 'shows' : 'may show'
+  return { ...part, cover, hides }
+}
+
+/** A height as cast as a finished one, from the finished back, mm. */
+export function finishedOf(model: CoreModel, z: number): number {
+  return frontUp(model) ? z - model.finishedLow : model.finishedHigh - z
+}

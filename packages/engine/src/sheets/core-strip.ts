@@ -1,0 +1,249 @@
+import { decimals } from '../quantity/format.ts'
+import type { CoreModel, CorePart } from './core-model.ts'
+import { corePartsAt, finishedOf, frontUp } from './core-model.ts'
+import type { Mark, Sheet } from './mark.ts'
+import { box, CAPTION_MM, FIGURE_MM, line, text, textWidthMm } from './mark.ts'
+
+/** Which heights the strip counts in: from the finished back, or from the base of the mould. */
+export type Levels = 'finished' | 'as cast'
+
+export interface StripOptions {
+  readonly levels: Levels
+  readonly widthMm: number
+  readonly heightMm: number
+}
+
+/** Places across the strip, mm. */
+const AXIS_X = 9
+const BRACKET_X = 1.2
+const LEFT = 11
+const RIGHT = 25
+const LABEL_X = 29.5
+/** Room over and under the strip for the words "front" and "back", mm. */
+const END_MM = 5.5
+const LINE_MM = 3.9
+const BETWEEN_MM = 1.6
+/** Distance of the line that ties plan and core from the upper edge of both, mm. */
+export const LINK_MM = 8
+const TICK_STEPS = [1, 2, 5, 10, 20, 50, 100, 200]
+
+interface Label {
+  readonly part: CorePart
+  readonly lines: readonly {
+    readonly words: string
+    readonly mark: (at: readonly [number, number]) => Mark
+  }[]
+  readonly wanted: number
+  readonly height: number
+  top: number
+}
+
+/**
+ * The core at a point as a narrow strip, front at the top: each stretch with its material, thickness and, where
+ * an opaque pour covers a hole, whether the hole shows. Outside the outline it says so. Thicknesses are of the
+ * finished piece; heights count as `levels` says.
+ */
+export function coreStrip(model: CoreModel, x: number, y: number, options: StripOptions): Sheet {
+  const { widthMm, heightMm, levels } = options
+  const parts = corePartsAt(model, x, y)
+  const [low, high] =
+    levels === 'finished'
+      ? [model.finishedLow, model.finishedHigh]
+      : [0, Math.max(model.castHeight, model.finishedHigh)]
+  const foot = END_MM
+  const head = heightMm - END_MM
+  const up = frontUp(model)
+  const at = (z: number): number => {
+    const t = (z - low) / (high - low)
+    return foot + (up ? t : 1 - t) * (head - foot)
+  }
+  const marks: Mark[] = [
+    text([(LEFT + RIGHT) / 2, head + 1.6], 'front', { lettering: 'caption', anchor: 'middle' }),
+    text([(LEFT + RIGHT) / 2, foot - 4.2], 'back', { lettering: 'caption', anchor: 'middle' }),
+    { kind: 'group', name: 'tie', marks: bracket(heightMm, foot, head) },
+    ...axis(levels === 'finished' ? z => finishedOf(model, z) : z => z, low, high, at)
+  ]
+  if (levels === 'as cast') marks.push(...takenOff(model, low, high, at))
+  for (const part of parts) {
+    const [y0, y1] = [at(part.from), at(part.to)]
+    marks.push({
+      kind: 'region',
+      rings: [box(LEFT, Math.min(y0, y1), RIGHT, Math.max(y0, y1))],
+      paint: part.paint,
+      hatch: part.hatch,
+      edge: part.material === null ? 'edge' : 'outline'
+    })
+  }
+  if (parts.length === 0)
+    marks.push(text([LABEL_X, (foot + head) / 2], 'outside the piece', { lettering: 'caption' }))
+  else {
+    const [e0, e1] = [at(model.finishedLow), at(model.finishedHigh)]
+    marks.push({
+      kind: 'path',
+      ink: 'outline',
+      lines: [box(LEFT, Math.min(e0, e1), RIGHT, Math.max(e0, e1))],
+      closed: true
+    })
+  }
+  const labels = placed(parts.map(p => labelOf(p, at, widthMm)).reverse(), head + 1, 0)
+  for (const label of labels) marks.push(...labelMarks(label, at, widthMm))
+  return { widthMm, heightMm, marks }
+}
+
+// Where the line from the pointer on the plan comes in: it ties the whole strip to it.
+function bracket(heightMm: number, foot: number, head: number): Mark[] {
+  return [
+    line('pointer', [0, heightMm - LINK_MM], [BRACKET_X, heightMm - LINK_MM]),
+    {
+      kind: 'path',
+      ink: 'pointer',
+      lines: [Float64Array.of(BRACKET_X + 1, head, BRACKET_X, head, BRACKET_X, foot, BRACKET_X + 1, foot)]
+    }
+  ]
+}
+
+// Ticks on the left: figures at a round step, so that 3 to 8 of them stand on the axis.
+function axis(level: (z: number) => number, low: number, high: number, at: (z: number) => number): Mark[] {
+  const thick = high - low
+  const step = TICK_STEPS.find(s => thick / s <= 7) ?? 500
+  const out: Mark[] = []
+  const [a, b] = [level(low), level(high)]
+  const from = Math.min(a, b)
+  const zOf = (h: number) => (a <= b ? low + (h - from) : high - (h - from))
+  const end = Math.max(a, b)
+  for (let k = 0; k * (step / 5) <= end - from + 1e-9; k++) {
+    const y = at(zOf(from + k * (step / 5)))
+    const whole = k % 5 === 0
+    out.push(line('dimension', [AXIS_X + (whole ? -1.6 : -0.8), y], [AXIS_X, y]))
+    if (whole)
+      out.push(
+        text([AXIS_X - 2.3, y - 1.15], decimals(from + (k / 5) * step, 0), {
+          anchor: 'end',
+          lettering: 'caption',
+          heightMm: CAPTION_MM
+        })
+      )
+  }
+  out.push(line('dimension', [AXIS_X, at(low)], [AXIS_X, at(high)]))
+  return out
+}
+
+// What flattening took off, drawn as a ghost at both ends.
+function takenOff(model: CoreModel, low: number, high: number, at: (z: number) => number): Mark[] {
+  return (
+    [
+      [low, model.finishedLow],
+      [model.finishedHigh, high]
+    ] as const
+  ).flatMap(([from, to]): Mark[] =>
+    to - from < 1e-6
+      ? []
+      : [
+          {
+            kind: 'path',
+            ink: 'ghost',
+            lines: [box(LEFT, Math.min(at(from), at(to)), RIGHT, Math.max(at(from), at(to)))],
+            closed: true
+          }
+        ]
+  )
+}
+
+function labelOf(part: CorePart, at: (z: number) => number, widthMm: number): Label {
+  const figure = decimals(part.to - part.from, 1, 1)
+  const room = widthMm - LABEL_X
+  const tone = part.cover === 'shows' ? 'stop' : part.cover === 'may show' ? 'caution' : 'figure'
+  const lines: Label['lines'][number][] = []
+  wrapped(part.name, room - textWidthMm(figure, 3.75, true) - 2, 3.75).forEach((words, i) => {
+    lines.push({
+      words,
+      mark: spot => ({
+        kind: 'group',
+        name: 'core-name',
+        marks: [
+          text(spot, words, { lettering: 'name', heightMm: 3.75 }),
+          ...(i === 0
+            ? [
+                text([widthMm, spot[1]], figure, {
+                  anchor: 'end',
+                  strong: true,
+                  heightMm: 3.75,
+                  lettering: tone
+                })
+              ]
+            : [])
+        ]
+      })
+    })
+  })
+  if (part.cover !== null)
+    lines.push({
+      words: part.cover,
+      mark: spot =>
+        text(spot, part.cover === 'hidden' ? 'hides what is behind' : `${part.cover} from the front`, {
+          lettering: tone,
+          strong: true,
+          heightMm: CAPTION_MM
+        })
+    })
+  const small =
+    part.hides !== null && part.cover !== null
+      ? `hides from ${decimals(part.hides[1], 1, 1)}, ${decimals(part.hides[0], 1, 1)}–${decimals(part.hides[2], 1, 1)}`
+      : part.words
+  for (const words of wrapped(small, room, CAPTION_MM))
+    lines.push({ words, mark: spot => text(spot, words, { lettering: 'caption', heightMm: CAPTION_MM }) })
+  const height = lines.length * LINE_MM
+  const middle = (at(part.from) + at(part.to)) / 2
+  return { part, lines, wanted: middle + height / 2, height, top: middle + height / 2 }
+}
+
+/** Breaks words into lines no wider than asked; a word wider than that stands alone. */
+export function wrapped(words: string, widthMm: number, heightMm: number): string[] {
+  const out: string[] = []
+  for (const word of words.split(' ').filter(w => w !== '')) {
+    const last = out[out.length - 1]
+    if (last !== undefined && textWidthMm(`${last} ${word}`, heightMm) <= widthMm)
+      out[out.length - 1] = `${last} ${word}`
+    else out.push(word)
+  }
+  return out
+}
+
+// Labels from the top down, each where it wants to be but for its neighbours; the last ones push back up.
+function placed(labels: Label[], head: number, foot: number): Label[] {
+  let ceiling = head
+  for (const l of labels) {
+    l.top = Math.min(l.wanted, ceiling)
+    ceiling = l.top - l.height - BETWEEN_MM
+  }
+  let floor = foot
+  for (const l of [...labels].reverse()) {
+    l.top = Math.max(l.top, floor + l.height)
+    floor = l.top + BETWEEN_MM
+  }
+  return labels
+}
+
+function labelMarks({ part, lines, height, top }: Label, at: (z: number) => number, widthMm: number): Mark[] {
+  const middle = (at(part.from) + at(part.to)) / 2
+  const reach = top - height / 2
+  const out: Mark[] = [
+    {
+      kind: 'path',
+      ink: 'dimension',
+      lines: [Float64Array.of(RIGHT, middle, RIGHT + 1, middle, LABEL_X - 2.2, reach, LABEL_X - 1.2, reach)]
+    }
+  ]
+  if (part.cover === 'shows' || part.cover === 'may show')
+    out.push({
+      kind: 'region',
+      rings: [box(LABEL_X - 1.2, top - height + 0.3, LABEL_X - 0.8, top - 0.5)],
+      paint: null,
+      hatch: null,
+      edge: part.cover === 'shows' ? 'stop' : 'caution'
+    })
+  lines.forEach((l, i) => {
+    out.push(l.mark([LABEL_X, top - i * LINE_MM - 0.78 * FIGURE_MM]))
+  })
+  return widthMm > LABEL_X ? out : []
+}

@@ -1,0 +1,18 @@
+import { decimals } from '../quantity/format.ts'
+import type { CoreModel } from './core-model.ts'
+import { corePartsAt } from './core-model.ts'
+
+/** The core at a point in words, front to back, for those who listen to the page. */
+export function coreWords(model: CoreModel, x: number, y: number): string {
+  const place = `x ${decimals(x, 1)}, y ${decimals(y, 1)}`
+  const parts = corePartsAt(model, x, y)
+  if (parts.length === 0) return `${place}: outside the piece.`
+  const words = [...parts].reverse().map(p => {
+    const size = `${decimals(p.to - p.from, 1, 1)} mm`
+    if (p.material === null) return p.words === '' ? `void ${size}` : `void ${size}, ${p.words}`
+    return p.cover === null
+      ? `${p.name} ${size}`
+      : `${p.name} ${size}, ${p.cover === 'hidden' ? 'hides what is behind' : `${p.cover} from the front`}`
+  })
+  return `${place}, from front to back: ${words.join('; ')}.`
+}

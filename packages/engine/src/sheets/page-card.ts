@@ -1,0 +1,162 @@
+import type { Work } from '../findings/work.ts'
+import type { Plan, PlanPour } from '../plan.ts'
+import { decimals, formatMinutes, formatVolume } from '../quantity/format.ts'
+import { RUNAWAY_ABOVE_C } from '../resin/limits.ts'
+import type { CoreModel } from './core-model.ts'
+import { curveSheet } from './curve.ts'
+import { drawing } from './drawing.ts'
+import type { Mark, Sheet } from './mark.ts'
+import { box } from './mark.ts'
+import type { Markup } from './markup.ts'
+import { html } from './markup.ts'
+import { capital } from './model.ts'
+import { findingBlock } from './page-finding.ts'
+import type { Placed } from './page-place.ts'
+
+/** Width of a curve on the card, mm. */
+const CURVE_MM = 86
+const ART = { width: 12, height: 58 } as const
+
+/** The layers as they lie, deepest at the foot, each with what follows from it and what stands against it. */
+export function layersPart(plan: Plan, work: Work, model: CoreModel, at: Placed): Markup {
+  const order = layerOrder(plan, work)
+  return html`<section class="layers" aria-labelledby="layers-head">
+<h2 id="layers-head">Layers <span>deepest at the foot; no order of work</span></h2>
+<div class="lay">${drawing(artSheet(plan, work, model), 'art', 'The layers in proportion, front at the top')}
+<ol reversed class="plain">${order.map(i => layer(plan, work, i, at))}</ol></div>
+</section>`
+}
+
+// From the front to the back; what only coats the timber comes last.
+function layerOrder(plan: Plan, work: Work): number[] {
+  const up = work.piece.down === 'back'
+  const middle = (p: PlanPour) => (p.stack.floor + p.stack.level) / 2
+  return plan.pours
+    .map((_, i) => i)
+    .sort((a, b) => {
+      const [p, q] = [plan.pours[a]!, plan.pours[b]!]
+      if ((p.kind === 'seal') !== (q.kind === 'seal')) return p.kind === 'seal' ? 1 : -1
+      return up ? middle(q) - middle(p) : middle(p) - middle(q)
+    })
+}
+
+function layer(plan: Plan, work: Work, i: number, at: Placed): Markup {
+  const pour = plan.pours[i]!
+  const { stack, cast } = pour
+  const document = work.piece.pours[i]!
+  const [low, high] = cast?.peakBandC ?? [0, 0]
+  const after = plan.pours.some(
+    (p, k) => k !== i && p.kind === 'cast' && pour.kind === 'cast' && p.stack.liquidLevel > stack.liquidLevel
+  )
+  return html`<li class="layer">
+<div class="r"><h3>${capital(pour.id)}</h3><p class="f">${KIND_WORDS[document.kind]}, ${work.materials.resins[i]!.name}</p></div>
+<dl class="facts">
+<div><dt>As cast</dt><dd>${decimals(stack.depth, 1, 1)}<u>mm</u></dd></div>
+<div><dt>Finished</dt><dd>${pour.finishedMm === null ? '–' : html`${decimals(pour.finishedMm, 1, 1)}<u>mm</u>`}</dd></div>
+<div><dt>Volume</dt><dd>${amount(formatVolume(stack.liquidMl))}</dd></div>
+<div><dt>Peak</dt><dd>${
+    cast === null
+      ? html`<span class="q">not predicted</span>`
+      : cast.runaway
+        ? html`<b class="st">runaway</b>`
+        : html`${decimals(cast.peakC, 0)}<u>°C</u> <span class="band">${decimals(low, 0)}–${high > RUNAWAY_ABOVE_C ? 'runaway' : decimals(high, 0)}</span>`
+  }</dd></div>
+</dl>
+${batches(plan, work, i)}
+${
+  cast === null
+    ? null
+    : drawing(
+        curveSheet(cast, { widthMm: CURVE_MM, next: after ? 'next pour' : null }),
+        'curve',
+        `Hottest temperature in ${pour.id} over the hours since it was poured: peak ${decimals(cast.peakC, 0)} °C after ${formatMinutes(cast.peakMin)}, between ${decimals(low, 0)} and ${decimals(high, 0)}; the limit is 60 °C${after ? `; the next pour bonds from ${formatMinutes(cast.windows.recoat.open)}${cast.windows.recoat.close === null ? '' : ` to ${formatMinutes(cast.windows.recoat.close)}`}` : ''}`
+      )
+}
+${windows(plan, i, after)}
+${(at.pours.get(i) ?? []).map(n => findingBlock(n))}</li>`
+}
+
+const KIND_WORDS = {
+  cast: 'cast in the mould',
+  seal: 'seal coat on timber',
+  flood: 'flood coat',
+  inlay: 'inlay'
+} as const
+
+/** "266 ml" with its unit in small type. */
+export function amount(words: string): Markup {
+  const cut = words.lastIndexOf(' ')
+  return cut < 0 ? html`${words}` : html`${words.slice(0, cut)}<u>${words.slice(cut + 1)}</u>`
+}
+
+// The table of what is weighed into each vessel.
+function batches(plan: Plan, work: Work, i: number): Markup | null {
+  const own = plan.pours[i]!.batches
+  if (own === null) return null
+  const { split } = own
+  if (!split.possible) return html`<p class="f">${capital(split.says)}.</p>`
+  const tint = work.materials.tints[i]!
+  const resolution = work.shop.scale.resolution
+  const places = resolution >= 1 ? 0 : resolution >= 0.1 ? 1 : 2
+  const weigh = (g: number) => decimals(g, places, places)
+  const cups = split.count === 1 ? 'one batch' : `${split.count} batches, each`
+  return html`<div class="scroll" tabindex="0" role="group" aria-label="What is weighed into a batch of ${plan.pours[i]!.id}"><table class="batch">
+<thead><tr><th scope="col">Mix</th><th scope="col">A</th><th scope="col">B</th>${tint.length === 0 ? null : html`<th scope="col">tint</th>`}<th scope="col">total</th><th scope="col">out of the cup in</th></tr></thead>
+<tbody><tr><th scope="row">${cups}</th><td>${weigh(split.partAG)}</td><td>${weigh(split.partBG)}</td>${
+    tint.length === 0 ? null : html`<td>${weigh(split.tintG.reduce((a, b) => a + b, 0))}</td>`
+  }<td>${weigh(split.batchG)}<u>g</u></td><td>${split.allowedMin === null ? '–' : formatMinutes(split.allowedMin)}</td></tr>
+${
+  tint.length < 2 && (tint[0] === undefined || split.tintG[0] === undefined)
+    ? null
+    : html`<tr class="tints"><td colspan="6">${tint.map((t, k) => html`<span>${t.pigment.name} <b>${weigh(split.tintG[k] ?? 0)}</b><u>g</u></span>`)}</td></tr>`
+}</tbody></table></div>`
+}
+
+function windows(plan: Plan, i: number, after: boolean): Markup | null {
+  const cast = plan.pours[i]!.cast
+  if (cast === null) return null
+  const w = cast.windows
+  const span = (open: number, close: number | null) =>
+    `${formatMinutes(open)} to ${close === null ? 'any time later' : formatMinutes(close)}`
+  const rows: [string, string][] = []
+  if (w.working.close !== null) rows.push(['Pourable for', formatMinutes(w.working.close)])
+  if (after) rows.push(['Next pour', span(w.recoat.open, w.recoat.close)])
+  rows.push(['Out of the mould from', formatMinutes(w.demould.open)])
+  return html`<dl class="windows">${rows.map(([k, v]) => html`<div><dt>${k}</dt><dd>${v}</dd></div>`)}</dl>`
+}
+
+// Pours between two banks of timber, thicknesses in proportion, thin ones at least to be seen.
+function artSheet(plan: Plan, work: Work, model: CoreModel): Sheet {
+  const { width, height } = ART
+  const order = layerOrder(plan, work).filter(i => plan.pours[i]!.kind !== 'seal')
+  const thick = order.map(i => Math.max(0.2, plan.pours[i]!.finishedMm ?? plan.pours[i]!.stack.depth))
+  const sum = thick.reduce((a, b) => a + b, 0) || 1
+  const inner = height - 0.6
+  const bank = model.timbers.length > 0 ? 2.4 : 0.3
+  const marks: Mark[] = []
+  model.timbers.slice(0, 2).forEach((t, k) => {
+    const left = k === 0
+    marks.push({
+      kind: 'region',
+      rings: [left ? box(0.3, 0.3, bank, 0.3 + inner) : box(width - bank, 0.3, width - 0.3, 0.3 + inner)],
+      paint: t.paint,
+      hatch: { kind: 'along', seed: k, angleDeg: 90 },
+      edge: 'outline'
+    })
+  })
+  let head = 0.3 + inner
+  order.forEach((i, k) => {
+    const drawn = model.pours[i]!
+    const deep = Math.max(1.2, (inner * thick[k]!) / sum)
+    const foot = k === order.length - 1 ? 0.3 : Math.max(0.3, head - deep)
+    marks.push({
+      kind: 'region',
+      rings: [box(bank, foot, model.timbers.length > 1 ? width - bank : width - 0.3, head)],
+      paint: drawn.paint,
+      hatch: drawn.hatch,
+      edge: 'outline'
+    })
+    head = foot
+  })
+  return { widthMm: width, heightMm: height, marks }
+}

@@ -1,0 +1,117 @@
+import type { Work } from '../findings/work.ts'
+import type { Plan } from '../plan.ts'
+import { decimals } from '../quantity/format.ts'
+import type { Markup } from './markup.ts'
+import { html } from './markup.ts'
+import { capital } from './model.ts'
+import type { Numbered } from './page-finding.ts'
+import { findingBlock } from './page-finding.ts'
+import type { Placed } from './page-place.ts'
+import { entryName } from './page-place.ts'
+import { stepFacts, stepWords } from './step-facts.ts'
+
+/**
+ * The run sheet: steps in the order of doing, each with its figures, findings and safety lines. While a stop
+ * stands that nobody overrode it is not written: what stands against it is said instead, and of the steps only
+ * what readings show as begun.
+ */
+export function stepsPart(plan: Plan, work: Work, at: Placed, all: readonly Numbered[]): Markup {
+  const stops = all.filter(n => n.despite === null && n.finding.severity === 'stop')
+  const whole = at.piece.map(n => findingBlock(n, named(work, n)))
+  const body = stops.length > 0 ? notWritten(plan, work, at, stops) : written(plan, work, at)
+  return html`<section class="run" aria-labelledby="steps-head">
+<h2 id="steps-head">Steps <span>${stops.length > 0 ? 'not written' : 'in order of doing'}</span></h2>
+${whole}${body}</section>`
+}
+
+function named(work: Work, n: Numbered): string {
+  return capital(entryName(work, n.finding.at))
+}
+
+function written(plan: Plan, work: Work, at: Placed): Markup {
+  let day = ''
+  const rows = plan.steps.map((s, i) => {
+    const when = dayOf(work, s.startMin, beforePours(plan, i))
+    const head = when === day ? null : html`<li class="day">${when}</li>`
+    day = when
+    return html`${head}${stepRow(plan, work, i, at.steps.get(s.number) ?? [])}`
+  })
+  return html`<p class="f lead">Days count waits only: work, nights and days away come on top.</p>
+<ol class="steps plain">${rows}</ol>`
+}
+
+function stepRow(plan: Plan, work: Work, i: number, found: readonly Numbered[]): Markup {
+  const s = plan.steps[i]!
+  const facts = stepFacts(plan, work, i).filter(f => f !== '')
+  return html`<li class="step${s.kind === 'wait' ? ' wait' : ''}" id="step-${s.number}"><span class="n">${s.number}</span><div>
+<div class="r"><h3>${stepWords(work.steps[i]!, s)}</h3><p class="f">${facts.map(f => html`<span>${f}</span>`)}</p></div>
+${found.map(n => findingBlock(n))}${safety(s.safety)}</div></li>`
+}
+
+function safety(lines: Plan['steps'][number]['safety']): Markup | null {
+  if (lines.length === 0) return null
+  return html`<details class="safety"><summary>Safety</summary><ul class="plain">${lines.map(
+    l => html`<li>${l.line} <span class="q">${capital(l.defersTo.join('; '))} go before.</span></li>`
+  )}</ul></details>`
+}
+
+function beforePours(plan: Plan, i: number): boolean {
+  const first = plan.steps.findIndex(s => s.kind === 'pour' && s.startMin >= 0 && s.inMould)
+  return first >= 0 && i < first
+}
+
+/** The heading a step stands under: before the pours, or the day at the earliest. */
+function dayOf(work: Work, startMin: number, before: boolean): string {
+  if (before) return 'Before the first pour'
+  const number = Math.floor(startMin / 1440 + 1e-9) + 1
+  const first = firstMoment(work)
+  return first === null
+    ? `Day ${number}`
+    : `Day ${number}, ${dateOf(first.ms + startMin * 60_000, first.offsetMin)}`
+}
+
+// When the first pour begins, if the document says.
+function firstMoment(work: Work): { ms: number; offsetMin: number } | null {
+  for (const [i, step] of work.steps.entries()) {
+    const begins = step.begins ?? (step.kind === 'pour' ? step.pour!.value.start : undefined)
+    if (begins === undefined) continue
+    const sign = /([+-])(\d\d):(\d\d)$/.exec(begins)
+    const offsetMin =
+      sign === null ? 0 : (sign[1] === '-' ? -1 : 1) * (Number(sign[2]) * 60 + Number(sign[3]))
+    return { ms: Date.parse(begins) - work.clock[i]!.startMin * 60_000, offsetMin }
+  }
+  return null
+}
+
+const WEEKDAYS = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'] as const
+const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'] as const
+
+/** "Sat 28 Nov", in the zone of the document. */
+export function dateOf(ms: number, offsetMin: number): string {
+  const d = new Date(ms + offsetMin * 60_000)
+  return `${WEEKDAYS[d.getUTCDay()]} ${d.getUTCDate()} ${MONTHS[d.getUTCMonth()]}`
+}
+
+/** Pours that readings show as begun: making safe what is begun is always said. */
+function begun(work: Work): string[] {
+  return work.entries.pours
+    .filter(p => work.readings.some(r => 'pour' in r && r.pour === p.id))
+    .map(p => p.id)
+}
+
+function notWritten(plan: Plan, work: Work, at: Placed, stops: readonly Numbered[]): Markup {
+  const rest = [...at.steps.values()].flat().sort((a, b) => a.number - b.number)
+  const started = begun(work)
+  const startedSteps = plan.steps.flatMap((s, i) => {
+    const pour = work.steps[i]!.pour
+    return s.kind === 'pour' && pour !== undefined && started.includes(pour.id) ? [i] : []
+  })
+  return html`<div class="not-written"><p class="big">Run sheet not written while a stop stands</p>
+<p>${stops.length === 1 ? 'One stop stands' : `${stops.length} stops stand`}: ${stops.map((n, i) => html`${i === 0 ? '' : '; '}<a href="#finding-${n.number}">${entryName(work, n.finding.at)}</a>`)}. The ${decimals(plan.steps.length, 0)} steps are written once it is cleared, or gone on despite with a reason.</p></div>
+${
+  startedSteps.length === 0
+    ? null
+    : html`<p class="f lead">Begun already, so it is written:</p><ol class="steps plain">${startedSteps.map(i => stepRow(plan, work, i, []))}</ol>`
+}
+${rest.length === 0 ? null : html`<h3 class="sub">What stands, by entry</h3>${rest.map(n => findingBlock(n, named(work, n)))}`}`
+}

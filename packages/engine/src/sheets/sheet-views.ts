@@ -1,0 +1,115 @@
+import type { Work } from '../findings/work.ts'
+import { area, bounds, centroid, perimeter } from '../shape/measure.ts'
+import type { CoreModel } from './core-model.ts'
+import type { Sheet } from './mark.ts'
+import type { PageView } from './page-data.ts'
+import { planView } from './plan-view.ts'
+import type { RoundHole, SectionPart } from './section.ts'
+import { sectionSheet } from './section.ts'
+import type { SectionPath } from './section-cut.ts'
+import { sectionOf } from './section-cut.ts'
+import { sectionPathOf } from './section-path.ts'
+
+/** The drawings of one width: both faces, and the section true and stretched, aligned under the front. */
+export interface SheetViews {
+  readonly id: PageView['id']
+  readonly front: Sheet
+  readonly back: Sheet
+  readonly sectionTrue: Sheet
+  readonly sectionStretched: Sheet
+  readonly views: readonly PageView[]
+  /** Whether the line of the section steps. */
+  readonly stepped: boolean
+}
+
+/** Factor of the stretched section. */
+export const STRETCH = 3
+/** Widths on the page: beside the card, and on a phone held upright, mm (a quarter rem each). */
+const WIDTHS = { wide: 166, narrow: 88 } as const
+const SIDES = { wide: 17, narrow: 11 } as const
+const MOST_HEIGHT = { wide: 104, narrow: 96 } as const
+
+/** Draws a piece at both widths. */
+export function sheetViews(work: Work, model: CoreModel): SheetViews[] {
+  const path = sectionPathOf(work)
+  const parts = partsOn(path, work)
+  const rounds = roundsOn(path, work)
+  return (['wide', 'narrow'] as const).map((id): SheetViews => {
+    const widthMm = WIDTHS[id]
+    const common = { widthMm, sideMm: SIDES[id], mostHeightMm: MOST_HEIGHT[id], few: id === 'narrow' }
+    const front = planView(work, model, { ...common, face: 'front', path })
+    const back = planView(work, model, { ...common, face: 'back', path: null })
+    const { scale, originX } = front.view
+    const section = sectionOf(model, path, 0.3 / scale)
+    const drawn = (stretch: number) =>
+      sectionSheet(model, section, {
+        scale,
+        stretch,
+        originX,
+        widthMm,
+        parts: id === 'wide' ? parts : [],
+        rounds
+      })
+    return {
+      id,
+      front: front.sheet,
+      back: back.sheet,
+      sectionTrue: drawn(1),
+      sectionStretched: drawn(STRETCH),
+      stepped: path.legs.length > 1,
+      views: [front, back].map(v => ({
+        id,
+        face: v === front ? ('front' as const) : ('back' as const),
+        scale: v.view.scale,
+        originX: v.view.originX,
+        originY: v.view.originY,
+        heightMm: v.sheet.heightMm,
+        widthMm
+      }))
+    }
+  })
+}
+
+/** How far off its middle a part still counts as met by the section, mm. */
+const NEAR_MM = 1
+
+function legAt(path: SectionPath, x: number): number | null {
+  return path.legs.find(l => x >= l.from && x <= l.to)?.at ?? null
+}
+
+function partsOn(path: SectionPath, work: Work): SectionPart[] {
+  return work.fits.flatMap((fit, i): SectionPart[] => {
+    const entry = work.entries.hardware[i]!
+    const y = legAt(path, fit.x)
+    if (fit.part === null || y === null || Math.abs(y - fit.y) > NEAR_MM) return []
+    const turned = Math.abs(Math.cos((entry.value.turn * Math.PI) / 180)) < 0.5
+    return [
+      {
+        name: entry.id,
+        at: fit.x,
+        widthMm: turned ? fit.part.widthMm : fit.part.lengthMm,
+        depthMm: fit.part.depthMm,
+        face: entry.value.face,
+        round: fit.part.shape === 'round'
+      }
+    ]
+  })
+}
+
+/** Share of its isoperimetric area (4πA/P²) from which a hole counts as round. */
+const ROUND = 0.998
+
+function roundsOn(path: SectionPath, work: Work): RoundHole[] {
+  const { geometry } = work.stack
+  const holes = [...geometry.cutRegions, ...geometry.formers.map(f => f.region)]
+  return holes.flatMap((region): RoundHole[] => {
+    if (region === null || region.rings.length !== 1) return []
+    const a = area(region)
+    if ((4 * Math.PI * a) / perimeter(region) ** 2 < ROUND) return []
+    const c = centroid(region)
+    const y = legAt(path, c.x)
+    if (y === null || Math.abs(y - c.y) > NEAR_MM) return []
+    const b = bounds(region)
+    return [{ at: c.x, diameterMm: b.maxX - b.minX }]
+  })
+}

@@ -1,0 +1,153 @@
+import { describe, expect, it } from 'vitest'
+import { area, bounds, inside } from '../../src/shape/measure.ts'
+import type { CoreModel } from '../../src/sheets/core-model.ts'
+import { corePartsAt } from '../../src/sheets/core-model.ts'
+import type { ArrowMark, Mark, TextMark } from '../../src/sheets/mark.ts'
+import { coreModelOf } from '../../src/sheets/model.ts'
+import { sectionSheet } from '../../src/sheets/section.ts'
+import type { Section } from '../../src/sheets/section-cut.ts'
+import { sectionOf } from '../../src/sheets/section-cut.ts'
+import { sectionPathOf } from '../../src/sheets/section-path.ts'
+import { seeded } from '../../src/sheets/seeded.ts'
+import { BOARDS, PANEL, planOf, TABLE } from './pieces.ts'
+
+const planned = { PANEL: planOf(PANEL), TABLE: planOf(TABLE), BOARDS: planOf(BOARDS) }
+const models = Object.fromEntries(
+  Object.entries(planned).map(([k, p]) => [k, coreModelOf(p.work)])
+) as Record<keyof typeof planned, CoreModel>
+
+/** Area of each material in a section, mm². */
+function areas(section: Section): Map<string, number> {
+  const out = new Map<string, number>()
+  for (const a of section.areas) {
+    const key = a.material === null ? 'void' : `${a.material.kind} ${a.material.index}`
+    out.set(key, (out.get(key) ?? 0) + Math.abs(area({ rings: [a.ring] })))
+  }
+  return out
+}
+
+describe('a section', () => {
+  it('fills the piece between its faces: areas and voids together are width times thickness', () => {
+    for (const [name, model] of Object.entries(models)) {
+      const b = bounds(model.geometry.outline)
+      // Away from the rounded corners of the outline.
+      for (const at of [b.minY + 40, 0, b.maxY - 40]) {
+        const section = sectionOf(model, { along: 'x', legs: [{ from: b.minX, to: b.maxX, at }] }, 2)
+        const sum = [...areas(section).values()].reduce((p, q) => p + q, 0)
+        const whole = (b.maxX - b.minX) * (model.finishedHigh - model.finishedLow)
+        expect(sum / whole, `${name} at ${at}`).toBeCloseTo(1, 6)
+      }
+    }
+  })
+
+  // Cavalieri again: sections at even steps, added up, are the volumes that level cuts integrate to.
+  it('adds up to the volumes of the stack, material by material', () => {
+    for (const name of ['PANEL', 'TABLE'] as const) {
+      const model = models[name]
+      const b = bounds(model.geometry.outline)
+      const steps = 90
+      const dy = (b.maxY - b.minY) / steps
+      const sums = new Map<string, number>()
+      for (let k = 0; k < steps; k++) {
+        const at = b.minY + (k + 0.5) * dy
+        for (const [key, mm2] of areas(
+          sectionOf(model, { along: 'x', legs: [{ from: b.minX, to: b.maxX, at }] }, 8)
+        ))
+          sums.set(key, (sums.get(key) ?? 0) + (mm2 * dy) / 1000)
+      }
+      for (const [key, ml] of planned[name].volumes) {
+        if (ml < 5) continue
+        expect(
+          Math.abs(sums.get(key)! / ml - 1),
+          `${name} ${key}: ${sums.get(key)} against ${ml} ml`
+        ).toBeLessThan(0.012)
+      }
+    }
+  }, 20_000)
+
+  it('shows at every place what a core there shows', () => {
+    const random = seeded(41)
+    for (const [name, model] of Object.entries(models)) {
+      const path = sectionPathOf(planned[name as keyof typeof planned].work)
+      const section = sectionOf(model, path, 1)
+      for (let k = 0; k < 60; k++) {
+        const leg = path.legs[Math.floor(random() * path.legs.length)]!
+        const x = leg.from + (leg.to - leg.from) * random()
+        const z = model.finishedLow + (model.finishedHigh - model.finishedLow) * random()
+        const part = corePartsAt(model, x, leg.at).find(p => z > p.from + 0.05 && z < p.to - 0.05)
+        if (part === undefined) continue
+        const at = section.areas.filter(
+          a => path.legs[a.leg] === leg && inside({ rings: [counterClockwise(a.ring)] }, x, z)
+        )
+        const found = at.map(a => (a.material === null ? 'void' : `${a.material.kind} ${a.material.index}`))
+        const wanted = part.material === null ? 'void' : `${part.material.kind} ${part.material.index}`
+        expect(found, `${name} at ${x}, ${leg.at}, ${z}`).toContain(wanted)
+      }
+    }
+  })
+
+  it('finds upright edges to a thousandth', () => {
+    const section = sectionOf(models.PANEL, { along: 'x', legs: [{ from: -260, to: 260, at: 72 }] }, 5)
+    const walls = section.walls.map(w => w.at)
+    // The plate pocket: 61 wide about -205.
+    for (const x of [-235.5, -174.5]) expect(Math.min(...walls.map(w => Math.abs(w - x)))).toBeLessThan(1e-3)
+  })
+
+  it('runs through what is worth seeing, one leg after the other across the whole piece', () => {
+    const { work } = planned.PANEL
+    const { legs } = sectionPathOf(work)
+    expect(legs[0]!.from).toBeCloseTo(-260, 6)
+    expect(legs[legs.length - 1]!.to).toBeCloseTo(260, 6)
+    for (let k = 1; k < legs.length; k++) expect(legs[k]!.from).toBe(legs[k - 1]!.to)
+    const compass = work.fits[0]!
+    const leg = legs.find(l => compass.x >= l.from && compass.x <= l.to)!
+    expect(leg.at).toBeCloseTo(compass.y, 6)
+  })
+})
+
+describe('the section as a sheet', () => {
+  const model = models.PANEL
+  const path = sectionPathOf(planned.PANEL.work)
+  const section = sectionOf(model, path, 1)
+  const draw = (stretch: number) =>
+    sectionSheet(model, section, {
+      scale: 0.25,
+      stretch,
+      originX: 80,
+      widthMm: 166,
+      parts: [],
+      rounds: [{ at: 92, diameterMm: 68 }]
+    })
+  const flat = (marks: readonly Mark[]): Mark[] =>
+    marks.flatMap(m => (m.kind === 'group' ? flat(m.marks) : [m]))
+
+  it('stretches heights and nothing else', () => {
+    const [one, three] = [draw(1), draw(3)]
+    expect(three.heightMm - one.heightMm).toBeCloseTo(2 * 28 * 0.25, 6)
+    expect(three.widthMm).toBe(one.widthMm)
+  })
+
+  it('dimensions the geometry: figures below are the distances of their arrowheads', () => {
+    const marks = flat(draw(1).marks)
+    const arrows = marks.filter((m): m is ArrowMark => m.kind === 'arrow')
+    const words = marks.filter((m): m is TextMark => m.kind === 'text').map(t => t.text)
+    expect(words).toContain('28')
+    expect(words).toContain('Ø 68')
+    expect(words.filter(w => w === '15.4' || w === '12.6')).toHaveLength(2)
+    // The hole: two arrowheads 68 mm apart at 1 : 4.
+    const xs = arrows.map(a => a.at[0])
+    const left = 80 + (92 - 34) * 0.25
+    expect(xs.some(x => Math.abs(x - left) < 0.01)).toBe(true)
+    expect(xs.some(x => Math.abs(x - (left + 68 * 0.25)) < 0.01)).toBe(true)
+  })
+})
+
+function counterClockwise(ring: Float64Array): Float64Array {
+  if (area({ rings: [ring] }) > 0) return ring
+  const out = new Float64Array(ring.length)
+  for (let k = 0; k < ring.length; k += 2) {
+    out[k] = ring[ring.length - 2 - k]!
+    out[k + 1] = ring[ring.length - 1 - k]!
+  }
+  return out
+}

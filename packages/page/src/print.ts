@@ -1,0 +1,15 @@
+/** On paper nothing is folded: safety lines are open while the page prints. */
+export function openForPrint(): void {
+  const folded = new Set<HTMLDetailsElement>()
+  addEventListener('beforeprint', () => {
+    for (const d of document.querySelectorAll('details')) {
+      if (d.open) continue
+      d.open = true
+      folded.add(d)
+    }
+  })
+  addEventListener('afterprint', () => {
+    for (const d of folded) d.open = false
+    folded.clear()
+  })
+}
