@@ -8,13 +8,17 @@ import { fileURLToPath } from 'node:url'
 const here = dirname(fileURLToPath(import.meta.url))
 const RUNS = Number(process.env.SPEED_RUNS ?? 5)
 const rows = []
-for (const file of readdirSync(here).filter(f => f.endsWith('.bench.mjs')).sort()) {
+for (const file of readdirSync(here)
+  .filter(f => f.endsWith('.bench.mjs'))
+  .sort()) {
   const { variants } = await import(join(here, file))
   for (const variant of variants) {
     const times = []
     let note = ''
     for (let k = 0; k < RUNS; k++) {
-      const done = spawnSync(process.execPath, [join(here, 'one.mjs'), join(here, file), variant.name], { encoding: 'utf8' })
+      const done = spawnSync(process.execPath, [join(here, 'one.mjs'), join(here, file), variant.name], {
+        encoding: 'utf8'
+      })
       if (done.status !== 0) throw new Error(`${variant.name}: ${done.stderr}`)
       const r = JSON.parse(done.stdout.trim().split('\n').at(-1))
       times.push(r.ms)
@@ -35,7 +39,9 @@ const lines = [
 for (const r of rows) {
   const peer = rows.find(p => p.name === r.peer)
   const ratio = peer ? (r.median / peer.median).toFixed(2) : ''
-  lines.push(`| ${r.about} | ${r.min.toFixed(1)} | ${r.median.toFixed(1)} | ${r.bar ?? ''} | ${ratio} | ${r.note ?? ''} |`)
+  lines.push(
+    `| ${r.about} | ${r.min.toFixed(1)} | ${r.median.toFixed(1)} | ${r.bar ?? ''} | ${ratio} | ${r.note ?? ''} |`
+  )
 }
 const text = `${lines.join('\n')}\n`
 console.log(text)

@@ -1,7 +1,7 @@
 // The public surface of the engine: documents, plan, sheets. Grouped by noun; nothing computed here.
 
-export type { Finding, Severity } from './findings/finding.ts'
 export { CHECKS } from './findings/checks.ts'
+export type { Finding, Severity } from './findings/finding.ts'
 export type { Work } from './findings/work.ts'
 export type { Operation, Patch } from './piece/patch.ts'
 export { applyPatch, invertPatch, PatchProblem } from './piece/patch.ts'

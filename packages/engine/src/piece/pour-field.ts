@@ -109,7 +109,10 @@ export const pourField = exactlyOne(
     depth: length('depth as cast, after cure, over the lowest floor it covers', 0.05, 500).optional(),
     height: length('height as cast, after cure, of its level', 0.05, 1000).optional(),
     mass: mass('mass of the mix poured', 0.1).optional(),
-    mixed: mass('mass mixed, when more than goes in; left out: what goes in and what stays in the vessels', 0.1).optional(),
+    mixed: mass(
+      'mass mixed, when more than goes in; left out: what goes in and what stays in the vessels',
+      0.1
+    ).optional(),
     fill: choice(
       'timber: level with the lowest timber top when poured; cut: level with the face of the cut',
       ['timber', 'cut']
