@@ -1,4 +1,5 @@
-// Builds the packages: TypeScript to dist, then the script of the page, bundled into one text.
+// Builds the packages: TypeScript to dist, then the script of the page and the command, bundled into one file each.
+import { commandBundle } from '../packages/cli/bundle.mjs'
 import { pageBundle } from '../packages/page/bundle.mjs'
 import { tool } from './setup.mjs'
 
@@ -7,3 +8,4 @@ if (code !== 0) process.exit(code)
 
 const { build } = await import('vite')
 await build(pageBundle)
+await build(commandBundle)

@@ -1,14 +1,21 @@
 // The public surface of the engine: documents, plan, sheets. Grouped by noun; nothing computed here.
 
+export type { CatalogueKind } from './catalogue/find.ts'
+export { CATALOGUE, find, nearestIds } from './catalogue/find.ts'
 export { CHECKS } from './findings/checks.ts'
 export type { Finding, Severity } from './findings/finding.ts'
 export type { Work } from './findings/work.ts'
+export type { FileName } from './piece/file-name.ts'
+export { fileNamesOf } from './piece/file-name.ts'
+export type { Kind } from './piece/kind.ts'
+export { KINDS, newPiece } from './piece/kind.ts'
+export { nearest as nearestWord } from './piece/nearest.ts'
 export type { Operation, Patch } from './piece/patch.ts'
 export { applyPatch, invertPatch, PatchProblem } from './piece/patch.ts'
 export type { Piece, PieceDocument } from './piece/piece-schema.ts'
 export { pieceSchema } from './piece/piece-schema.ts'
 export type { Problem } from './piece/problem.ts'
-export { InputProblem } from './piece/problem.ts'
+export { InputProblem, readable } from './piece/problem.ts'
 export type { Read, Readings } from './piece/read.ts'
 export { checkPiece, checkShop, readPiece, readReadings, readShop, usualShop } from './piece/read.ts'
 export type { Reading } from './piece/reading-schema.ts'
@@ -19,4 +26,19 @@ export type { Shop, ShopDocument } from './piece/shop-schema.ts'
 export { shopSchema } from './piece/shop-schema.ts'
 export type { Despite, Plan, Planned, PlanOptions, Verdict } from './plan.ts'
 export { check, plan } from './plan.ts'
+export {
+  decimals,
+  formatC,
+  formatMass,
+  formatMinutes,
+  formatMm,
+  formatVolume
+} from './quantity/format.ts'
+export { buyCsv } from './sheets/buy-csv.ts'
+export type { PageAssets } from './sheets/page.ts'
+export { page } from './sheets/page.ts'
+export type { PageFont } from './sheets/page-font.ts'
+export type { RunSheetAssets } from './sheets/run-sheet-html.ts'
+export { runSheetHtml } from './sheets/run-sheet-html.ts'
+export { runSheetMarkdown } from './sheets/run-sheet-md.ts'
 export type { PlanInput } from './work.ts'

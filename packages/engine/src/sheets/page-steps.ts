@@ -4,6 +4,7 @@ import { decimals } from '../quantity/format.ts'
 import type { Markup } from './markup.ts'
 import { html } from './markup.ts'
 import { capital } from './model.ts'
+import { dateOf, firstMoment } from './moment.ts'
 import type { Numbered } from './page-finding.ts'
 import { findingBlock } from './page-finding.ts'
 import type { Placed } from './page-place.ts'
@@ -70,30 +71,8 @@ function dayOf(work: Work, startMin: number, before: boolean): string {
     : `Day ${number}, ${dateOf(first.ms + startMin * 60_000, first.offsetMin)}`
 }
 
-// When the first pour begins, if the document says.
-function firstMoment(work: Work): { ms: number; offsetMin: number } | null {
-  for (const [i, step] of work.steps.entries()) {
-    const begins = step.begins ?? (step.kind === 'pour' ? step.pour!.value.start : undefined)
-    if (begins === undefined) continue
-    const sign = /([+-])(\d\d):(\d\d)$/.exec(begins)
-    const offsetMin =
-      sign === null ? 0 : (sign[1] === '-' ? -1 : 1) * (Number(sign[2]) * 60 + Number(sign[3]))
-    return { ms: Date.parse(begins) - work.clock[i]!.startMin * 60_000, offsetMin }
-  }
-  return null
-}
-
-const WEEKDAYS = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'] as const
-const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'] as const
-
-/** "Sat 28 Nov", in the zone of the document. */
-export function dateOf(ms: number, offsetMin: number): string {
-  const d = new Date(ms + offsetMin * 60_000)
-  return `${WEEKDAYS[d.getUTCDay()]} ${d.getUTCDate()} ${MONTHS[d.getUTCMonth()]}`
-}
-
 /** Pours that readings show as begun: making safe what is begun is always said. */
-function begun(work: Work): string[] {
+export function begun(work: Work): string[] {
   return work.entries.pours
     .filter(p => work.readings.some(r => 'pour' in r && r.pour === p.id))
     .map(p => p.id)

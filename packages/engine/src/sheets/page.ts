@@ -5,19 +5,14 @@ import { coreModelOf } from './model.ts'
 import { layersPart } from './page-card.ts'
 import type { Numbered } from './page-finding.ts'
 import { counts, numbered, sentence } from './page-finding.ts'
+import type { PageFont } from './page-font.ts'
+import { FONT_LICENCE, fontFaces } from './page-font.ts'
 import { buyPart, mouldPart, quantityPart } from './page-lists.ts'
 import { placed } from './page-place.ts'
 import { sheetPart } from './page-sheet.ts'
 import { stepsPart } from './page-steps.ts'
 import { sha256Base64 } from './sha256.ts'
 import { sheetViews } from './sheet-views.ts'
-
-/** A face of the type the page is set in, as the base64 of its WOFF2 file. */
-export interface PageFont {
-  readonly weight: 400 | 500 | 700
-  readonly italic: boolean
-  readonly base64: string
-}
 
 /** What the caller reads from files: the engine reads none. */
 export interface PageAssets {
@@ -61,7 +56,7 @@ export function page(planned: Planned, assets: PageAssets): string {
 <meta http-equiv="Content-Security-Policy" content="${raw(policy)}">
 <meta name="color-scheme" content="light dark">
 <title>${plan.name}: plan</title>
-<!-- Set in Alegreya Sans, copyright 2013 The Alegreya Sans Project Authors, under the SIL Open Font License 1.1 (https://openfontlicense.org); the font data below stays under that licence. -->
+${FONT_LICENCE}
 <style>${raw(style)}</style>
 </head>
 <body>
@@ -115,16 +110,6 @@ function notices({ plan }: Planned, notice: string | undefined): Markup | null {
   for (const d of plan.despite)
     lines.push(html`<p class="over"><b>Gone on despite</b> ${d.id}, because: ${d.because}</p>`)
   return lines.length === 0 ? null : html`<div class="notices" role="note">${lines}</div>`
-}
-
-function fontFaces(fonts: readonly PageFont[]): string {
-  return fonts
-    .map(f => {
-      if (!/^[A-Za-z0-9+/]+={0,2}$/.test(f.base64))
-        throw new Error(`a font of weight ${f.weight} that is not base64`)
-      return `@font-face{font-family:"Alegreya Sans";font-weight:${f.weight};font-style:${f.italic ? 'italic' : 'normal'};src:url(data:font/woff2;base64,${f.base64}) format("woff2")}`
-    })
-    .join('')
 }
 
 function refuseEnd(text: string, name: 'script' | 'style'): void {

@@ -1,0 +1,86 @@
+import type { Despite, Planned } from '@castwright/engine'
+import { buyCsv, CHECKS, nearestWord, page, plan, runSheetHtml, runSheetMarkdown } from '@castwright/engine'
+import { argumentsOf } from '../arguments.ts'
+import { Failure } from '../failure.ts'
+import { load } from '../load.ts'
+import { momentOf } from '../moment.ts'
+import { writeFolder } from '../out-folder.ts'
+import { pageAssets } from '../page-assets.ts'
+import { checkReport, planReport } from '../report.ts'
+import type { Command } from './command.ts'
+
+/** `castwright plan`: everything, written to a folder. */
+export const planCommand: Command = {
+  name: 'plan',
+  about: 'the whole plan into a folder: run sheet, page, buy list, plan.json',
+  help: `castwright plan PIECE --out DIR [--json] [--despite ID --because "..."] [--shop FILE] [--readings FILE]
+                [--as-of MOMENT]
+
+Writes piece.html, buy-list.csv, plan.json, and the run sheet as run-sheet.html and run-sheet.md. All or
+nothing: files of an earlier plan are replaced, others are not touched. While a stop stands the run sheet is
+not written; steps already begun are, as begun.md. Ends with 0 when no stop stands, 1 when one does, 2 when the
+input cannot be used.
+
+  --out DIR         the folder, made if need be
+  --despite ID      go on in spite of that finding, for the reason after --because; printed on every sheet
+  --because "..."
+  --json            the findings as JSON instead of the report
+  --shop FILE       your own facts; left out: shop.json beside the piece, else the built-in shop
+  --readings FILE   what was measured; left out: NAME.readings.jsonl beside NAME.piece.json, if there
+  --as-of MOMENT    what counts as now
+`,
+  run: args => {
+    const given = argumentsOf('plan', args, {
+      flags: ['json'],
+      texts: ['out', 'despite', 'because', 'shop', 'readings', 'as-of'],
+      words: [1, 1, 'one piece file']
+    })
+    if (given.flags.has('help')) return { out: planCommand.help, code: 0 }
+    const folder = given.texts.get('out')
+    if (folder === undefined) throw new Failure('castwright plan: found no --out; allowed: --out DIR')
+    knownOnly(given.despite)
+    const asOf = momentOf(given.texts.get('as-of'))
+    const { input, says } = load({
+      piece: given.words[0]!,
+      shop: given.texts.get('shop'),
+      readings: given.texts.get('readings')
+    })
+    const planned = plan(input, { asOf, effort: 'full', despite: given.despite })
+    const idle = given.despite.filter(d => !planned.plan.despite.some(x => x.id === d.id))
+    const err = [...says, ...idle.map(d => `--despite ${d.id}: no such finding stands; left out`)]
+    const names = writeFolder(folder, filesOf(planned))
+    const { verdict, totals, findings } = planned.plan
+    err.push(`written to ${folder}: ${names.join(', ')}`)
+    if (verdict === 'stop') err.push('the run sheet is not written while a stop stands')
+    const out = given.flags.has('json')
+      ? `${JSON.stringify({ verdict, totals, findings }, null, 2)}\n`
+      : `${checkReport(planned.plan.name, planned.plan, planned.plan.despite)}${planReport(planned.plan)}`
+    return { out, err: err.map(s => `${s}\n`).join(''), code: verdict === 'stop' ? 1 : 0 }
+  }
+}
+
+function filesOf(planned: Planned): Map<string, string> {
+  const { plan: p } = planned
+  const assets = pageAssets()
+  const files = new Map([
+    ['piece.html', page(planned, assets)],
+    ['buy-list.csv', buyCsv(p)],
+    ['plan.json', `${JSON.stringify(p, null, 2)}\n`]
+  ])
+  if (p.verdict !== 'stop') {
+    files.set('run-sheet.html', runSheetHtml(planned, { fonts: assets.fonts }))
+    files.set('run-sheet.md', runSheetMarkdown(planned))
+  }
+  return files
+}
+
+function knownOnly(despite: readonly Despite[]): void {
+  const ids = CHECKS.map(c => c.id)
+  for (const { id } of despite) {
+    if (ids.includes(id)) continue
+    const near = nearestWord(id, ids)
+    throw new Failure(
+      `castwright plan: found --despite ${id}; allowed: the id of a finding, as the check prints it${near === null ? '' : `; the nearest is ${near}`}`
+    )
+  }
+}

@@ -1,0 +1,196 @@
+import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { describe, expect, it } from 'vitest'
+import { Failure } from '../src/failure.ts'
+import { answer } from '../src/main.ts'
+import { writeFolder } from '../src/out-folder.ts'
+import { contents, SOUND, STOPPED, testFolder } from './folder.ts'
+
+const { at, put } = testFolder()
+const FILES = new Map([
+  ['a.txt', 'one'],
+  ['b.txt', 'two']
+])
+const NEXT = new Map([
+  ['b.txt', 'TWO'],
+  ['c.txt', 'THREE']
+])
+
+describe('writing a folder', () => {
+  it('makes it, and leaves nothing but the files and their list', () => {
+    const folder = at('deep', 'er')
+    writeFolder(folder, FILES)
+    expect(readdirSync(folder).sort()).toEqual(['.castwright.json', 'a.txt', 'b.txt'])
+    expect(readFileSync(join(folder, 'b.txt'), 'utf8')).toBe('two')
+  })
+
+  it('replaces what it wrote, takes away what is no more, leaves the rest', () => {
+    const folder = at('again')
+    writeFolder(folder, FILES)
+    writeFileSync(join(folder, 'mine.txt'), 'mine')
+    writeFolder(folder, NEXT)
+    const { '.castwright.json': list, ...rest } = contents(folder)
+    expect(rest).toEqual({ 'b.txt': 'TWO', 'c.txt': 'THREE', 'mine.txt': 'mine' })
+    expect(list).toContain('c.txt')
+  })
+
+  it('refuses a file of another with one of its names, and changes nothing', () => {
+    const folder = at('theirs')
+    mkdirSync(folder)
+    writeFileSync(join(folder, 'b.txt'), 'theirs')
+    const before = contents(folder)
+    expect(() => writeFolder(folder, FILES)).toThrow(/b\.txt: found a file that castwright did not write/)
+    expect(contents(folder)).toEqual(before)
+  })
+
+  it('refuses a file where the folder should be, and a place where none can be made', () => {
+    const file = put('plain', 'x')
+    expect(() => writeFolder(file, FILES)).toThrow(Failure)
+    expect(() => writeFolder(join(file, 'under'), FILES)).toThrow(/a file, not a folder/)
+    expect(readFileSync(file, 'utf8')).toBe('x')
+  })
+
+  it('a list that names places outside is not followed', () => {
+    const folder = at('list')
+    mkdirSync(folder)
+    put('outside.txt', 'outside')
+    writeFileSync(
+      join(folder, '.castwright.json'),
+      JSON.stringify({ files: ['../outside.txt', 'sub/x', '..'] })
+    )
+    writeFolder(folder, FILES)
+    expect(readFileSync(at('outside.txt'), 'utf8')).toBe('outside')
+  })
+})
+
+/** A folder as a run leaves it that was killed after `moves` of its moves: old list last out, new list last in. */
+function killed(name: string, moves: number): { folder: string; whole: Record<string, string> } {
+  const folder = at(name)
+  writeFolder(folder, FILES)
+  const whole = contents(folder)
+  const next = at(`${name}-next`)
+  writeFolder(next, NEXT)
+  const waiting = join(folder, '.castwright-part')
+  mkdirSync(join(waiting, 'old'), { recursive: true })
+  mkdirSync(join(waiting, 'new'))
+  for (const file of readdirSync(next)) renameSync(join(next, file), join(waiting, 'new', file))
+  const steps: [string, string][] = [
+    ...['a.txt', 'b.txt', '.castwright.json'].map((f): [string, string] => [
+      join(folder, f),
+      join(waiting, 'old', f)
+    ]),
+    ...['b.txt', 'c.txt', '.castwright.json'].map((f): [string, string] => [
+      join(waiting, 'new', f),
+      join(folder, f)
+    ])
+  ]
+  for (const [from, to] of steps.slice(0, moves)) renameSync(from, to)
+  return { folder, whole }
+}
+
+describe('a run that was killed', () => {
+  for (let moves = 0; moves <= 6; moves++) {
+    it(`after ${moves} of its 6 moves: the next run finds the old files or the new ones, and finishes`, () => {
+      const { folder } = killed(`killed${moves}`, moves)
+      writeFolder(folder, new Map([['d.txt', 'four']]))
+      const { '.castwright.json': _, ...rest } = contents(folder)
+      expect(rest).toEqual({ 'd.txt': 'four' })
+    })
+
+    it(`after ${moves} of its 6 moves: a next run that fails leaves one whole set`, () => {
+      const { folder, whole } = killed(`failed${moves}`, moves)
+      writeFileSync(join(folder, 'd.txt'), 'theirs')
+      expect(() => writeFolder(folder, new Map([['d.txt', 'four']]))).toThrow(Failure)
+      const { 'd.txt': theirs, ...rest } = contents(folder)
+      expect(theirs).toBe('theirs')
+      if (moves < 6) expect(rest).toEqual(whole)
+      else expect(Object.keys(rest).sort()).toEqual(['.castwright.json', 'b.txt', 'c.txt'])
+    })
+  }
+})
+
+describe('plan', () => {
+  const AS_OF = ['--as-of', '2026-11-20T09:00+01:00']
+  const sound = put('sound.piece.json', JSON.stringify(SOUND))
+  const stopped = put('stopped.piece.json', JSON.stringify(STOPPED))
+
+  it('writes page, buy list, plan and run sheets', () => {
+    const folder = at('plan')
+    const { code, err } = answer(['plan', sound, '--out', folder, ...AS_OF])
+    expect(code).toBe(0)
+    expect(err).toContain('written to')
+    expect(readdirSync(folder).sort()).toEqual([
+      '.castwright.json',
+      'buy-list.csv',
+      'piece.html',
+      'plan.json',
+      'run-sheet.html',
+      'run-sheet.md'
+    ])
+    const plan = JSON.parse(readFileSync(join(folder, 'plan.json'), 'utf8')) as {
+      castwright: number
+      asOf: string
+    }
+    expect(plan).toMatchObject({ castwright: 1, asOf: '2026-11-20T09:00+01:00' })
+  })
+
+  it('while a stop stands the run sheet goes, and an old one with it', () => {
+    const folder = at('plan')
+    const { code, err } = answer(['plan', stopped, '--out', folder, ...AS_OF])
+    expect(code).toBe(1)
+    expect(err).toContain('the run sheet is not written while a stop stands')
+    expect(existsSync(join(folder, 'run-sheet.md'))).toBe(false)
+    expect(existsSync(join(folder, 'piece.html'))).toBe(true)
+  })
+
+  it('goes on despite its stops with a reason, and prints the reason on every sheet', () => {
+    const folder = at('despite')
+    const stops = (
+      JSON.parse(answer(['check', stopped, '--json', ...AS_OF]).out) as {
+        findings: { id: string; severity: string }[]
+      }
+    ).findings
+      .filter(f => f.severity === 'stop')
+      .map(f => f.id)
+    const reasons = [...new Set(stops)].flatMap(id => [
+      '--despite',
+      id,
+      '--because',
+      `tried <${id}> in a cup`
+    ])
+    const { code } = answer(['plan', stopped, '--out', folder, ...reasons, ...AS_OF])
+    expect(code).toBe(0)
+    for (const name of ['run-sheet.md', 'run-sheet.html', 'piece.html', 'plan.json'])
+      for (const id of stops)
+        expect(
+          readFileSync(join(folder, name), 'utf8')
+            .replaceAll('&lt;', '<')
+            .replaceAll('&gt;', '>')
+            .replaceAll('\\<', '<')
+            .replaceAll('\\>', '>')
+        ).toContain(`tried <${id}> in a cup`)
+  })
+
+  it('a reason for what does not stand is left out and said so', () => {
+    const { code, err } = answer([
+      'plan',
+      sound,
+      '--out',
+      at('idle'),
+      '--despite',
+      'pour-heat',
+      '--because',
+      'for nothing',
+      ...AS_OF
+    ])
+    expect(code).toBe(0)
+    expect(err).toContain('--despite pour-heat: no such finding stands')
+    expect(readFileSync(join(at('idle'), 'run-sheet.md'), 'utf8')).not.toContain('for nothing')
+  })
+
+  it('the same plan gives the same bytes', () => {
+    answer(['plan', sound, '--out', at('one'), ...AS_OF])
+    answer(['plan', sound, '--out', at('two'), ...AS_OF])
+    expect(contents(at('one'))).toEqual(contents(at('two')))
+  })
+})

@@ -1,0 +1,96 @@
+import type { Work } from '../findings/work.ts'
+import type { Plan } from '../plan.ts'
+import { decimals } from '../quantity/format.ts'
+import { bounds } from '../shape/measure.ts'
+import { fillMix, mlWords, scaleWords } from './run-mix.ts'
+import { place } from './run-mould.ts'
+import type { RunDetail } from './run-part.ts'
+import { blank, detail, fact } from './run-part.ts'
+
+/** What comes off a face, and what that leaves. */
+export function flattenDetail(work: Work, i: number): RunDetail {
+  const step = work.steps[i]!
+  const s = work.stack.states[i]!
+  const left = decimals(s.highZ - s.lowZ, 1, 1)
+  return detail({
+    facts: [fact('Take off', decimals(step.byMm ?? 0, 1, 1), 'mm'), fact('Leaves', left, 'mm thick')],
+    blanks: [blank('Thickness, four corners', 'mm', left), blank('Out of flat', 'mm')]
+  })
+}
+
+/** Less than this left beyond a cut is none: it opens into another hole, mm. */
+const LEAST_LEFT_MM = 0.05
+
+/** A cut: how deep from the face of that day, how large, what it leaves. */
+export function cutDetail(plan: Plan, work: Work, i: number): RunDetail {
+  const { index, value } = work.steps[i]!.cut!
+  const cut = plan.cuts[index]!
+  const region = work.stack.geometry.cutRegions[index]
+  const size =
+    region === null || region === undefined
+      ? value.width === undefined
+        ? null
+        : fact(
+            'Groove',
+            decimals(value.width, 1),
+            `mm wide, ${value.profile === 'v' ? `V of ${decimals(value.angle, 0)}°` : value.profile}`
+          )
+      : value.kind === 'outline'
+        ? null
+        : sized(bounds(region))
+  return detail({
+    facts: [
+      cut.dayMm === null
+        ? fact('Depth', 'right through')
+        : fact('Depth', decimals(cut.dayMm, 1, 1), `mm from the ${value.face} as it is now`),
+      ...(cut.finishedMm === null || cut.dayMm === null || Math.abs(cut.dayMm - cut.finishedMm) < 0.05
+        ? []
+        : [fact('Finished', decimals(cut.finishedMm, 1, 1), 'mm')]),
+      ...(size === null ? [] : [size]),
+      ...(cut.leftMm === null || cut.leftMm < LEAST_LEFT_MM
+        ? []
+        : [fact('Leaves', decimals(cut.leftMm, 1, 1), 'mm beyond it')])
+    ],
+    blanks: cut.dayMm === null ? [] : [blank('Depth', 'mm', decimals(cut.dayMm, 1, 1))]
+  })
+}
+
+function sized(b: ReturnType<typeof bounds>) {
+  return fact(
+    'Size',
+    `${decimals(b.maxX - b.minX, 1)} × ${decimals(b.maxY - b.minY, 1)}`,
+    `mm, middle at ${place((b.minX + b.maxX) / 2, (b.minY + b.maxY) / 2)}`
+  )
+}
+
+/** A marking as it is cut. */
+export function markDetail(work: Work, k: number): RunDetail {
+  const m = work.piece.markings[k]!
+  const day = work.stack.markings[k]!.day
+  return detail({
+    facts: [
+      ...(day === null ? [] : [fact('Depth', decimals(day, 2), `mm from the ${m.face} as it is now`)]),
+      fact('Cutter', `V of ${decimals(m.angle, 0)}°`),
+      fact('Way', m.way),
+      fact('Lines, finished', decimals(m.width, 1), 'mm wide')
+    ],
+    blanks: [blank('Width of a line as cut', 'mm')]
+  })
+}
+
+/** What fills the lines of a marking. */
+export function fillDetail(work: Work, k: number): RunDetail {
+  const mix = fillMix(work, k)
+  return detail({
+    does: ['Press it into the lines and draw it off across them; what stands proud is sanded later.'],
+    facts: [
+      fact('The lines hold', mlWords(mix.linesMl), 'ml, figures not counted'),
+      fact('Resin', mix.resin)
+    ],
+    amounts: mix.amounts,
+    blanks: [
+      blank('Mixed', 'g', scaleWords(mix.amounts.totalG, mix.amounts.places)),
+      blank('First stir at', 'h:min')
+    ]
+  })
+}

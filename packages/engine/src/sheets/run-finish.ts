@@ -1,0 +1,117 @@
+import type { CoatRecord } from '../catalogue/coat.ts'
+import type { Work } from '../findings/work.ts'
+import type { Plan } from '../plan.ts'
+import { decimals, formatMass, formatVolume } from '../quantity/format.ts'
+import type { Step } from '../steps/step.ts'
+import { capital } from './model.ts'
+import { mlWords } from './run-mix.ts'
+import type { RunDetail, RunFact } from './run-part.ts'
+import { blank, detail, fact } from './run-part.ts'
+
+const COAT_WAY = {
+  brush: 'brushed on',
+  wipe: 'wiped on',
+  pad: 'laid on with a pad',
+  spray: 'sprayed',
+  pour: 'poured'
+} as const
+
+/** The coats of a face or of both. */
+export function coatDetail(plan: Plan, work: Work, step: Step): RunDetail {
+  const { blanks } = plan.quantity
+  const faces = work.faces.filter(f => f.coat !== null && (step.face === 'both' || step.face === f.face))
+  const [front, back] = faces
+  // Faces coated alike are said once.
+  const alike =
+    front !== undefined &&
+    back !== undefined &&
+    front.coat!.id === back.coat!.id &&
+    front.coats === back.coats &&
+    front.grit === back.grit
+  const does: string[] = []
+  const facts: RunFact[] = []
+  for (const f of alike ? [front] : faces) {
+    const name = alike ? 'Each face' : capital(f.face)
+    const coat = f.coat!
+    does.push(
+      `${name}: ${f.coats} coat${f.coats === 1 ? '' : 's'} of ${coat.name}, ${COAT_WAY[coat.way]}${f.grit === null ? '' : `, after P${f.grit}`}.`
+    )
+    facts.push(
+      fact(`${name}, each coat`, mlWords(f.needMl / Math.max(1, f.coats)), 'ml'),
+      ...(blanks > 1 ? [fact(`${name}, all ${blanks} blanks`, formatVolume(f.needMl * blanks))] : []),
+      fact(
+        'Film when dry',
+        decimals(1000 * f.filmMm[1], 0),
+        `µm; ${decimals(1000 * f.filmMm[0], 0)} to ${decimals(1000 * f.filmMm[2], 0)}`
+      )
+    )
+  }
+  const coats = [...new Set(faces.map(f => f.coat!))]
+  for (const coat of coats) does.push(coatWords(coat, coats.length > 1))
+  const most = Math.max(0, ...faces.map(f => f.coats))
+  return detail({
+    does,
+    facts,
+    blanks: Array.from({ length: Math.min(4, most) }, (_, k) => blank(`Coat ${k + 1} at`, 'day, h:min'))
+  })
+}
+
+function coatWords(coat: CoatRecord, named: boolean): string {
+  const [from, to] = coat.recoatH
+  const next = `Next coat${named ? ` of ${coat.name}` : ''} after ${decimals(from, 1)} h${to === null ? '' : `, before ${decimals(to, 1)} h`}`
+  const between =
+    coat.betweenGrit === null ? '' : `; P${coat.betweenGrit[0]} to P${coat.betweenGrit[1]} between coats`
+  const late = to === null || coat.late === 'nothing' ? '' : `; later than that, ${coat.late} first`
+  return `${next}${between}${late}.`
+}
+
+/** A bought-in part and its hole. */
+export function fitDetail(plan: Plan, work: Work, k: number): RunDetail {
+  const own = plan.hardware[k]!
+  const fit = work.fits[k]!
+  const facts = []
+  if (own.count > 1) facts.push(fact('How many', String(own.count)))
+  if (fit.part !== null)
+    facts.push(
+      fact(
+        'Part reckoned with',
+        fit.part.shape === 'round'
+          ? `Ø ${decimals(fit.part.widthMm, 1)} × ${decimals(fit.part.depthMm, 1)}`
+          : `${decimals(fit.part.lengthMm, 1)} × ${decimals(fit.part.widthMm, 1)} × ${decimals(fit.part.depthMm, 1)}`,
+        'mm'
+      )
+    )
+  if (fit.holeDepthMm !== null)
+    facts.push(fact('Its hole', decimals(fit.holeDepthMm, 1, 1), 'mm deep, finished'))
+  if (fit.shaft !== null)
+    facts.push(
+      fact(
+        'Thread',
+        decimals(fit.shaft.hasMm, 1),
+        `mm; it passes ${decimals(fit.shaft.passesMm, 1)} and needs ${decimals(fit.shaft.needsMm, 1)}`
+      )
+    )
+  return detail({ does: [`Try it dry first, from the ${work.piece.hardware[k]!.face}.`], facts })
+}
+
+/** What leaves the shop. */
+export function deliverDetail(plan: Plan, work: Work): RunDetail {
+  const { sizeMm, massG } = plan.totals
+  const { piece } = work
+  return detail({
+    does:
+      piece.food === 'none'
+        ? []
+        : [
+            `It meets food on ${piece.food === 'both' ? 'both faces' : `the ${piece.food}`}: say with what it was made.`
+          ],
+    facts: [
+      fact('Size', sizeMm.map(x => decimals(x, 1)).join(' × '), 'mm'),
+      fact('Mass, bare', formatMass(massG))
+    ],
+    blanks: [
+      blank('Thickness', 'mm', decimals(sizeMm[2], 1, 1)),
+      blank('Mass', massG >= 10_000 ? 'kg' : 'g', formatMass(massG).split(' ')[0]!)
+    ]
+  })
+}

@@ -1,0 +1,160 @@
+import { leastWeighedG } from '../cast/batches.ts'
+import type { TintPigment } from '../cast/facts.ts'
+import { find } from '../catalogue/find.ts'
+import type { ResinMix } from '../catalogue/resin.ts'
+import type { Work } from '../findings/work.ts'
+import { decimals, formatMass, formatVolume } from '../quantity/format.ts'
+import { capital } from './model.ts'
+import type { RunAmounts, RunShare } from './run-part.ts'
+
+/** Decimals that a scale of steps of `resolution` grams shows. */
+export function scalePlaces(resolution: number): number {
+  return Math.max(0, Math.ceil(-Math.log10(resolution) - 1e-9))
+}
+
+/** Mass to the nearest step of the scale, g. */
+export function weighed(g: number, resolution: number): number {
+  return Number((Math.round(g / resolution) * resolution).toFixed(scalePlaces(resolution)))
+}
+
+/** A mass as the scale shows it, with all its decimals: "276.0". */
+export function scaleWords(g: number, places: number): string {
+  return decimals(g, places, places)
+}
+
+/** Millilitres as a cup can be read: tenths below 20. */
+export function mlWords(ml: number): string {
+  return formatVolume(ml).replace(/ m?l$/, '')
+}
+
+/**
+ * What goes into each of `batches` equal vessels of a mix of `mixedG` grams in all. Tint counts inside the
+ * mass, and the rest keeps A : B by mass.
+ */
+export function mixAmounts(input: {
+  readonly mixedG: number
+  readonly batches: number
+  readonly mix: ResinMix
+  readonly tint: readonly TintPigment[]
+  readonly resolution: number
+  readonly blanks: number
+  readonly vessel: string
+}): RunAmounts {
+  const { mixedG, batches, mix, tint, resolution } = input
+  const batchG = mixedG / batches
+  const resinG = batchG * (1 - tint.reduce((sum, t) => sum + t.share, 0))
+  const aG = (resinG * mix.massA) / (mix.massA + mix.massB)
+  const bG = resinG - aG
+  const places = scalePlaces(resolution)
+  const share = (name: string, g: number, ml: number | null): RunShare => {
+    const scant = ml === null && g < LEAST_STEPS * resolution
+    const shown = scant ? Number(g.toPrecision(2)) : weighed(g, resolution)
+    return { name, g: shown, words: scant ? String(shown) : scaleWords(shown, places), ml }
+  }
+  const shares = [
+    share('Part A', aG, aG / mix.densityAGMl),
+    share('Part B', bG, bG / mix.densityBGMl),
+    ...tint.map(t => share(t.pigment.name, batchG * t.share, null))
+  ]
+  const totalG = weighed(
+    shares.reduce((sum, s) => sum + s.g, 0),
+    resolution
+  )
+  return { batches, shares, totalG, mixedG, places, blanks: input.blanks, vessel: input.vessel }
+}
+
+/** Steps of the scale under which a pigment is not weighed by itself: ten steps are 5 % at half a step. */
+const LEAST_STEPS = 10
+
+/**
+ * Pigments that the scale cannot weigh, each with the way round it: one part in nine of A, weighed out of
+ * that. 5 % is the error of half a step in ten.
+ */
+export function scantTints(
+  tint: readonly TintPigment[],
+  batchG: number,
+  resolution: number
+): readonly string[] {
+  const places = scalePlaces(resolution)
+  return tint.flatMap(t => {
+    const g = batchG * t.share
+    if (g >= LEAST_STEPS * resolution) return []
+    const exact = `${Number(g.toPrecision(2))} g`
+    if (10 * g < LEAST_STEPS * resolution)
+      return [
+        `${capital(t.pigment.name)}: ${exact} is too little for this scale, thinned or not. Use a finer one.`
+      ]
+    const stock = Math.max(LEAST_STEPS * resolution, 2 * g)
+    return [
+      `${capital(t.pigment.name)}: ${exact} is too little for this scale. Stir ${scaleWords(weighed(stock, resolution), places)} g of it into ${scaleWords(weighed(9 * stock, resolution), places)} g of part A, weigh ${scaleWords(weighed(10 * g, resolution), places)} g of that, and take ${scaleWords(weighed(9 * g, resolution), places)} g less of part A.`
+    ]
+  })
+}
+
+/** What a marking's lines hold and the least that is mixed to fill them. */
+export interface FillMix {
+  readonly linesMl: number
+  readonly amounts: RunAmounts
+  readonly resin: string
+}
+
+/**
+ * The mix for a filled marking: what its lines hold and as much again, at least what the scale weighs within
+ * 5 % of ratio. A line of depth d by a V of included angle φ holds d²·tan(φ/2) for its length (geometry).
+ *
+ * Limits: numerals are not counted; as much again is meant to cover them and the scraping.
+ */
+export function fillMix(work: Work, marking: number): FillMix {
+  const document = work.piece.markings[marking]!
+  const choice = work.materials.markingResins[marking]!
+  const depth = work.stack.markings[marking]!.day ?? 0
+  const long = work.stack.geometry.markingLines[marking]!.reduce((sum, line) => sum + lengthOf(line), 0)
+  const linesMl = (long * depth * depth * Math.tan((document.angle * Math.PI) / 360)) / 1000
+  const tint = (document.filled ?? []).map((t): TintPigment => {
+    const pigment = find('pigment', t.pigment)
+    if (pigment === null) throw new Error(`no pigment "${t.pigment}"`)
+    return { pigment, share: t.percent / 100 }
+  })
+  const scantest = Math.max(0, ...tint.map(t => (FILL_STEPS * work.shop.scale.resolution) / t.share))
+  const mixedG = Math.max(
+    2 * linesMl * choice.densityGMl,
+    leastWeighedG(choice, tint, work.shop),
+    Math.min(scantest, MOST_FILL_G)
+  )
+  return {
+    linesMl,
+    resin: choice.name,
+    amounts: mixAmounts({
+      mixedG,
+      batches: 1,
+      mix: choice.mix,
+      tint,
+      resolution: work.shop.scale.resolution,
+      blanks: 1,
+      vessel: 'small cup'
+    })
+  }
+}
+
+/** Steps of the scale that a fill's pigment takes at least: half a step in three is 17 %, which no eye tells in a line. */
+const FILL_STEPS = 3
+/** More than this is not mixed for a fill only to weigh its pigment better, g (practice: a small cup). */
+const MOST_FILL_G = 50
+
+function lengthOf(line: Float64Array): number {
+  let sum = 0
+  for (let i = 2; i + 1 < line.length; i += 2)
+    sum += Math.hypot(line[i]! - line[i - 2]!, line[i + 1]! - line[i - 1]!)
+  return sum
+}
+
+/** "2500 ml vessel, 160 mm wide". */
+export function vesselWords(capacityMl: number, diameterMm: number | null): string {
+  const wide = diameterMm === null ? '' : `, ${decimals(diameterMm, 0)} mm wide`
+  return `${formatVolume(capacityMl)} vessel${wide}`
+}
+
+/** "893 g" for the whole of a batch of blanks. */
+export function forAll(amounts: RunAmounts): string {
+  return formatMass(amounts.mixedG * amounts.blanks)
+}

@@ -1,0 +1,71 @@
+/** A figure with its name: "Peak", "35", "°C". */
+export interface RunFact {
+  readonly label: string
+  readonly value: string
+  readonly unit: string
+}
+
+/** A place to write what was measured: its name, unit, and what the plan says it should be. */
+export interface RunBlank {
+  readonly label: string
+  readonly unit: string
+  readonly planned: string | null
+}
+
+/**
+ * One thing that goes into a vessel. Grams are rounded to the step of the scale, or to two figures where the
+ * scale cannot weigh them; volumes of the two parts alone.
+ */
+export interface RunShare {
+  readonly name: string
+  readonly g: number
+  /** `g` in words: with all decimals of the scale. */
+  readonly words: string
+  readonly ml: number | null
+}
+
+/** What is weighed into each of a number of equal batches. */
+export interface RunAmounts {
+  readonly batches: number
+  readonly shares: readonly RunShare[]
+  /** Sum of the shares to the step of the scale, g: what it reads at the end. */
+  readonly totalG: number
+  /** Unrounded sum of all batches of one blank, g: what the plan mixes. */
+  readonly mixedG: number
+  /** Decimals that the scale shows. */
+  readonly places: number
+  readonly blanks: number
+  readonly vessel: string
+}
+
+/** A plain table: the cut list. */
+export interface RunTable {
+  readonly title: string
+  readonly head: readonly string[]
+  readonly rows: readonly (readonly string[])[]
+}
+
+/** What the sheet says of one step beyond its heading. */
+export interface RunDetail {
+  /** Plain sentences: what to do. */
+  readonly does: readonly string[]
+  readonly facts: readonly RunFact[]
+  readonly amounts: RunAmounts | null
+  readonly table: RunTable | null
+  readonly blanks: readonly RunBlank[]
+}
+
+/** A detail with nothing in it but what is given. */
+export function detail(parts: Partial<RunDetail>): RunDetail {
+  return { does: [], facts: [], amounts: null, table: null, blanks: [], ...parts }
+}
+
+/** A figure from a label, words and a unit. */
+export function fact(label: string, value: string, unit = ''): RunFact {
+  return { label, value, unit }
+}
+
+/** A blank, with what the plan says when it says something. */
+export function blank(label: string, unit: string, planned: string | null = null): RunBlank {
+  return { label, unit, planned }
+}

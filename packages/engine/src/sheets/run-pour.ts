@@ -1,0 +1,186 @@
+import type { TintPigment } from '../cast/facts.ts'
+import { find } from '../catalogue/find.ts'
+import type { Work } from '../findings/work.ts'
+import type { Plan } from '../plan.ts'
+import { decimals, formatMass, formatMinutes } from '../quantity/format.ts'
+import { RUNAWAY_ABOVE_C } from '../resin/limits.ts'
+import type { Step } from '../steps/step.ts'
+import { mixAmounts, scaleWords, scantTints, vesselWords, weighed } from './run-mix.ts'
+import type { RunAmounts, RunDetail, RunFact, RunTable } from './run-part.ts'
+import { blank, detail, fact } from './run-part.ts'
+
+const MIXING = {
+  'two cups': 'Stir A and B, pour over into a clean vessel, stir again. Scrape neither.',
+  'one cup':
+    'Stir A and B, walls and foot of the vessel too. What clings to them is never quite mixed: do not scrape it out.',
+  paddle: 'Stir A and B with a slow paddle, walls and foot too.'
+} as const
+
+/** A pour: what is weighed, to where it is filled, by when it is out of the vessel, what it does then. */
+export function pourDetail(plan: Plan, work: Work, i: number): RunDetail {
+  const step = work.steps[i]!
+  const { index, value } = step.pour!
+  const pour = plan.pours[index]!
+  const amounts = pourAmounts(plan, work, index)
+  const does: string[] = []
+  if (pour.batches !== null && !pour.batches.split.possible && amounts === null)
+    does.push(`No batch can be given: ${pour.batches.split.says}.`)
+  if (amounts !== null) {
+    if (amounts.batches > 1)
+      does.push(
+        `Mix ${amounts.batches} batches one after another, each out of its vessel before the next is stirred.`
+      )
+    does.push(MIXING[value.mixing])
+    const batchG = amounts.mixedG / amounts.batches
+    does.push(...scantTints(work.materials.tints[index]!, batchG, work.shop.scale.resolution))
+  }
+  does.push(fillTo(plan, work, step, i))
+  value.stones.forEach((s, j) => {
+    if (s.set === 'into the pour')
+      does.push(`Set ${work.materials.stones[index]![j]!.name} into it while it flows.`)
+  })
+  return detail({
+    does,
+    facts: pourFacts(plan, work, index, amounts),
+    amounts,
+    table: marblingTable(work, index, amounts),
+    blanks: [
+      ...(amounts === null
+        ? []
+        : [blank('Mixed', 'g', scaleWords(amounts.totalG * amounts.batches, amounts.places))]),
+      ...(pour.kind === 'cast' ? [blank('Level', 'mm', decimals(pour.stack.liquidLevel, 1, 1))] : []),
+      blank('Mix at', '°C', pour.cast === null ? null : decimals(pour.cast.startC, 0)),
+      blank('First stir at', 'h:min'),
+      blank('Last out at', 'h:min')
+    ]
+  })
+}
+
+/** Batches of a pour: as many as the maker asked for, else as few as the plan found; null when none can be. */
+export function pourAmounts(plan: Plan, work: Work, index: number): RunAmounts | null {
+  const { batches } = plan.pours[index]!
+  if (batches === null) return null
+  const asked = work.piece.pours[index]!.batches
+  const { split, wanted } = batches
+  if (!split.possible && wanted === null) return null
+  const count = asked ?? (split.possible ? split.count : wanted!.count)
+  const vessel =
+    asked !== undefined && wanted !== null
+      ? vesselWords(wanted.vesselMl, null)
+      : split.possible
+        ? vesselWords(split.vessel.capacityMl, split.vessel.diameterMm)
+        : vesselWords(wanted!.vesselMl, null)
+  return mixAmounts({
+    mixedG: batches.mixedG,
+    batches: count,
+    mix: work.materials.resins[index]!.mix,
+    tint: work.materials.tints[index]!,
+    resolution: work.shop.scale.resolution,
+    blanks: plan.quantity.blanks,
+    vessel
+  })
+}
+
+// Levels are of the day: over the mould base in the mould, from the face that exists then outside it.
+function fillTo(plan: Plan, work: Work, step: Step, i: number): string {
+  const { index } = step.pour!
+  const { stack, kind } = plan.pours[index]!
+  const deep = `${decimals(stack.liquidDepth, 1, 1)} mm deep`
+  if (kind === 'seal') return 'Work it thin over every side of the timber that resin will touch.'
+  if (stack.side === null) {
+    const rim = work.mould.wall - stack.liquidLevel
+    const down = rim >= 1 ? `, ${decimals(rim, 1, 1)} mm under the top of the walls` : ''
+    return `Fill to ${decimals(stack.liquidLevel, 1, 1)} mm over the mould base: ${deep}${down}. It cures to ${decimals(stack.level, 1, 1)}, ${decimals(stack.depth, 1, 1)} deep as cast.`
+  }
+  const before = work.stack.states[Math.max(0, i - 1)]!
+  const over = stack.side === 'high' ? stack.liquidLevel - before.highZ : before.lowZ - stack.liquidLevel
+  const face = step.up ?? 'face'
+  if (Math.abs(over) < 0.05) return `Fill level with the ${face} as it is now: ${deep}.`
+  return `Fill to ${decimals(Math.abs(over), 1, 1)} mm ${over > 0 ? 'over' : 'under'} the ${face} as it is now: ${deep}.`
+}
+
+function pourFacts(plan: Plan, work: Work, index: number, amounts: RunAmounts | null): RunFact[] {
+  const pour = plan.pours[index]!
+  const { cast, batches } = pour
+  const out: RunFact[] = []
+  if (amounts !== null) {
+    const asked = work.piece.pours[index]!.batches !== undefined
+    const { split, wanted } = batches!
+    const allowed = asked ? (wanted?.allowedMin ?? null) : split.possible ? split.allowedMin : null
+    const standing = asked ? (wanted?.standingMin ?? null) : split.possible ? split.standingMin : null
+    if (allowed !== null)
+      out.push(fact('Out of the vessel within', formatMinutes(allowed), 'of the first stir'))
+    if (standing !== null) out.push(fact('Stirring and pouring take', formatMinutes(standing)))
+  }
+  if (cast === null) {
+    out.push(fact('Heat and windows', 'not predicted', 'the label and its data sheet say'))
+    return out
+  }
+  const { working, marbling, gelMin, recoat } = cast.windows
+  if (working.close !== null) out.push(fact('Pourable for', formatMinutes(working.close), 'in the mould'))
+  if (marbling !== null && marbling.close !== null && work.piece.pours[index]!.marbling !== undefined)
+    out.push(fact('Draw the colours', `${formatMinutes(marbling.open)} to ${formatMinutes(marbling.close)}`))
+  if (gelMin !== null) out.push(fact('Gels after about', formatMinutes(gelMin), 'leave it alone until then'))
+  const [low, high] = cast.peakBandC
+  out.push(
+    fact(
+      'Peak',
+      cast.runaway ? 'runs away' : decimals(cast.peakC, 0),
+      cast.runaway
+        ? ''
+        : `°C after ${formatMinutes(cast.peakMin)}; between ${decimals(low, 0)} and ${high > RUNAWAY_ABOVE_C ? 'runaway' : decimals(high, 0)}`
+    )
+  )
+  if (recoat.close !== null)
+    out.push(fact('Next resin bonds from', `${formatMinutes(recoat.open)} to ${formatMinutes(recoat.close)}`))
+  return out
+}
+
+// Colours poured into each other: each with its share of every batch.
+function marblingTable(work: Work, index: number, amounts: RunAmounts | null): RunTable | null {
+  const { marbling } = work.piece.pours[index]!
+  if (marbling === undefined || amounts === null) return null
+  const { resolution } = work.shop.scale
+  const batchG = amounts.mixedG / amounts.batches
+  return {
+    title: 'Colours, of each batch',
+    head: ['Colour', 'Mix', 'Pigment'],
+    rows: marbling.map((m, k) => {
+      const ownG = (batchG * m.share) / 100
+      const tint = m.tint.map(
+        (t): TintPigment => ({ pigment: find('pigment', t.pigment)!, share: t.percent / 100 })
+      )
+      return [
+        String(k + 1),
+        `${scaleWords(weighed(ownG, resolution), amounts.places)} g`,
+        tint.length === 0
+          ? 'none'
+          : tint
+              .map(
+                t => `${t.pigment.name} ${scaleWords(weighed(ownG * t.share, resolution), amounts.places)} g`
+              )
+              .join(', ')
+      ]
+    })
+  }
+}
+
+/** Stones that are set: what they weigh and where they go. */
+export function stonesDetail(plan: Plan, work: Work, i: number): RunDetail {
+  const { index, value } = work.steps[i]!.pour!
+  const pour = plan.pours[index]!.stack
+  const records = work.materials.stones[index]!
+  const each = pour.stonesMl / Math.max(1, value.stones.length)
+  return detail({
+    does: value.stones.map((s, j) => {
+      const placed = s.placed === undefined ? 'Fill the zone with' : `Set ${s.placed.length} ×`
+      const when = s.set === 'on the tacky layer' ? 'on the layer below while it is tacky' : s.set
+      return `${placed} ${records[j]!.name}: washed and dry, ${when}.`
+    }),
+    facts: [
+      fact('Stones in all', formatMass(records.reduce((sum, r) => sum + (each * r.densityKgM3) / 1000, 0))),
+      fact('Rest on', decimals(pour.floor, 1, 1), 'mm over the mould base'),
+      fact('Covered at', decimals(pour.liquidLevel, 1, 1), 'mm over the mould base')
+    ]
+  })
+}

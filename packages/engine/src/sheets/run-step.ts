@@ -1,0 +1,168 @@
+import type { Work } from '../findings/work.ts'
+import type { Plan } from '../plan.ts'
+import { decimals, formatMass, formatMinutes } from '../quantity/format.ts'
+import { bounds } from '../shape/measure.ts'
+import { cutDetail, fillDetail, flattenDetail, markDetail } from './run-cut.ts'
+import { coatDetail, deliverDetail, fitDetail } from './run-finish.ts'
+import { mouldDetail, place, signed } from './run-mould.ts'
+import type { RunDetail, RunFact } from './run-part.ts'
+import { blank, detail, fact } from './run-part.ts'
+import { pourDetail, stonesDetail } from './run-pour.ts'
+
+/** What the run sheet says of step `i` beyond its heading and its few words. */
+export function stepDetail(plan: Plan, work: Work, i: number): RunDetail {
+  const step = work.steps[i]!
+  switch (step.kind) {
+    case 'prepare timber':
+      return step.timber === undefined ? detail({}) : timberDetail(work, step.timber.index)
+    case 'make mould':
+      return mouldDetail(plan, work)
+    case 'set timber':
+      return step.timber === undefined ? detail({}) : setDetail(plan, work, step.timber.index)
+    case 'pour':
+      return pourDetail(plan, work, i)
+    case 'set stones':
+      return stonesDetail(plan, work, i)
+    case 'wait':
+      return waitDetail(work, i)
+    case 'demould':
+      return demouldDetail(work, i)
+    case 'turn over':
+      return detail({})
+    case 'drill pins':
+      return detail({
+        does: ['Drill into waste that stays to the end; both faces are measured from these holes.'],
+        blanks: [blank('Pin 1, x', 'mm'), blank('y', 'mm'), blank('Pin 2, x', 'mm'), blank('y', 'mm')]
+      })
+    case 'flatten':
+    case 'sand':
+      return flattenDetail(work, i)
+    case 'cut':
+      return cutDetail(plan, work, i)
+    case 'mark':
+      return markDetail(work, step.marking!.index)
+    case 'fill':
+      return fillDetail(work, step.marking!.index)
+    case 'work edges':
+      return detail({
+        does: work.piece.edges.map(
+          e =>
+            `${e.profile === 'chamfer' ? 'Chamfer' : 'Round'} ${e.face === 'both' ? 'both faces' : `the ${e.face}`} ${decimals(e.size, 1)} mm, finished${e.way === 'router' ? '' : `; ${e.way}`}.`
+        )
+      })
+    case 'coat':
+      return coatDetail(plan, work, step)
+    case 'fit':
+      return step.hardware === undefined ? detail({}) : fitDetail(plan, work, step.hardware.index)
+    case 'deliver':
+      return deliverDetail(plan, work)
+  }
+}
+
+const SEALED = {
+  no: 'Its sides go in without a seal coat.',
+  tacky: 'Its sides are to be sealed, and still tacky when the resin comes.',
+  hard: 'Its sides are to be sealed, and the seal hard, when the resin comes.',
+  sanded: 'Its sides are to be sealed, the seal hard and sanded dull, when the resin comes.'
+} as const
+
+function timberDetail(work: Work, k: number): RunDetail {
+  const t = work.piece.timbers[k]!
+  const solid = work.stack.geometry.timbers[k]!
+  const b = bounds(solid.upper)
+  const does = ['Cut it to its outline.']
+  if (t.underside !== undefined) does.push('Its side runs slanting from the upper edge to the lower one.')
+  if (t.charred > 0)
+    does.push(
+      `Char its sides ${decimals(t.charred, 1)} mm deep${t.brushed ? ' and brush the loose char out' : ''}.`
+    )
+  does.push(SEALED[t.sealed])
+  if (t.bark) does.push('Bark stays on its sides.')
+  const season = work.seasons[k]!
+  return detail({
+    does,
+    facts: [
+      fact(
+        'In the mould',
+        `${decimals(b.maxX - b.minX, 0)} × ${decimals(b.maxY - b.minY, 0)} × ${decimals(solid.high - solid.base, 1)}`,
+        'mm'
+      ),
+      fact('Grain', `${signed(t.grain, 0)}°`, 'from x')
+    ],
+    blanks: [
+      blank('Moisture', '%', decimals(season.moisturePct, 1)),
+      blank('Thickness', 'mm', decimals(t.thickness, 1))
+    ]
+  })
+}
+
+function setDetail(plan: Plan, work: Work, k: number): RunDetail {
+  const t = work.piece.timbers[k]!
+  const { liftG, holdG, massG } = plan.timbers[k]!
+  const solid = work.stack.geometry.timbers[k]!
+  const b = bounds(solid.upper)
+  const held =
+    t.held === 'nothing' ? 'The document holds it down with nothing.' : `Hold it down with ${t.held}.`
+  return detail({
+    does: [
+      `Its middle at ${place((b.minX + b.maxX) / 2, (b.minY + b.maxY) / 2)}, its underside ${decimals(t.base, 1, 1)} mm over the mould base.`,
+      holdG >= 1 || liftG > 0 ? held : 'It stays down by its own mass.'
+    ],
+    facts: [
+      fact('It weighs', formatMass(massG)),
+      ...(liftG > 0 ? [fact('Resin lifts it by', formatMass(liftG))] : []),
+      ...(holdG >= 1 ? [fact('Hold down with', formatMass(holdG), 'at least')] : [])
+    ],
+    blanks: [blank('Gap under it', 'mm', decimals(t.level, 1, 1))]
+  })
+}
+
+const WAIT_DOES = {
+  recoat: 'Ready when a gloved finger leaves a print and pulls no string.',
+  demould: 'Ready when a nail leaves no mark and the casting is no warmer than the room.',
+  machine: 'Leave it flat, aired on both faces. Dust of half-cured resin still sensitises.',
+  sand: 'Ready when it sands to powder and does not clog.',
+  load: 'Nothing stands on it, nothing is fitted or wrapped until then.'
+} as const
+
+function waitDetail(work: Work, i: number): RunDetail {
+  const step = work.steps[i]!
+  const before = lastPour(work, i)
+  const windows = before === null ? undefined : work.casts[before]?.windows
+  const facts: RunFact[] = []
+  if (step.why === 'demould' && windows !== undefined)
+    facts.push(fact('Hard enough from', formatMinutes(windows.demould.open), 'after that pour'))
+  return detail({
+    does: step.why === undefined ? [] : [WAIT_DOES[step.why]],
+    facts,
+    blanks:
+      step.why === 'recoat' || step.why === 'demould'
+        ? [
+            blank('It strings at', 'h:min'),
+            blank(step.why === 'recoat' ? 'Tacky at' : 'Hard at', 'h:min'),
+            blank('Hottest felt', '°C')
+          ]
+        : []
+  })
+}
+
+// The pour that was made last before step i, by index.
+function lastPour(work: Work, i: number): number | null {
+  for (let k = i - 1; k >= 0; k--) {
+    const s = work.steps[k]!
+    if (s.kind === 'pour') return s.pour!.index
+  }
+  return null
+}
+
+function demouldDetail(work: Work, i: number): RunDetail {
+  const s = work.stack.states[i]!
+  const formers = work.entries.formers.filter(f => f.value.released).map(f => f.id)
+  return detail({
+    does: [
+      'Walls first, then the base; ease it off from one corner.',
+      ...(formers.length === 0 ? [] : [`Push out the former of ${formers.join(', ')}.`])
+    ],
+    blanks: [blank('Thickness', 'mm', decimals(s.highZ - s.lowZ, 1, 1)), blank('Out of flat', 'mm')]
+  })
+}
