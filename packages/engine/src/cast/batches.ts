@@ -38,6 +38,9 @@ const MIX_MIN = { 'two cups': 6, 'one cup': 4, paddle: 2 } as const
 /** Pouring out takes about two minutes a kilogram (common practice for a steady stream). */
 const POUR_MIN_PER_KG = 2
 
+/** A pour of less than a milligram is nothing, g. */
+const NOTHING_G = 1e-3
+
 /** Splits a pour into batches that are out of their vessels in time. null for a pour of nothing. */
 export function batchesOf(
   pour: Pour,
@@ -47,7 +50,7 @@ export function batchesOf(
   speed: Speed,
   shop: Shop
 ): PourBatches | null {
-  if (!(stack.massG > 0)) return null
+  if (!(stack.massG >= NOTHING_G)) return null
   const request = requestOf(pour, stack, choice, tint, speed, shop)
   const asked = pour.batches !== undefined || pour.minutes !== undefined || pour.vessel !== undefined
   return {

@@ -111,8 +111,13 @@ export function materialsOf(piece: Piece, shop: Shop, source: string): Materials
   piece.markings.forEach((m, i) => {
     if (m.filled) tint(m.filled, `/markings/${i}/filled`)
   })
-  if (problems.length > 0) throw new InputProblem(source, problems)
+  if (problems.length > 0) throw new InputProblem(source, once(problems))
   return materials
+}
+
+// A word that stands for both faces, or for base and walls, is looked up twice and said once.
+function once(problems: readonly Problem[]): Problem[] {
+  return problems.filter((p, i) => problems.findIndex(q => q.path === p.path && q.found === p.found) === i)
 }
 
 /** What the stack needs of each pour. */

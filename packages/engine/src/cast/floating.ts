@@ -14,6 +14,8 @@ export interface Floating {
   readonly massG: number
   readonly densityKgM3: number
   readonly hold: HoldDown
+  /** The same while only the first pour that reaches it is liquid: later ones find it set in resin. */
+  readonly first: HoldDown
   /** What the maker's hold-down carries, g; null when the document leaves it to the plan. */
   readonly held: number | null
 }
@@ -40,17 +42,18 @@ export function floatingOf(stack: Stack, materials: Materials, moisturePct: read
       densityKgM3: density,
       liquidKgM3: liquid
     }
-    const level = Math.max(
-      t.base,
-      ...stack.pours.map((p, k) =>
-        piece.pours[k]!.kind === 'cast' && Number.isFinite(p.liquidLevel) ? p.liquidLevel : 0
-      )
+    const levels = stack.pours.flatMap((p, k) =>
+      piece.pours[k]!.kind === 'cast' && p.liquidLevel > t.base && Number.isFinite(p.liquidLevel)
+        ? [p.liquidLevel]
+        : []
     )
+    const level = Math.max(t.base, ...levels)
     return {
       timber: i,
       massG: (volumeBetween(t, t.base, t.high) * density) / 1e6,
       densityKgM3: density,
       hold: holdDown(body, Math.min(level, 2000)),
+      first: holdDown(body, Math.min(levels[0] ?? t.base, 2000)),
       held: document.held === 'nothing' ? 0 : (document.holding ?? null)
     }
   })

@@ -59,7 +59,11 @@ export function mouldPlan(stack: Stack, materials: Materials): MouldPlan {
     corners === undefined
       ? null
       : levelFromReadings(
-          cornersFromHeights(innerLength, innerWidth, corners as unknown as [number, number, number, number])
+          cornersFromHeights(
+            within(innerLength, 1, 20_000),
+            within(innerWidth, 1, 20_000),
+            corners as unknown as [number, number, number, number]
+          )
         )
   const outOfLevel = level === null ? 0 : level.wedgeMm / 2
   const leastWall = leastWallHeightMm(liquidLevel, outOfLevel, FREEBOARD_MM)
@@ -73,14 +77,21 @@ export function mouldPlan(stack: Stack, materials: Materials): MouldPlan {
   const usual =
     widest === null
       ? 0
-      : Math.min(widest, bearersForSag(beam, Math.max(innerLength, innerWidth), SAG_LIMIT_MM).spacingMm)
+      : Math.min(
+          widest,
+          bearersForSag(beam, within(Math.max(innerLength, innerWidth), 10, 10_000), SAG_LIMIT_MM).spacingMm
+        )
   const bearers = piece.mould.bearers ?? usual
   // A base that is shorter than that rests on bearers at its ends.
   const longest = Math.max(innerLength, innerWidth) + 2 * walls.thicknessMm
   const push = wallLoad(Math.min(liquidLevel, 1000), LOAD_KG_M3)
   const fixings = walls.spans
     ? fixingSpacingForBowMm(
-        { heightMm: Math.max(1, wall), thicknessMm: walls.thicknessMm, modulusGPa: walls.modulusPa / 1e9 },
+        {
+          heightMm: within(wall, 1, 2000),
+          thicknessMm: walls.thicknessMm,
+          modulusGPa: walls.modulusPa / 1e9
+        },
         push.forceNPerM,
         BOW_LIMIT_MM
       )
@@ -95,7 +106,7 @@ export function mouldPlan(stack: Stack, materials: Materials): MouldPlan {
     freeboard: wall - liquidLevel - outOfLevel,
     baseLoadNPerM2: load,
     bearers,
-    sag: base.spans && bearers > 0 ? sagMm(beam, Math.min(bearers, longest)) : null,
+    sag: base.spans && bearers > 0 ? sagMm(beam, within(Math.min(bearers, longest), 1, 10_000)) : null,
     widestBearers: widest,
     wallForceNPerM: push.forceNPerM,
     wallFixings: fixings,
@@ -103,7 +114,7 @@ export function mouldPlan(stack: Stack, materials: Materials): MouldPlan {
     cutList: cutList({
       innerLengthMm: innerLength,
       innerWidthMm: innerWidth,
-      wallHeightMm: wall,
+      wallHeightMm: Math.max(1, wall),
       baseThicknessMm: base.thicknessMm,
       wallThicknessMm: walls.thicknessMm,
       walls: 'on the base',
@@ -116,6 +127,11 @@ export function mouldPlan(stack: Stack, materials: Materials): MouldPlan {
     areaMm2: area(geometry.mould),
     edge: perimeter(geometry.mould)
   }
+}
+
+// A piece may be a hairline crack or longer than any board: the models' ranges are met, never overrun.
+function within(value: number, low: number, high: number): number {
+  return Math.min(high, Math.max(low, value))
 }
 
 // The corner of a timber that stands nearest to a wall.

@@ -1,4 +1,5 @@
 import type { WantedBatches } from '../cast/batches.ts'
+import { leastWeighedG } from '../cast/batches.ts'
 import { decimals, formatC, formatMass, formatMinutes, formatVolume } from '../quantity/format.ts'
 import { USABLE_FILL } from '../resin/batch.ts'
 import { RUNAWAY_ABOVE_C, STOP_ABOVE_C } from '../resin/limits.ts'
@@ -97,14 +98,17 @@ function timesWords(work: Work, i: number, batchG: number): string {
   return `; it is ${decimals(times, 0)} times the ${label?.potLife === undefined ? 'usual ' : ''}${formatMass(mass)} of a printed pot life, which does not apply`
 }
 
-// The fewest batches that fit and are out before the early end of the band; the maker's minutes are kept if they can be.
+// The fewest batches that fit and are out before the early end of the band, and that the scale still weighs;
+// the maker's minutes are kept if they can be.
 function enough(work: Work, i: number, wanted: WantedBatches): Pick<Found, 'fix' | 'fixSays'> {
   const { at, value } = work.entries.pours[i]!
   const stands = (count: number, minutes: number | undefined): boolean =>
     standsWell(work, i, inBatches(work, i, count, minutes))
   const { minutes } = value
-  const kept = least(wanted.count, n => stands(n, minutes))
-  const count = kept ?? (minutes === undefined ? null : least(wanted.count, n => stands(n, undefined)))
+  const leastG = leastWeighedG(work.materials.resins[i]!, work.materials.tints[i]!, work.shop)
+  const most = Math.max(wanted.count, Math.floor(work.batches[i]!.mixedG / leastG + 1e-9))
+  const kept = least(wanted.count, most, n => stands(n, minutes))
+  const count = kept ?? (minutes === undefined ? null : least(wanted.count, most, n => stands(n, undefined)))
   if (count === null) return {}
   const set = setValue(work.document, `${at}/batches`, count)
   const drop = kept === null ? removeValue(work.document, `${at}/minutes`) : null
@@ -114,17 +118,19 @@ function enough(work: Work, i: number, wanted: WantedBatches): Pick<Found, 'fix'
   return { fix: [...drop, ...set], fixSays: `${says}, each out within ${formatMinutes(standingMin)}` }
 }
 
-// The least whole number from `from` on that does; a smaller batch always stands better.
-function least(from: number, does: (count: number) => boolean): number | null {
+// The least whole number from `from` to `most` that does; a smaller batch always stands better.
+function least(from: number, most: number, does: (count: number) => boolean): number | null {
   if (does(from)) return from
   let low = from
   let high = from * 2
-  while (!does(Math.min(high, MOST_BATCHES))) {
-    if (high >= MOST_BATCHES) return null
+  const last = Math.min(most, MOST_BATCHES)
+  if (from >= last) return null
+  while (!does(Math.min(high, last))) {
+    if (high >= last) return null
     low = high
     high *= 2
   }
-  high = Math.min(high, MOST_BATCHES)
+  high = Math.min(high, last)
   while (high - low > 1) {
     const middle = (low + high) >> 1
     if (does(middle)) high = middle

@@ -1,23 +1,45 @@
+import { barkLeft } from './bark-left.ts'
 import { baseSags } from './base-sags.ts'
 import { batchHeat } from './batch-heat.ts'
 import { blanksFew } from './blanks-few.ts'
+import { charLoose } from './char-loose.ts'
 import { coldRoom } from './cold-room.ts'
+import { cornerCrack } from './corner-crack.ts'
 import { cupMarks } from './cup-marks.ts'
+import { cutBreaksOut } from './cut-breaks-out.ts'
+import { cutMeetsStones } from './cut-meets-stones.ts'
+import { cutThroughLayer } from './cut-through-layer.ts'
 import { dampNight } from './damp-night.ts'
+import { depthChanges } from './depth-changes.ts'
 import { dividerUnsealed } from './divider-unsealed.ts'
+import { faceNotReached } from './face-not-reached.ts'
+import { facesUnlike } from './faces-unlike.ts'
 import type { Check, Finding } from './finding.ts'
 import { findingOf } from './finding.ts'
+import { gritTooFine } from './grit-too-fine.ts'
+import { hardwareHeat } from './hardware-heat.ts'
+import { hardwarePocket } from './hardware-pocket.ts'
+import { holeOutside } from './hole-outside.ts'
 import { jointSide } from './joint-side.ts'
 import { labelDepth } from './label-depth.ts'
+import { largerThanMachine } from './larger-than-machine.ts'
 import { leastBatch } from './least-batch.ts'
 import { leftoverCup } from './leftover-cup.ts'
+import { lineNarrows } from './line-narrows.ts'
 import { loadTooSoon } from './load-too-soon.ts'
 import { machineTooSoon } from './machine-too-soon.ts'
+import { mainsTrade } from './mains-trade.ts'
 import { mouldGap } from './mould-gap.ts'
 import { mouldSoftens } from './mould-softens.ts'
+import { movementJoint } from './movement-joint.ts'
 import { noRelease } from './no-release.ts'
+import { oneFaceFlattened } from './one-face-flattened.ts'
 import { opaqueCover } from './opaque-cover.ts'
+import { openPocket } from './open-pocket.ts'
+import { orderImpossible } from './order-impossible.ts'
 import { outOfLevel } from './out-of-level.ts'
+import { pocketShallow } from './pocket-shallow.ts'
+import { pourBelow } from './pour-below.ts'
 import { pourHeat } from './pour-heat.ts'
 import { pouredMore } from './poured-more.ts'
 import { ratioByMass } from './ratio-by-mass.ts'
@@ -26,7 +48,16 @@ import { recoatWindow } from './recoat-window.ts'
 import { resinFamily } from './resin-family.ts'
 import { resinOver } from './resin-over.ts'
 import { resinShort } from './resin-short.ts'
+import { sealHard } from './seal-hard.ts'
+import { sealedIn } from './sealed-in.ts'
 import { sharpInclusion } from './sharp-inclusion.ts'
+import { stonesDamp } from './stones-damp.ts'
+import { stonesProud } from './stones-proud.ts'
+import { thinFloor } from './thin-floor.ts'
+import { threadShort } from './thread-short.ts'
+import { timberFloats } from './timber-floats.ts'
+import { timberGap } from './timber-gap.ts'
+import { timberWet } from './timber-wet.ts'
 import { wallLow } from './wall-low.ts'
 import { waterTest } from './water-test.ts'
 import type { Work } from './work.ts'
@@ -61,9 +92,43 @@ export const CHECKS: readonly Check[] = [
   dividerUnsealed,
   noRelease,
   mouldSoftens,
+  // Timber.
+  timberFloats,
+  barkLeft,
+  timberWet,
+  movementJoint,
+  sealHard,
+  charLoose,
+  timberGap,
+  cornerCrack,
+  oneFaceFlattened,
   // Cover and cuts.
   opaqueCover,
+  cutThroughLayer,
+  cutBreaksOut,
+  thinFloor,
+  cutMeetsStones,
+  stonesProud,
+  stonesDamp,
+  holeOutside,
+  depthChanges,
+  lineNarrows,
+  // Hardware.
+  hardwarePocket,
+  pocketShallow,
+  threadShort,
+  hardwareHeat,
+  sealedIn,
+  mainsTrade,
+  // The finish.
+  facesUnlike,
+  gritTooFine,
+  faceNotReached,
   // Order and quantity.
+  orderImpossible,
+  openPocket,
+  pourBelow,
+  largerThanMachine,
   machineTooSoon,
   loadTooSoon,
   blanksFew

@@ -27,22 +27,17 @@ function leftG(mixedG: number, pouredG: number, count: number, leftover: number)
 function one(work: Work, i: number): Found[] {
   const batches = work.batches[i]
   if (!batches) return []
-  const { split, mixedG, pouredG } = batches
   const { id, at } = work.entries.pours[i]!
   const count = batchCount(work, i)
-  const left = leftG(mixedG, pouredG, count, work.shop.leftover / 100)
-  if (left <= LEFT_G * (1 + 1e-9)) return []
-  const vesselMl = chosenBatches(work, i)?.vesselMl ?? (split.possible ? split.vessel.capacityMl : null)
-  const vessel = vesselOf(work, vesselMl, left)
-  const depth = (left / densityOf(work, i)) * 1000 * (4 / (Math.PI * vessel.diameterMm ** 2))
-  const hot = hottest(work, i, left, vessel)
-  if (depth < SPREAD_MM || (hot !== null && hot <= HOT_C)) return []
+  const left = kept(work, i, batches.mixedG, count)
+  if (left === null) return []
+  const { massG, depthMm, hotC } = left
   return [
     {
       severity: 'caution',
       at,
-      says: `of ${id} about ${formatMass(left)} stay in one vessel, ${decimals(depth, 0)} mm deep${hot === null ? '' : `; left there they may come to ${hot > 150 ? 'a runaway' : formatC(hot)}`}. Spread leftovers to under 10 mm deep on a surface that does not burn and watch them until cold.`,
-      value: left,
+      says: `of ${id} about ${formatMass(massG)} stay in one vessel, ${decimals(depthMm, 0)} mm deep${hotC === null ? '' : `; left there they may come to ${hotC > 150 ? 'a runaway' : formatC(hotC)}`}. Spread leftovers to under 10 mm deep on a surface that does not burn and watch them until cold.`,
+      value: massG,
       unit: 'g',
       limit: LEFT_G,
       basis:
@@ -51,6 +46,27 @@ function one(work: Work, i: number): Found[] {
       ...less(work, i, count)
     }
   ]
+}
+
+// What stays in the vessel that holds most, where it is enough and deep enough to heat by itself; else null.
+function kept(
+  work: Work,
+  i: number,
+  mixedG: number,
+  count: number
+): { readonly massG: number; readonly depthMm: number; readonly hotC: number | null } | null {
+  const { split, pouredG } = work.batches[i]!
+  const massG = leftG(mixedG, pouredG, count, work.shop.leftover / 100)
+  if (massG <= LEFT_G * (1 + 1e-9)) return null
+  const chosen = chosenBatches(work, i)
+  const chosenMl = count === chosen?.count ? chosen.vesselMl : null
+  const splitMl = split.possible && count === split.count ? split.vessel.capacityMl : null
+  const vesselMl = chosenMl ?? splitMl ?? inBatches(work, i, count, work.piece.pours[i]!.minutes).vesselMl
+  const vessel = vesselOf(work, vesselMl, massG)
+  const depthMm = (massG / densityOf(work, i)) * 1000 * (4 / (Math.PI * vessel.diameterMm ** 2))
+  if (depthMm < SPREAD_MM) return null
+  const hotC = hottest(work, i, massG, vessel)
+  return hotC !== null && hotC <= HOT_C ? null : { massG, depthMm, hotC }
 }
 
 function densityOf(work: Work, i: number): number {
@@ -87,12 +103,13 @@ function hottest(work: Work, i: number, massG: number, vessel: Vessel): number |
   }).peakC
 }
 
-// Less mix where too much is mixed, else more batches, if they stand.
+// Less mix where too much is mixed, else more batches, if they stand: the least that clears it.
 function less(work: Work, i: number, count: number): Pick<Found, 'fix' | 'fixSays'> {
   const { at, value } = work.entries.pours[i]!
   const { mixedG, pouredG } = work.batches[i]!
   const share = work.shop.leftover / 100
   const needed = pouredG / (1 - share)
+  // By mass alone: less mix may go into another vessel, where it stands deeper.
   if (value.mixed !== undefined && leftG(needed, pouredG, count, share) <= LEFT_G) {
     const mixed = Math.max(needed, (LEFT_G + pouredG) / (share / count + 1 - share))
     return {
@@ -100,12 +117,24 @@ function less(work: Work, i: number, count: number): Pick<Found, 'fix' | 'fixSay
       fixSays: `Mix ${formatMass(Math.floor(mixed))}`
     }
   }
-  const spare = Math.max(0, mixedG * (1 - share) - pouredG)
+  const spare = leftG(mixedG, pouredG, Number.POSITIVE_INFINITY, share)
   if (spare >= LEFT_G) return {}
-  const more = Math.ceil((share * mixedG) / (LEFT_G - spare) - 1e-9)
+  const enough = Math.ceil((mixedG * share) / (LEFT_G - spare) - 1e-9)
+  const more = edge(enough, count, n => kept(work, i, mixedG, n) === null)
   if (!standsWell(work, i, inBatches(work, i, more, value.minutes))) return {}
   return {
     fix: setValue(work.document, `${at}/batches`, more),
     fixSays: `${more} batches of ${formatMass(mixedG / more)}`
   }
+}
+
+// The whole number nearest to `bad` that does, between `good`, which does, and `bad`, which does not.
+function edge(good: number, bad: number, does: (n: number) => boolean): number {
+  let [yes, no] = [good, bad]
+  while (Math.abs(no - yes) > 1) {
+    const middle = Math.trunc((yes + no) / 2)
+    if (does(middle)) yes = middle
+    else no = middle
+  }
+  return yes
 }

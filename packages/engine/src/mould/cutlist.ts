@@ -1,4 +1,4 @@
-import { inRange, wholeInRange } from './range.ts'
+import { inRange, wholeInRange } from '../quantity/range.ts'
 
 /**
  * What a box mould is made of: pieces of board, bearers, sealant, tape and release, from its inside.
@@ -15,7 +15,7 @@ import { inRange, wholeInRange } from './range.ts'
  *
  * Limits: net sizes; saw cuts and the sheet's layout are not in them. Joints butt. A mould that is not a
  * rectangle is measured by the box round it. The areas are of faces that resin reaches, with the walls wet to
- * the top.
+ * the top. Sizes are not judged: a crack between two boards has a cut list as well.
  */
 export interface Box {
   readonly innerLengthMm: number
@@ -57,9 +57,9 @@ export interface CutList {
 /** The cut list of a box. Throws a RangeError that names the size out of its range. */
 export function cutList(box: Box): CutList {
   const { innerLengthMm: length, innerWidthMm: width, wallHeightMm: height, wallThicknessMm: wall } = box
-  inRange('inner length', length, 10, 10_000, 'mm')
-  inRange('inner width', width, 10, 10_000, 'mm')
-  inRange('height of the walls', height, 1, 2000, 'mm')
+  inRange('inner length', length, 0.01, 100_000, 'mm')
+  inRange('inner width', width, 0.01, 100_000, 'mm')
+  inRange('height of the walls', height, 1, 100_000, 'mm')
   inRange('thickness of the base', box.baseThicknessMm, 1, 200, 'mm')
   inRange('thickness of the walls', wall, 0.5, 200, 'mm')
   wholeInRange('number of bearers', box.bearers, 0, 201)

@@ -1,4 +1,4 @@
-import { inRange } from './range.ts'
+import { inRange } from '../quantity/range.ts'
 
 /**
  * Leaks: the water test before the pour, and the running total during it.
@@ -25,8 +25,8 @@ export const EXCESS_LIMIT = 0.5
 
 /** Water for `levelMm` over a free area, g. */
 export function waterTestMassG(freeAreaMm2: number, levelMm: number): number {
-  inRange('free area', freeAreaMm2, 1, 1e8, 'mm²')
-  inRange('level', levelMm, 0, 1000, 'mm')
+  inRange('free area', freeAreaMm2, 1e-4, 1e10, 'mm²')
+  inRange('level', levelMm, 0, 100_000, 'mm')
   return freeAreaMm2 * levelMm * WATER_KG_M3 * 1e-6
 }
 

@@ -1,4 +1,4 @@
-import { inRange } from './range.ts'
+import { inRange } from '../quantity/range.ts'
 
 /**
  * Is the mould level? From readings at its corners: the plane of its base, the twist that is left, the wedge

@@ -1,4 +1,4 @@
-import { inRange, wholeInRange } from './range.ts'
+import { inRange, wholeInRange } from '../quantity/range.ts'
 
 /**
  * How far the base of a mould sags between its bearers under resin.
@@ -45,7 +45,7 @@ export function baseLoadNPerM2(
   resinKgM3: number,
   board?: { readonly thicknessMm: number; readonly densityKgM3: number }
 ): number {
-  inRange('depth of resin', resinDepthMm, 0, 1000, 'mm')
+  inRange('depth of resin', resinDepthMm, 0, 100_000, 'mm')
   inRange('density of the resin', resinKgM3, 500, 3000, 'kg/m³')
   let kgPerM2 = (resinDepthMm / 1000) * resinKgM3
   if (board) {
@@ -137,7 +137,7 @@ export function framedSagMm(board: BaseBoard, lengthMm: number, widthMm: number,
 function compliance(board: BaseBoard): number {
   inRange('thickness of the board', board.thicknessMm, 1, 200, 'mm')
   inRange('modulus of the board', board.modulusGPa, 0.01, 250, 'GPa')
-  inRange('load', board.loadNPerM2, 0, 1e5, 'N/m²')
+  inRange('load', board.loadNPerM2, 0, 1e7, 'N/m²')
   const creep = inRange('creep factor', board.creepFactor ?? 0, 0, 10, '')
   const inertia = (board.thicknessMm / 1000) ** 3 / 12
   return (board.loadNPerM2 * (1 + creep)) / (board.modulusGPa * 1e9 * inertia)

@@ -1,4 +1,4 @@
-import { inRange, wholeInRange } from './range.ts'
+import { inRange, wholeInRange } from '../quantity/range.ts'
 
 /**
  * How many blanks to make so that enough come out good.

@@ -1,4 +1,4 @@
-import { inRange } from './range.ts'
+import { inRange } from '../quantity/range.ts'
 import { GRAVITY_M_PER_S2 } from './sag.ts'
 
 /**
@@ -89,7 +89,7 @@ export function leastWallHeightMm(
   outOfLevelMm = 0,
   freeboardMm: number = FREEBOARD_MM
 ): number {
-  inRange('level', levelMm, 0, 1000, 'mm')
+  inRange('level', levelMm, 0, 100_000, 'mm')
   inRange('out of level', outOfLevelMm, 0, 200, 'mm')
   inRange('freeboard', freeboardMm, 0, 500, 'mm')
   return levelMm + outOfLevelMm + freeboardMm

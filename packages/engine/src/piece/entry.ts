@@ -1,7 +1,7 @@
 import { nearest } from './nearest.ts'
 import type { Cut, Hardware, Marking, Piece, Pour, Timber } from './piece-schema.ts'
 import type { Problem } from './problem.ts'
-import { InputProblem } from './problem.ts'
+import { InputProblem, oneOf } from './problem.ts'
 
 /** The lists of a piece whose entries have names. */
 export type EntryList = 'timbers' | 'pours' | 'cuts' | 'hardware' | 'markings' | 'formers'
@@ -86,10 +86,7 @@ function missing(piece: Piece, entries: Entries): Problem[] {
     out.push({
       path,
       found: `"${id}", which no ${what} is called`,
-      allowed:
-        known.length === 0
-          ? `the name of a ${what}; the piece has none`
-          : `one of ${known.slice(0, 12).join(', ')}`,
+      allowed: known.length === 0 ? `the name of a ${what}; the piece has none` : oneOf(known),
       example: near === null ? (known[0] ?? '') : `"${near}"`
     })
   }

@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { noSuchDay } from '../quantity/day.ts'
 import { parseQuantity, quantityHint, quantityPattern } from '../quantity/parse.ts'
 import type { Dimension } from '../quantity/unit.ts'
 
@@ -117,21 +118,37 @@ export function choice<const T extends readonly [string, ...string[]]>(descripti
 /** Yes or no. */
 export const yesNo = (description: string) => z.boolean().meta({ description, sample: [true] })
 
-/** A moment: ISO 8601 with offset. */
+// The form of a date stands in the schema; that February has 28 days is meaning.
+function onCalendar(text: string, ctx: z.core.$RefinementCtx<string>): void {
+  const wrong = noSuchDay(text)
+  if (wrong)
+    ctx.addIssue({
+      code: 'custom',
+      message: 'no such day',
+      params: { meaning: true, allowed: wrong.allowed, example: JSON.stringify(wrong.last) }
+    })
+}
+
+/** A moment: ISO 8601 with offset, on a day of the calendar. */
 export const moment = (description: string) =>
   z
     .string()
     .regex(
       /^[0-9]{4}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])T([01][0-9]|2[0-3]):[0-5][0-9](:[0-5][0-9])?(Z|[+-]([01][0-9]|2[0-3]):[0-5][0-9])$/
     )
-    .meta({ description: `${description} (ISO 8601 with offset)`, sample: ['2026-12-05T09:00+01:00'] })
+    .superRefine(onCalendar)
+    .meta({
+      description: `${description} (YYYY-MM-DDThh:mm and offset, ISO 8601)`,
+      sample: ['2026-12-05T09:00+01:00']
+    })
 
-/** A day: ISO 8601. */
+/** A day of the calendar: ISO 8601. */
 export const day = (description: string) =>
   z
     .string()
     .regex(/^[0-9]{4}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$/)
-    .meta({ description: `${description} (ISO 8601)`, sample: ['2026-12-19'] })
+    .superRefine(onCalendar)
+    .meta({ description: `${description} (YYYY-MM-DD, ISO 8601)`, sample: ['2026-12-19'] })
 
 /** A point on the plan: [x, y], mm. */
 export const point = (description: string) =>

@@ -54,7 +54,12 @@ function scan(text: string): void {
       const c = text[at]
       if (c === '{' || c === '[') {
         if (open.length >= MOST_DEPTH)
-          throw new JsonProblem(text, at, `nesting deeper than ${MOST_DEPTH}`, `at most ${MOST_DEPTH}`)
+          throw new JsonProblem(
+            text,
+            at,
+            `nesting deeper than ${MOST_DEPTH}`,
+            `at most ${MOST_DEPTH} objects and lists in each other`
+          )
         open.push(c === '{' ? new Set() : null)
         at = blanks(text, at + 1)
         if (text[at] !== (c === '{' ? '}' : ']')) {
@@ -155,6 +160,9 @@ function blanks(text: string, at: number): number {
 
 function show(text: string, at: number): string {
   if (at >= text.length) return 'the end of the file'
+  // A word that is none of JSON's, as a whole: NaN, undefined, True.
+  const word = /^[A-Za-z_]{2,20}/.exec(text.slice(at, at + 20))
+  if (word) return word[0]
   const c = text.codePointAt(at)!
   return c < 32 || c === 127 || c === 0xfffd
     ? `the character U+${c.toString(16).toUpperCase().padStart(4, '0')}`

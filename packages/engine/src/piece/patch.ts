@@ -51,6 +51,7 @@ function run(document: Json, patch: Patch): { after: Json; inverse: Operation[] 
 
 // Does one operation in place and returns the operations that undo it.
 function step(root: { '': Json }, op: Operation): Operation[] {
+  whole(op)
   switch (op.op) {
     case 'test':
       if (!equal(get(root, op.path), op.value as Json))
@@ -75,9 +76,23 @@ function step(root: { '': Json }, op: Operation): Operation[] {
       const back: Operation = { op: 'add', path: op.from, value: structuredCopy(value) }
       return [...add(root, op.path, value), back]
     }
-    default:
-      throw new Error(`unknown operation ${JSON.stringify((op as { op: unknown }).op)}`)
   }
+}
+
+// A patch from a file may lack anything (RFC 6902, section 4).
+function whole(op: Operation): void {
+  const given = op as unknown as Record<string, unknown> | null
+  if (given === null || typeof given !== 'object') throw new Error('not an object with "op" and "path"')
+  const needs = { add: 'value', replace: 'value', test: 'value', move: 'from', copy: 'from', remove: 'path' }
+  const word = given['op']
+  if (typeof word !== 'string' || !Object.hasOwn(needs, word))
+    throw new Error(
+      `found the operation ${JSON.stringify(word) ?? 'nothing'}; allowed: ${Object.keys(needs).join(', ')}`
+    )
+  if (typeof given['path'] !== 'string') throw new Error('"path" is not a JSON Pointer')
+  const need = needs[word as keyof typeof needs]
+  if (given[need] === undefined) throw new Error(`"${word}" without "${need}"`)
+  if (need === 'from' && typeof given['from'] !== 'string') throw new Error('"from" is not a JSON Pointer')
 }
 
 function add(root: { '': Json }, path: string, value: Json): Operation[] {

@@ -16,10 +16,12 @@ const some = <T extends z.ZodType>(entry: T, most: number, description: string) 
     .max(most)
     .meta({ description, sample: [[]] })
 
-const air = z.strictObject({
-  temperature: temperature('air', -30, 60),
-  humidity: percent('relative humidity', 0, 100)
-})
+const air = z
+  .strictObject({
+    temperature: temperature('air', -30, 60),
+    humidity: percent('relative humidity', 0, 100)
+  })
+  .meta({ description: 'air', sample: [{ temperature: 21, humidity: 40 }] })
 
 /** Where the piece will live: one kind of room, or its driest and dampest air. */
 export const climateField = z

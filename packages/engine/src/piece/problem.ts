@@ -1,6 +1,6 @@
 import type { z } from 'zod'
 import { nearest } from './nearest.ts'
-import { allowedAt, exampleAt, keysAt } from './schema-page.ts'
+import { allowedAt, exampleAt, keysAt, wordsAt } from './schema-page.ts'
 
 /** One thing wrong with a document: where, what was found, what is allowed, an example that is. */
 export interface Problem {
@@ -56,7 +56,7 @@ export function valueAt(document: unknown, path: readonly PropertyKey[]): unknow
   return at
 }
 
-/** A value as a message shows it: JSON, cut short. */
+/** A value as a message shows it: JSON; what is long is cut short, or said by its size. */
 export function shown(value: unknown): string {
   if (value === undefined) return 'nothing'
   if (typeof value === 'number' && !Number.isFinite(value)) return String(value)
@@ -66,7 +66,27 @@ export function shown(value: unknown): string {
   } catch {
     text = String(value)
   }
-  return text.length > 60 ? `${text.slice(0, 57)}...` : text
+  if (text.length <= MOST_SHOWN) return text
+  if (Array.isArray(value)) return `a list of ${value.length}`
+  if (typeof value === 'string') return `${text.slice(0, 40)}..." (${[...value].length} characters)`
+  return `${text.slice(0, MOST_SHOWN - 3)}...`
+}
+
+/** Longest value a message shows, and longest list of words it offers, characters. */
+const MOST_SHOWN = 60
+const MOST_OFFERED = 160
+
+/** "one of a, b, c": as many words as a line of a message takes, then how many more there are. */
+export function oneOf(words: readonly string[]): string {
+  let used = 0
+  const taken = words.findIndex(w => {
+    used += w.length + 2
+    return used > MOST_OFFERED
+  })
+  if (taken < 0) return `one of ${words.join(', ')}`
+  const few = Math.max(1, taken)
+  const more = words.length - few
+  return `one of ${words.slice(0, few).join(', ')}${more === 0 ? '' : ` and ${more} more`}`
 }
 
 /** Turns what the schema found into problems a maker can act on. */
@@ -100,12 +120,22 @@ function fromIssue(
       return {
         path: pointer([...path, key]),
         found: `the unknown key ${shown(key)}`,
-        allowed: near === null ? `one of ${known.join(', ')}` : `the nearest known key is "${near}"`,
+        allowed: near === null ? oneOf(known) : `the nearest known key is "${near}"`,
         example: near === null ? '' : `"${near}": ${exampleAt(schema, [...path, near], document)}`
       }
     })
   }
   const params = issue.code === 'custom' ? (issue.params ?? {}) : {}
+  if (typeof params['allowed'] === 'string') {
+    return [
+      {
+        path: pointer(path),
+        found: shown(value),
+        allowed: params['allowed'],
+        example: String(params['example'] ?? exampleAt(schema, path, document))
+      }
+    ]
+  }
   if (Array.isArray(params['oneOf'])) {
     const got = params['got'] as string[]
     const keys = (params['oneOf'] as string[]).join(', ')
@@ -127,12 +157,14 @@ function fromIssue(
     )
     if (branch) return branch.flatMap(i => fromIssue(i, path, schema, document))
   }
+  // Of a list of words, the one that was meant is the best example.
+  const meant = typeof value === 'string' ? nearest(value, wordsAt(schema, path, document)) : null
   return [
     {
       path: pointer(path),
       found: shown(value),
       allowed: allowedAt(schema, path, document),
-      example: exampleAt(schema, path, document)
+      example: meant === null ? exampleAt(schema, path, document) : JSON.stringify(meant)
     }
   ]
 }

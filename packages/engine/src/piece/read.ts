@@ -69,23 +69,28 @@ export function readReadings(text: string, source: string): Readings {
   const seen = new Set<string>()
   lines.forEach((line, i) => {
     if (line.trim() === '') return
-    const last = i === lines.length - 1
-    try {
-      const value = parse(line, `${source} line ${i + 1}`)
-      const result = readingSchema.safeParse(value)
-      if (!result.success)
-        throw new InputProblem(
-          `${source} line ${i + 1}`,
-          problemsOf(result.error.issues, readingSchema, value)
-        )
-      if (!seen.has(result.data.id)) readings.push(result.data)
-      seen.add(result.data.id)
-    } catch (e) {
-      if (!(last && e instanceof InputProblem)) throw e
+    const at = `${source} line ${i + 1}`
+    const value = i === lines.length - 1 ? unlessCut(line) : parse(line, at)
+    if (value === undefined) {
       unread.push({ line: i + 1, why: 'cut off: left out' })
+      return
     }
+    const result = readingSchema.safeParse(value)
+    if (!result.success) throw new InputProblem(at, problemsOf(result.error.issues, readingSchema, value))
+    if (!seen.has(result.data.id)) readings.push(result.data)
+    seen.add(result.data.id)
   })
   return { readings, unread }
+}
+
+// The beginning of a record is never JSON by itself, so a last line that is JSON was not cut off.
+function unlessCut(line: string): unknown {
+  try {
+    return readJson(line)
+  } catch (e) {
+    if (e instanceof JsonProblem) return undefined
+    throw e
+  }
 }
 
 function parse(text: string, source: string): unknown {
@@ -93,11 +98,31 @@ function parse(text: string, source: string): unknown {
     return readJson(text)
   } catch (e) {
     if (!(e instanceof JsonProblem)) throw e
-    const found = text.includes('\u0000') ? 'a binary file' : e.found
+    if (binary(text))
+      throw new InputProblem(source, [
+        {
+          path: '',
+          found: 'a binary file',
+          allowed: 'a text file in UTF-8 with a JSON object',
+          example: EMPTY
+        }
+      ])
+    const example = text.trim() === '' ? EMPTY : ''
     throw new InputProblem(`${source} line ${e.line}, column ${e.column}`, [
-      { path: '', found, allowed: e.allowed, example: '' }
+      { path: '', found: e.found, allowed: e.allowed, example }
     ])
   }
+}
+
+const EMPTY = `{ "castwright": ${VERSION}, ... }`
+
+// A NUL stands in no text. Other control characters, or what a decoder puts where the bytes were no UTF-8, are
+// a slip of the keys in a text that begins as JSON, and a binary file in one that does not.
+function binary(text: string): boolean {
+  const head = text.slice(0, 4000)
+  if (head.includes('\u0000')) return true
+  if (/^\ufeff?\s*[[{"]/.test(head)) return false
+  return head.includes('\ufffd') || [...head].some(c => c < ' ' && !'\t\n\r\f'.includes(c))
 }
 
 function checked(

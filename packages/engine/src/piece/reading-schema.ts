@@ -19,7 +19,8 @@ const common = {
     .string()
     .regex(/^[A-Za-z0-9-]{8,64}$/)
     .meta({
-      description: 'made by whoever took the reading, so that it counts once',
+      description:
+        'made by whoever took the reading, so that it counts once: 8 to 64 letters, digits, dashes',
       sample: ['r-2026-11-28-0001']
     }),
   at: moment('when it was taken'),

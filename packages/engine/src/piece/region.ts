@@ -9,7 +9,7 @@ import type { Region, Ring } from '../shape/region.ts'
 import { regionOfRings } from '../shape/region.ts'
 import { readSvg, SvgError } from '../shape/svg.ts'
 import { mirrorY, rotate, scale, translate } from '../shape/transform.ts'
-import { InputProblem } from './problem.ts'
+import { InputProblem, oneOf } from './problem.ts'
 import type { Shape } from './shape-field.ts'
 
 /** The texts of the files a piece names, by name. The engine reads no files: whoever calls it does. */
@@ -70,17 +70,22 @@ export function regionOf(shape: Shape, tolMm: number, files: Files, at: string, 
   } else {
     region = shape.common!.map((s, i) => part(s, 'common', i)).reduce(intersection)
   }
+  // Held at each step: the kernels that move an edge have a bound of their own.
+  const held = (r: Region): Region => {
+    if (r.rings.length === 0 || !(area(r) > 1e-6))
+      fail(at, 'a shape with no area', 'a shape that encloses something')
+    const b = bounds(r)
+    const far = Math.max(-b.minX, -b.minY, b.maxX, b.maxY)
+    if (!(far <= FARTHEST_MM))
+      fail(at, `a shape that reaches ${decimals(far, 0)} mm from the origin`, `at most ${FARTHEST_MM} mm`)
+    return r
+  }
   if (shape.scale !== undefined) region = scale(region, shape.scale)
-  if (shape.grow) region = offset(region, shape.grow, { join: 'round', tolMm })
+  region = held(region)
+  if (shape.grow) region = held(offset(region, shape.grow, { join: 'round', tolMm }))
   if (shape.turn) region = rotate(region, shape.turn)
   if (shape.at !== undefined) region = translate(region, shape.at[0], shape.at[1])
-  if (region.rings.length === 0 || !(area(region) > 1e-6))
-    fail(at, 'a shape with no area', 'a shape that encloses something')
-  const b = bounds(region)
-  const far = Math.max(-b.minX, -b.minY, b.maxX, b.maxY)
-  if (!(far <= FARTHEST_MM))
-    fail(at, `a shape that reaches ${decimals(far, 0)} mm from the origin`, `at most ${FARTHEST_MM} mm`)
-  return region
+  return held(region)
 }
 
 /** The lines (open or closed) of an SVG path of a document, set upright, mm. @throws InputProblem */
@@ -149,9 +154,7 @@ function fromFile(
         shape.part === undefined
           ? `no closed shape in "${name}"`
           : `no closed shape with the id "${shape.part}" in "${name}"`,
-        ids.length === 0
-          ? 'a file with closed paths or basic shapes'
-          : `one of ${ids.slice(0, 12).join(', ')}`
+        ids.length === 0 ? 'a file with closed paths or basic shapes' : oneOf(ids)
       )
     }
     return reading.region

@@ -2,6 +2,7 @@ import type { ResinMix, ResinRecord } from '../catalogue/resin.ts'
 import { RESINS } from '../catalogue/resin.ts'
 import { nearest } from './nearest.ts'
 import type { Problem } from './problem.ts'
+import { oneOf } from './problem.ts'
 import type { Shop, ShopResin } from './shop-schema.ts'
 
 /** The resin a pour names, with what the shop's label says over what its class says. */
@@ -33,7 +34,7 @@ export function chooseResin(name: string, shop: Shop, path: string): ResinChoice
     return {
       path,
       found: `the resin "${name}", which neither the shop nor the catalogue has`,
-      allowed: `one of ${known.join(', ')}`,
+      allowed: oneOf(known),
       example: near === null ? '"medium"' : `"${near}"`
     }
   }

@@ -67,7 +67,8 @@ function allowed(page: SchemaNode, at: SchemaNode): string {
   const branches = node.anyOf ?? (node.type === undefined ? node.oneOf : undefined)
   if (branches) {
     const words = discriminator(branchesOf(page, node))
-    if (words) return `${words.key}: one of ${words.values.map(v => JSON.stringify(v)).join(', ')}`
+    if (words)
+      return `an object whose "${words.key}" is one of ${words.values.map(v => JSON.stringify(v)).join(', ')}`
     return `${branches.map(b => allowed(page, b)).join(', or ')}${about}`
   }
   switch (node.type) {
@@ -124,6 +125,11 @@ function exampleOf(page: SchemaNode, at: SchemaNode): unknown {
     array: [],
     object: undefined
   }[node.type ?? 'object']
+}
+
+/** The words a choice at a path is of; none where it is no choice. */
+export function wordsAt(schema: z.ZodType, path: readonly PropertyKey[], document: unknown): string[] {
+  return (nodeAt(schema, path, document)?.enum ?? []).filter(word => typeof word === 'string')
 }
 
 /** The keys an object at a path may have. */

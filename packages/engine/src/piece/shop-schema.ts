@@ -18,13 +18,35 @@ import { VERSION } from './piece-schema.ts'
 
 const opening = z
   .string()
-  .regex(/^([01][0-9]|2[0-3]):[0-5][0-9]-([01][0-9]|2[0-4]):[0-5][0-9]$/)
+  .regex(/^([01][0-9]|2[0-3]):[0-5][0-9]-(([01][0-9]|2[0-3]):[0-5][0-9]|24:00)$/)
+  .superRefine((text, ctx) => {
+    // Two-digit hours: the order of the texts is the order of the times.
+    if (text.length === 11 && text.slice(0, 5) >= text.slice(6))
+      ctx.addIssue({
+        code: 'custom',
+        message: 'ends before it begins',
+        params: { meaning: true, allowed: 'hours that end after they begin, before midnight' }
+      })
+  })
   .meta({ description: 'from-to, local time', sample: ['08:00-12:00'] })
 const openings = z
   .array(opening)
   .max(6)
   .default([])
   .meta({ description: 'hours at the bench', sample: [['08:00-12:00', '13:00-17:00']] })
+
+// Two entries of one name: the second would never be asked. Said at its name.
+function namedOnce(entries: readonly { id: string }[], ctx: z.core.$RefinementCtx<unknown>): void {
+  entries.forEach((entry, i) => {
+    if (entries.findIndex(e => e.id === entry.id) < i)
+      ctx.addIssue({
+        code: 'custom',
+        message: 'a name twice',
+        path: [i, 'id'],
+        params: { meaning: true, allowed: 'each name once', example: JSON.stringify(`${entry.id} 2`) }
+      })
+  })
+}
 
 const price = { price: number('price of one', 0, 1e6).optional() }
 
@@ -127,13 +149,14 @@ export const shopSchema = z
         })
       )
       .max(200)
+      .superRefine(namedOnce)
       .default([])
       .meta({ description: 'cutters', sample: [[]] }),
     vessels: z
       .array(
         z.strictObject({
           capacity: volume('up to the brim', 20, 200_000),
-          diameter: size('inside', 1000),
+          diameter: length('inside', 20, 1000),
           count: whole('how many', 1, 100).default(1)
         })
       )
@@ -156,6 +179,7 @@ export const shopSchema = z
     resins: z
       .array(shopResin)
       .max(100)
+      .superRefine(namedOnce)
       .default([])
       .meta({ description: 'resins of the maker’s own', sample: [[]] }),
     leftover: percent('what stays in the vessel', 0, 40).default(5),

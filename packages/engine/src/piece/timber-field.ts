@@ -58,7 +58,7 @@ export const timberField = atMostOne(
       description:
         'its lower edge where the side is undercut or flared: the side runs straight between the two'
     }),
-    thickness: size('thickness from its underside to the edge of its top', 500),
+    thickness: length('thickness from its underside to the edge of its top', 0.2, 500),
     base: length('height as cast of its underside', 0, 500).default(0),
     crown: crown.optional(),
     measured: grid.optional(),
@@ -73,6 +73,7 @@ export const timberField = atMostOne(
     charred: length('depth charred on its sides', 0, 20).default(0),
     brushed: yesNo('loose char brushed out').default(false),
     sealed: choice('how its sides are sealed before the pour', ['no', 'tacky', 'hard']).default('tacky'),
+    keyed: yesNo('a hard seal coat sanded dull before the pour').default(false),
     bark: yesNo('bark left on its sides').default(false),
     held: choice('what holds it down', ['screws', 'tape', 'weights', 'nothing']).default('weights'),
     holding: number(

@@ -1,4 +1,4 @@
-import { inRange } from './range.ts'
+import { inRange } from '../quantity/range.ts'
 
 /**
  * How deep a flame chars timber.

@@ -1,5 +1,5 @@
+import { inRange } from '../quantity/range.ts'
 import { SHRINKAGE_START_PCT, shrinkageToMoisturePct } from './movement.ts'
-import { inRange } from './range.ts'
 
 /**
  * A round sawn across the stem (cookie): how far its rim opens when one crack takes all of the difference

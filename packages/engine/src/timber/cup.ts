@@ -1,4 +1,4 @@
-import { inRange } from './range.ts'
+import { inRange } from '../quantity/range.ts'
 
 /**
  * Cupping: how far a board goes hollow across its width, and why.

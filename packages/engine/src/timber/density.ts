@@ -1,4 +1,4 @@
-import { inRange } from './range.ts'
+import { inRange } from '../quantity/range.ts'
 
 /**
  * Specific gravity, density, air and greatest moisture of timber.

@@ -1,4 +1,4 @@
-import { inRange } from './range.ts'
+import { inRange } from '../quantity/range.ts'
 import { daysToFraction, type SettlingDays } from './settle.ts'
 
 /**

@@ -1,4 +1,4 @@
-import { inRange } from './range.ts'
+import { inRange } from '../quantity/range.ts'
 
 /**
  * Will a timber set in a mould float when liquid resin rises round it, and what holds it down?

@@ -1,4 +1,4 @@
-import { inRange } from './range.ts'
+import { inRange } from '../quantity/range.ts'
 
 /**
  * Heat in timber: conductivity, heat capacity, diffusivity, thermal expansion.

@@ -1,4 +1,4 @@
-import { inRange } from './range.ts'
+import { inRange } from '../quantity/range.ts'
 
 /**
  * Equilibrium moisture content: the moisture that timber settles to in air of a temperature and humidity.

@@ -1,4 +1,4 @@
-import { inRange } from './range.ts'
+import { inRange } from '../quantity/range.ts'
 
 /**
  * How long a board takes to settle to new air: diffusion of bound water through a slab.

@@ -1,0 +1,108 @@
+import { describe, expect, it } from 'vitest'
+import type { Given } from '../findings/harness.ts'
+import { mended, PLAIN } from '../findings/harness.ts'
+import { asked, theOne, worked } from './asked.ts'
+
+// Bought-in parts: does it fit.
+
+const INCH = 25.4
+
+// A panel `mm` thick when finished, 1 mm faced off each side, with a movement from the back.
+const clock = (mm: number, pocket: number, relief: number, part: object): Given => ({
+  piece: {
+    ...PLAIN,
+    timbers: PLAIN.timbers!.map(t => ({ ...t, thickness: mm + 2 })),
+    cuts: [
+      ...(relief > 0
+        ? [
+            {
+              id: 'relief',
+              face: 'front' as const,
+              shape: { circle: 80, at: [100, 0] as [number, number] },
+              depth: relief
+            }
+          ]
+        : []),
+      { id: 'pocket', face: 'back', shape: { rectangle: [60, 60], at: [100, 0] }, depth: pocket },
+      { id: 'hole', kind: 'bore', face: 'front', shape: { circle: 8.2, at: [100, 0] }, through: true }
+    ],
+    hardware: [{ id: 'movement', kind: 'quartz-movement', in: 'pocket', ...part }]
+  }
+})
+
+describe('theme J: does the bought-in part fit', () => {
+  // Given: a dial of 1/16 in on a board of 1/4 in; thread to stand out 1/8 in. Assumed: a piece of 24 mm.
+  const dial = (5 / 16) * INCH
+  const c89 = (part: object) => clock(24, 24 - dial, 0, part)
+
+  it('C89 a dial of 7.9 mm needs 11.1 mm of thread: the plan takes 12 of those sold', () => {
+    const { shaft } = worked(c89({})).fits[0]!
+    expect(shaft!.passesMm).toBeCloseTo(7.94, 2)
+    expect(shaft!.needsMm).toBeCloseTo(dial + INCH / 8, 1)
+    expect(shaft!.hasMm).toBe(12)
+    expect(asked(c89({}), 'thread-short')).toEqual([])
+  })
+
+  it('C89 the length of the whole shaft never counts', () => {
+    const found = theOne(c89({ thread: 8.5, shaft: 20 }), 'thread-short')
+    expect(found.severity).toBe('stop')
+    expect(found.value).toBe(8.5)
+    expect(found.fixSays).toBe('A thread of 12 mm')
+    expect(asked(mended(c89({ thread: 8.5, shaft: 20 }), found.fix!), 'thread-short')).toEqual([])
+  })
+
+  it('C91 16 + 6 + web: 25 mm leaves a web of 3, and a thread of 8.5 passes it', () => {
+    const given = clock(25, 16, 6, { thread: 8.5 })
+    for (const id of ['cut-breaks-out', 'thin-floor', 'thread-short', 'pocket-shallow'])
+      expect(asked(given, id), id).toEqual([])
+    expect(worked(given).covers.find(c => c.cut === 1)!.floor!.mm).toBeCloseTo(3, 9)
+  })
+
+  it('C91 19 mm breaks through by 3', () => {
+    const found = theOne(clock(19, 16, 6, { thread: 8.5 }), 'cut-breaks-out')
+    expect(found.severity).toBe('stop')
+    expect(found.says).toMatch(/breaks through by 3 mm into relief/)
+  })
+
+  it('C91 a web over the thread less 3.2, 5.3 mm, is one the shaft does not pass', () => {
+    expect(asked(clock(27.2, 16, 6, { thread: 8.5 }), 'thread-short')).toEqual([])
+    expect(theOne(clock(27.4, 16, 6, { thread: 8.5 }), 'thread-short').severity).toBe('stop')
+  })
+
+  it('C94 a hole of the largest bit, 60.3, for an insert of 79.4: it does not go in', () => {
+    const given: Given = {
+      piece: {
+        ...PLAIN,
+        cuts: [
+          {
+            id: 'bore',
+            kind: 'bore',
+            face: 'front',
+            shape: { circle: '2 3/8 in', at: [100, 0] },
+            depth: 12
+          }
+        ],
+        hardware: [
+          { id: 'insert', kind: 'clock-insert', in: 'bore', face: 'front', diameter: '3 1/8 in', depth: 11 }
+        ]
+      }
+    }
+    const found = theOne(given, 'hardware-pocket')
+    expect(found.severity).toBe('stop')
+    expect(found.value).toBeCloseTo((60.325 - 79.375) / 2, 1)
+    expect(asked(mended(given, found.fix!), 'hardware-pocket')).toEqual([])
+  })
+
+  it('C96 cells, a driver or a switch cast in cannot be reached: a bay with a lid', () => {
+    const cast = (kind: string): Given => ({
+      piece: { ...PLAIN, hardware: [{ id: 'part', kind, at: [0, 0], castIn: 'clear' }] }
+    })
+    for (const kind of ['cell-holder', 'led-driver', 'switch-low-voltage']) {
+      const found = theOne(cast(kind), 'sealed-in')
+      expect(found.severity).toBe('stop')
+      expect(found.says).toMatch(/pocket or a bay with a lid/)
+    }
+    // A strip with its own leads may be cast in.
+    expect(asked(cast('led-strip'), 'sealed-in')).toEqual([])
+  })
+})
