@@ -198,7 +198,11 @@ function planFrom(
         waitMin: work.clock[i]!.waitMin,
         lowZ: stack.states[i]!.lowZ,
         highZ: stack.states[i]!.highZ,
-        safety: safetyOf(s, work.materials, { massG: totals.massG, food: piece.food !== 'none' }).map(h => ({
+        safety: safetyOf(s, work.materials, {
+          massG: totals.massG,
+          food: piece.food !== 'none',
+          byHand: work.shop.machine === undefined
+        }).map(h => ({
           line: h.lines.join(' '),
           defersTo: h.defersTo
         }))

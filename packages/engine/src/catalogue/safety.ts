@@ -82,6 +82,17 @@ export const HAZARDS: readonly HazardRecord[] = [
     defersTo: ['the safety data sheets of the resin, the catalyst and the promoter']
   },
   {
+    id: 'isocyanate',
+    name: 'isocyanates of polyurethane',
+    source: 'UK HSE on isocyanates: leading cause of occupational asthma (memory)',
+    confidence: 'memory',
+    lines: [
+      'The hardener of polyurethane holds isocyanates: breathed or on skin they can bring on asthma for life.',
+      'Draw the air away, gloves and sleeves on; nobody with asthma in the room. Do not warm or spray it.'
+    ],
+    defersTo: ['the safety data sheets of both parts', 'a doctor at the first tight chest']
+  },
+  {
     id: 'sanding-cured-resin',
     name: 'sanding or grinding cured resin',
     source: `NIOSH: P100 for such dust (memory); dust of half-cured resin still reacts (practice)`,
@@ -117,6 +128,17 @@ export const HAZARDS: readonly HazardRecord[] = [
       'Two-part polyurethane holds isocyanates: many sheets forbid spraying it without supplied air.'
     ],
     defersTo: ['the safety data sheet of the finish', 'local rules on spraying and fire']
+  },
+  {
+    id: 'finish-vapour',
+    name: 'vapour of a finish with solvent',
+    source: PRACTICE,
+    confidence: 'practice',
+    lines: [
+      'Solvent in the finish burns and numbs, wet and while it dries: no flame, no spark, no heater near it.',
+      'Open the windows and draw the air away; gloves as its sheet names them. A dust mask does not stop vapour.'
+    ],
+    defersTo: ['the safety data sheet of the finish', 'the tin']
   },
   {
     id: 'oily-rags',

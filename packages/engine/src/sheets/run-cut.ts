@@ -37,9 +37,10 @@ export function cutDetail(plan: Plan, work: Work, i: number): RunDetail {
           )
       : value.kind === 'outline'
         ? null
-        : sized(bounds(region))
+        : sized(bounds(region), value.shape !== undefined && 'circle' in value.shape)
   return detail({
     facts: [
+      fact('Way', cut.way),
       cut.dayMm === null
         ? fact('Depth', 'right through')
         : fact('Depth', decimals(cut.dayMm, 1, 1), `mm from the ${value.face} as it is now`),
@@ -55,10 +56,12 @@ export function cutDetail(plan: Plan, work: Work, i: number): RunDetail {
   })
 }
 
-function sized(b: ReturnType<typeof bounds>) {
+function sized(b: ReturnType<typeof bounds>, round: boolean) {
   return fact(
     'Size',
-    `${decimals(b.maxX - b.minX, 1)} × ${decimals(b.maxY - b.minY, 1)}`,
+    round
+      ? `Ø ${decimals(b.maxX - b.minX, 1)}`
+      : `${decimals(b.maxX - b.minX, 1)} × ${decimals(b.maxY - b.minY, 1)}`,
     `mm, middle at ${place((b.minX + b.maxX) / 2, (b.minY + b.maxY) / 2)}`
   )
 }

@@ -8,7 +8,7 @@ import { capital } from './model.ts'
 import type { RunAmounts, RunShare } from './run-part.ts'
 
 /** Decimals that a scale of steps of `resolution` grams shows. */
-export function scalePlaces(resolution: number): number {
+function scalePlaces(resolution: number): number {
   return Math.max(0, Math.ceil(-Math.log10(resolution) - 1e-9))
 }
 

@@ -57,7 +57,7 @@ export function pourDetail(plan: Plan, work: Work, i: number): RunDetail {
 }
 
 /** Batches of a pour: as many as the maker asked for, else as few as the plan found; null when none can be. */
-export function pourAmounts(plan: Plan, work: Work, index: number): RunAmounts | null {
+function pourAmounts(plan: Plan, work: Work, index: number): RunAmounts | null {
   const { batches } = plan.pours[index]!
   if (batches === null) return null
   const asked = work.piece.pours[index]!.batches
@@ -173,7 +173,12 @@ export function stonesDetail(plan: Plan, work: Work, i: number): RunDetail {
   const each = pour.stonesMl / Math.max(1, value.stones.length)
   return detail({
     does: value.stones.map((s, j) => {
-      const placed = s.placed === undefined ? 'Fill the zone with' : `Set ${s.placed.length} ×`
+      const placed =
+        s.placed !== undefined
+          ? `Set ${s.placed.length} ×`
+          : s.all === undefined
+            ? 'Fill the zone with'
+            : 'Fill the whole pour with'
       const when = s.set === 'on the tacky layer' ? 'on the layer below while it is tacky' : s.set
       return `${placed} ${records[j]!.name}: washed and dry, ${when}.`
     }),

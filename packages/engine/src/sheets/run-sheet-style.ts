@@ -23,7 +23,7 @@ h1{font-size:2.1rem;font-weight:700;line-height:1.1;margin-top:.75rem;text-wrap:
 .head.facts{margin-top:.9rem}
 .head.facts dd{font-size:1.3rem}
 .verdict{margin-top:.9rem;font-size:1.12rem;font-weight:500;text-wrap:pretty}
-.plain{margin-top:.35rem;color:var(--ink-2)}
+.plain{margin-top:.35rem;color:var(--ink-2);break-after:avoid}
 .over,.all{border:2px solid var(--ink);padding:.5rem .8rem .6rem;margin-top:.8rem;break-inside:avoid}
 .all{border-width:1px;font-weight:500}
 h2{font-size:1.3rem;font-weight:700;margin:1.5rem 0 .1rem;padding-bottom:.2rem;border-bottom:1.5px solid var(--ink);break-after:avoid}
@@ -78,6 +78,7 @@ h2{font-size:1.3rem;font-weight:700;margin:1.5rem 0 .1rem;padding-bottom:.2rem;b
 .safety li{font-size:.95rem;line-height:1.26;text-wrap:pretty}
 .safety li+li{margin-top:.28rem}
 .safety em{font-style:italic;color:var(--ink-2)}
+section>.safety{border-top:0;margin-top:.2rem}
 .wait h3{font-weight:500}
 .closing{margin-top:1.6rem;border-top:2.5px solid var(--ink);padding-top:.5rem;font-weight:500;break-inside:avoid}
 @media (max-width:40rem){

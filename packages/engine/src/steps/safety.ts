@@ -9,7 +9,9 @@ import type { Step, StepKind } from './step.ts'
 export interface HazardFacts {
   readonly hardware: readonly HardwareRecord[]
   readonly coats: { readonly front: CoatRecord | null; readonly back: CoatRecord | null }
+  /** Of each pour and of each marking's filling. */
   readonly resins: readonly { readonly record: { readonly family: string } }[]
+  readonly markingResins: readonly { readonly record: { readonly family: string } }[]
   readonly base: BoardRecord
 }
 
@@ -18,6 +20,14 @@ export interface HazardPiece {
   /** Mass to lift, g: the casting with its mould's waste. */
   readonly massG: number
   readonly food: boolean
+  /** No machine in the shop: faces are flattened with a router on a sled. */
+  readonly byHand: boolean
+}
+
+/** What a family of resin brings beyond mixing. */
+const FAMILY_HAZARD: Readonly<Record<string, string>> = {
+  polyester: 'peroxide-catalyst',
+  polyurethane: 'isocyanate'
 }
 
 /** From this mass on a lift wants a second pair of hands, g: 25 kg (common guidance of health agencies for one person; memory). */
@@ -64,18 +74,20 @@ export function safetyOf(step: Step, facts: HazardFacts, piece: HazardPiece): Ha
     if (hazard !== null) ids.add(hazard)
     ids.add('sanding-cured-resin')
   }
-  if (step.kind === 'flatten') ids.add('machine-cutting')
+  if (step.kind === 'flatten') ids.add(piece.byHand ? 'router-by-hand' : 'machine-cutting')
   if (['demould', 'turn over', 'deliver'].includes(step.kind) && piece.massG >= HEAVY_G) ids.add('heavy-lift')
   if (step.kind === 'demould' && facts.base.material === 'glass') ids.add('glass-mould')
   if (step.kind === 'deliver' && piece.food) ids.add('food-side')
   if (step.timber !== undefined && step.kind === 'prepare timber' && step.timber.value.charred > 0)
     ids.add('charring')
-  if (
-    step.pour !== undefined &&
-    step.kind === 'pour' &&
-    facts.resins[step.pour.index]?.record.family === 'polyester'
-  )
-    ids.add('peroxide-catalyst')
+  const mixed =
+    step.kind === 'pour' && step.pour !== undefined
+      ? facts.resins[step.pour.index]
+      : step.kind === 'fill' && step.marking !== undefined
+        ? facts.markingResins[step.marking.index]
+        : undefined
+  const family = mixed === undefined ? undefined : FAMILY_HAZARD[mixed.record.family]
+  if (family !== undefined) ids.add(family)
   if (step.kind === 'coat') {
     const coats =
       step.face === 'both'
@@ -85,13 +97,15 @@ export function safetyOf(step: Step, facts: HazardFacts, piece: HazardPiece): Ha
       if (coat === null) continue
       if (coat.way === 'spray') ids.add('spray')
       if (coat.kind === 'penetrating') ids.add('oily-rags')
-      if (coat.kind === 'flood') ids.add('mixing-resin')
+      if (coat.kind === 'flood') ids.add('mixing-resin').add('leftover-in-cup')
+      if (coat.carrier !== 'none' && coat.carrier !== 'water') ids.add('finish-vapour')
     }
   }
   if (step.kind === 'fit' && step.hardware !== undefined) {
     const record = facts.hardware[step.hardware.index]!
     if (record.mains) ids.add('mains-wiring')
-    if (record.magnetic) ids.add('magnets-swallow')
+    // A coin cell swallowed is as bad as two magnets.
+    if (record.magnetic || record.id === 'coin-cell-holder') ids.add('magnets-swallow')
   }
   return [...ids].map(id => {
     const row = find('hazard', id)

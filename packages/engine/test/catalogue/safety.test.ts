@@ -7,6 +7,7 @@ describe('the table of hazards', () => {
     expect(HAZARDS.map(h => h.id).sort()).toEqual(
       [
         ...['mixing-resin', 'pouring', 'leftover-in-cup', 'hot-piece', 'peroxide-catalyst'],
+        ...['isocyanate', 'finish-vapour'],
         ...['sanding-cured-resin', 'sanding-timber', 'spray', 'oily-rags', 'charring'],
         ...['machine-cutting', 'router-by-hand', 'sawing', 'drilling', 'heavy-lift'],
         ...['mains-wiring', 'magnets-swallow', 'food-side', 'glass-mould', 'pressure-pot']
