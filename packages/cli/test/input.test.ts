@@ -135,7 +135,7 @@ const cases: [about: string, path: () => string, says: RegExp][] = [
           ]
         })
       ),
-    /pours\[1\]/
+    /at pours\[1\]\.height: found 8 mm as cast, below the one before/
   ],
   [
     'a drawing that is not there',

@@ -143,6 +143,24 @@ describe('plan', () => {
     expect(existsSync(join(folder, 'piece.html'))).toBe(true)
   })
 
+  it('while a stop stands, what is begun is written with what makes it safe', () => {
+    const folder = at('begun')
+    const readings = put(
+      'begun.jsonl',
+      `${JSON.stringify({ kind: 'mixed', pour: 'clear', id: 'r-0000001', at: '2026-11-20T08:00+01:00' })}\n`
+    )
+    expect(answer(['plan', stopped, '--out', folder, '--readings', readings, ...AS_OF]).code).toBe(1)
+    expect(readdirSync(folder).sort()).toEqual([
+      '.castwright.json',
+      'begun.html',
+      'begun.md',
+      'buy-list.csv',
+      'piece.html',
+      'plan.json'
+    ])
+    expect(readFileSync(join(folder, 'begun.md'), 'utf8')).toMatch(/safety data sheet/)
+  })
+
   it('goes on despite its stops with a reason, and prints the reason on every sheet', () => {
     const folder = at('despite')
     const stops = (

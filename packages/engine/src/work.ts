@@ -14,6 +14,7 @@ import { hidingOf } from './fits/tint.ts'
 import { blanksFor, chanceOfGood } from './mould/spoil.ts'
 import { entriesOf } from './piece/entry.ts'
 import type { Piece, PieceDocument } from './piece/piece-schema.ts'
+import { InputProblem } from './piece/problem.ts'
 import type { Read } from './piece/read.ts'
 import type { Reading } from './piece/reading-schema.ts'
 import type { Files } from './piece/region.ts'
@@ -50,7 +51,7 @@ export function workOf(input: PlanInput): Work {
   const materials = materialsOf(piece, shop, source)
   const geometry = geometryOf(piece, entries, input.files ?? {}, source)
   const steps = orderOf(piece, entries)
-  const stack = walk(piece, entries, geometry, steps, factsOf(piece, materials))
+  const stack = named(source, () => walk(piece, entries, geometry, steps, factsOf(piece, materials)))
   const speeds = materials.resins.map(speedOf)
   const casts = castOf({ stack, choices: materials.resins, speeds, board: materials.base, shop, effort })
   const seasons = seasonsOf(
@@ -105,6 +106,15 @@ export function workOf(input: PlanInput): Work {
       blanks: quantity.blanks,
       moulds: quantity.gang
     })
+  }
+}
+
+// The stack knows no files: what it cannot use is told by the name of the file it came from.
+function named<T>(source: string, make: () => T): T {
+  try {
+    return make()
+  } catch (e) {
+    throw e instanceof InputProblem ? new InputProblem(source, e.problems) : e
   }
 }
 

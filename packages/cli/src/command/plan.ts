@@ -18,7 +18,7 @@ export const planCommand: Command = {
 
 Writes piece.html, buy-list.csv, plan.json, and the run sheet as run-sheet.html and run-sheet.md. All or
 nothing: files of an earlier plan are replaced, others are not touched. While a stop stands the run sheet is
-not written; steps already begun are, as begun.md. Ends with 0 when no stop stands, 1 when one does, 2 when the
+not written; steps already begun are, with what makes them safe, as begun.html and begun.md. Ends with 0 when no stop stands, 1 when one does, 2 when the
 input cannot be used.
 
   --out DIR         the folder, made if need be
@@ -67,11 +67,17 @@ function filesOf(planned: Planned): Map<string, string> {
     ['buy-list.csv', buyCsv(p)],
     ['plan.json', `${JSON.stringify(p, null, 2)}\n`]
   ])
-  if (p.verdict !== 'stop') {
-    files.set('run-sheet.html', runSheetHtml(planned, { fonts: assets.fonts }))
-    files.set('run-sheet.md', runSheetMarkdown(planned))
+  // While a stop stands the sheet holds what is begun and what makes that safe, and nothing else.
+  const name = p.verdict !== 'stop' ? 'run-sheet' : anyBegun(planned) ? 'begun' : null
+  if (name !== null) {
+    files.set(`${name}.html`, runSheetHtml(planned, { fonts: assets.fonts }))
+    files.set(`${name}.md`, runSheetMarkdown(planned))
   }
   return files
+}
+
+function anyBegun({ work }: Planned): boolean {
+  return work.readings.some(r => r.kind === 'mixed' || r.kind === 'poured')
 }
 
 function knownOnly(despite: readonly Despite[]): void {

@@ -1,3 +1,4 @@
+import { inRange } from '../quantity/range.ts'
 /**
  * Hiding: how deep a tinted layer must be before what lies behind no longer shows.
  *
@@ -227,11 +228,4 @@ function lightness(y: number): number {
 function checkLayer(layer: Layer): void {
   inRange('scattering', layer.scatterPerMm, 0, 10_000, '1/mm')
   inRange('absorption', layer.absorbPerMm, 0, 10_000, '1/mm')
-}
-
-function inRange(what: string, value: number, low: number, high: number, unit: string): number {
-  if (!(value >= low && value <= high)) {
-    throw new RangeError(`${what} is ${value} ${unit}; allowed ${low} to ${high} ${unit}`)
-  }
-  return value
 }

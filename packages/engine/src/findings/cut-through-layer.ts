@@ -21,7 +21,10 @@ function one(work: Work, cut: number, ways: readonly CutWay[]): Found[] {
   const open = ways.filter(w => !w.ahead.some(m => hides(work, m)))
   if (open.length === 0) return []
   const needed = (w: CutWay) => w.mm + coverOf(work, w)
-  const pierced = open.filter(w => w.passed.some(p => hides(work, p.material)))
+  const straight = open.filter(w => !w.passed.some(p => hides(work, p.material)))
+  const pierced = open.filter(
+    w => !straight.includes(w) && !(onlyTimber(work, w) && straight.some(s => same(s.into, w.into)))
+  )
   if (pierced.length === 0) {
     const { into } = open[0]!
     return [
@@ -47,6 +50,15 @@ function one(work: Work, cut: number, ways: readonly CutWay[]): Found[] {
       ...deepen(work, cut, -needed(worst), 'down')
     }
   ]
+}
+
+// A cut that lies in clear resin anyway shows there: that it takes the wedge of an undercut edge with it is no news.
+function onlyTimber(work: Work, way: CutWay): boolean {
+  return way.passed.every(p => p.material.kind === 'timber' || !hides(work, p.material))
+}
+
+function same(a: CoreInterval['material'], b: CoreInterval['material']): boolean {
+  return a.kind === b.kind && a.index === b.index
 }
 
 function hides(work: Work, m: CoreInterval['material']): boolean {

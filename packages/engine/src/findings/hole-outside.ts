@@ -10,7 +10,7 @@ import { rounded, setValue } from './fix.ts'
 import type { Work } from './work.ts'
 
 /** Least wall between a pocket or bore and the edge of the piece, mm (common practice). */
-export const LEAST_WALL_MM = 3
+const LEAST_WALL_MM = 3
 /** Places of an edge are looked at this close to each other, mm. */
 const STEP_MM = 1
 

@@ -7,10 +7,10 @@ import type { Work } from './work.ts'
 /** Least layer that is one, mm: less does not level by itself (common practice). */
 const LEAST_LAYER_MM = 0.5
 
-/** A pour whose level lies at or under what stands already. */
+/** A pour whose level lies hardly above what stands already. One at or under it cannot be used at all: `castPour` says so. */
 export const pourBelow: Check = {
   id: 'pour-below',
-  about: 'a pour whose level lies under what stands already',
+  about: 'a pour whose level lies hardly above what stands already',
   cases: [],
   run
 }
@@ -31,7 +31,7 @@ function run(work: Work): Found[] {
         {
           severity: 'stop',
           at,
-          says: `${id} is to come up to ${decimals(value.height, 2)} mm as cast, but what stands already, ${below(work, index)}, comes to ${decimals(floor, 2)}: there is nothing to pour.`,
+          says: `${id} is to come up to ${decimals(value.height, 2)} mm as cast, but what stands already, ${below(work, index)}, comes to ${decimals(floor, 2)}: a layer that thin does not level by itself.`,
           value: value.height,
           unit: 'mm',
           limit: floor + LEAST_LAYER_MM,

@@ -162,7 +162,7 @@ function show(text: string, at: number): string {
   if (at >= text.length) return 'the end of the file'
   // A word that is none of JSON's, as a whole: NaN, undefined, True.
   const word = /^[A-Za-z_]{2,20}/.exec(text.slice(at, at + 20))
-  if (word) return word[0]
+  if (word) return JSON.stringify(word[0])
   const c = text.codePointAt(at)!
   return c < 32 || c === 127 || c === 0xfffd
     ? `the character U+${c.toString(16).toUpperCase().padStart(4, '0')}`

@@ -41,7 +41,7 @@ export function migrate(
         path: '/castwright',
         found: shown(stated),
         allowed:
-          typeof stated === 'number' && stated > version
+          typeof stated === 'number' && Number.isInteger(stated) && stated > version
             ? `versions 1 to ${version}: this file was written by a newer Castwright`
             : `the version of the document, 1 to ${version}`,
         example: `"castwright": ${version}`

@@ -70,7 +70,7 @@ export function readReadings(text: string, source: string): Readings {
   lines.forEach((line, i) => {
     if (line.trim() === '') return
     const at = `${source} line ${i + 1}`
-    const value = i === lines.length - 1 ? unlessCut(line) : parse(line, at)
+    const value = i === lines.length - 1 ? unlessCut(line) : parse(line, source, i)
     if (value === undefined) {
       unread.push({ line: i + 1, why: 'cut off: left out' })
       return
@@ -93,7 +93,8 @@ function unlessCut(line: string): unknown {
   }
 }
 
-function parse(text: string, source: string): unknown {
+// `above` is how many lines of the file stand before the text.
+function parse(text: string, source: string, above = 0): unknown {
   try {
     return readJson(text)
   } catch (e) {
@@ -108,7 +109,7 @@ function parse(text: string, source: string): unknown {
         }
       ])
     const example = text.trim() === '' ? EMPTY : ''
-    throw new InputProblem(`${source} line ${e.line}, column ${e.column}`, [
+    throw new InputProblem(`${source} line ${above + e.line}, column ${e.column}`, [
       { path: '', found: e.found, allowed: e.allowed, example }
     ])
   }

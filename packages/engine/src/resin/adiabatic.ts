@@ -1,4 +1,5 @@
-import { checkRange, ZERO_CELSIUS_K } from './constant.ts'
+import { inRange } from '../quantity/range.ts'
+import { ZERO_CELSIUS_K } from './constant.ts'
 import { cureRate } from './cure.ts'
 import type { ResinModel } from './model.ts'
 
@@ -31,8 +32,8 @@ const STEPS = 20_000
 
 /** The run from a start temperature, °C; midpoint rule on 20 000 steps of conversion (error below 1e-4 of the time). */
 export function adiabaticRun(resin: ResinModel, startC: number, startConversion = 0): AdiabaticRun {
-  checkRange('start temperature in °C', startC, -40, 120)
-  checkRange('start conversion', startConversion, 0, 0.99)
+  inRange('start temperature in °C', startC, -40, 120)
+  inRange('start conversion', startConversion, 0, 0.99)
   const riseK = adiabaticRiseK(resin, startConversion)
   const span = 1 - startConversion
   const step = span / STEPS

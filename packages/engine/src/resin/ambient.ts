@@ -1,4 +1,4 @@
-import { checkRange } from './constant.ts'
+import { inRange } from '../quantity/range.ts'
 
 /**
  * The room over the day as a sine: mean ± swing, warmest at a given hour.
@@ -15,9 +15,9 @@ export function dailyTemperature(room: {
 }): (timeS: number) => number {
   const { meanC, swingC, startHour } = room
   const warmestHour = room.warmestHour ?? 15
-  checkRange('mean room temperature in °C', meanC, -30, 60)
-  checkRange('swing of the room in K', swingC, 0, 30)
-  checkRange('hour of the start', startHour, 0, 24)
-  checkRange('warmest hour', warmestHour, 0, 24)
+  inRange('mean room temperature in °C', meanC, -30, 60)
+  inRange('swing of the room in K', swingC, 0, 30)
+  inRange('hour of the start', startHour, 0, 24)
+  inRange('warmest hour', warmestHour, 0, 24)
   return timeS => meanC + swingC * Math.cos((2 * Math.PI * (startHour + timeS / 3600 - warmestHour)) / 24)
 }

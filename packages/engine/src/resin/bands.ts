@@ -1,5 +1,5 @@
 import type { ResinRecord } from '../catalogue/resin.ts'
-import { checkRange } from './constant.ts'
+import { inRange } from '../quantity/range.ts'
 import { type Effort, peakHorizonS, runSlab, type SlabPour } from './slab.ts'
 import { thickeningOf } from './thickening.ts'
 
@@ -57,8 +57,8 @@ export function pourBand(input: BandInput): PourBand {
   const effort = input.effort ?? 'quick'
   const roomBandK = input.roomBandK ?? 2
   const [least, most] = input.liquidMultiplier ?? [1, 3]
-  checkRange('band of time', band.time, 0, 0.9)
-  checkRange('band of room temperature in K', roomBandK, 0, 20)
+  inRange('band of time', band.time, 0, 0.9)
+  inRange('band of room temperature in K', roomBandK, 0, 20)
   const central = runOne(pour, effort)
   const corners = Array.from({ length: 8 }, (_, bits) =>
     runOne(corner(pour, band.time, roomBandK, [least, most], bits), effort)

@@ -1,5 +1,5 @@
 import type { ResinMix } from '../catalogue/resin.ts'
-import { checkRange } from './constant.ts'
+import { inRange } from '../quantity/range.ts'
 import { type CupHistory, cupHistory } from './cup.ts'
 import type { ResinModel } from './model.ts'
 import { leastBatchG } from './stoichiometry.ts'
@@ -196,20 +196,20 @@ function no(why: NoBatches['why'], least: number, says: string): NoBatches {
 const round = (x: number): number => Number(x.toPrecision(3))
 
 function checkRequest(request: BatchRequest): void {
-  checkRange('total mass in g', request.totalG, 1e-3, 1e7)
-  checkRange('minutes to mix', request.mixMin, 0, 600)
-  checkRange('minutes to pour a kg', request.pourMinPerKg, 0, 600)
-  checkRange('part A by mass', request.mix.massA, 1e-9, 1e9)
-  checkRange('part B by mass', request.mix.massB, 1e-9, 1e9)
+  inRange('total mass in g', request.totalG, 1e-3, 1e10)
+  inRange('minutes to mix', request.mixMin, 0, 600)
+  inRange('minutes to pour a kg', request.pourMinPerKg, 0, 600)
+  inRange('part A by mass', request.mix.massA, 1e-9, 1e9)
+  inRange('part B by mass', request.mix.massB, 1e-9, 1e9)
   if (request.vessels.length === 0) throw new Error('0 vessels given; at least 1')
   for (const v of request.vessels) {
-    checkRange('diameter of a vessel in mm', v.diameterMm, 1, 2000)
-    checkRange('capacity of a vessel in ml', v.capacityMl, 1, 1e6)
+    inRange('diameter of a vessel in mm', v.diameterMm, 1, 2000)
+    inRange('capacity of a vessel in ml', v.capacityMl, 1, 1e6)
   }
   let tinted = 0
   for (const part of request.tint ?? []) {
-    checkRange(`mass fraction of ${part.name}`, part.massFraction, 0, 0.9)
+    inRange(`mass fraction of ${part.name}`, part.massFraction, 0, 0.9)
     tinted += part.massFraction
   }
-  checkRange('mass fraction of all tint', tinted, 0, 0.9)
+  inRange('mass fraction of all tint', tinted, 0, 0.9)
 }

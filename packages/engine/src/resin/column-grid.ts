@@ -1,4 +1,5 @@
-import { checkRange, ZERO_CELSIUS_K } from './constant.ts'
+import { inRange } from '../quantity/range.ts'
+import { ZERO_CELSIUS_K } from './constant.ts'
 import { type CureTable, cureTable } from './cure-table.ts'
 import type { ResinModel } from './model.ts'
 import { conversionAtViscosity, HONEY_PAS, viscosityPaS } from './thickening.ts'
@@ -180,37 +181,37 @@ function at(value: number | Profile, positionMm: number): number {
 }
 
 function checkLayer(layer: Layer): void {
-  checkRange('thickness in mm', layer.thicknessMm, 1e-6, 10_000)
+  inRange('thickness in mm', layer.thicknessMm, 1e-6, 10_000)
   const cells = layer.cells ?? 1
   if (!Number.isInteger(cells)) throw new Error(`cells is ${cells}; a whole number from 1 to 100 000`)
-  checkRange('cells', cells, 1, 100_000)
+  inRange('cells', cells, 1, 100_000)
   checkStart('start temperature in °C', layer.startC, -40, 400)
   if (layer.kind === 'inert') {
-    checkRange('conductivity in W/(m·K)', layer.kWmK, 1e-6, 1e9)
-    checkRange('heat capacity in J/(m³·K)', layer.rhoCpJm3K, 1, 1e9)
+    inRange('conductivity in W/(m·K)', layer.kWmK, 1e-6, 1e9)
+    inRange('heat capacity in J/(m³·K)', layer.rhoCpJm3K, 1, 1e9)
     return
   }
   const { bulk, kinetics } = layer.resin
   checkStart('start conversion', layer.startConversion ?? 0, 0, 1)
-  checkRange('rate factor', layer.rateFactor ?? 1, 1e-6, 1e6)
-  checkRange('liquid multiplier', layer.kLiquidMultiplier ?? 1, 1, 100)
-  checkRange('conductivity in W/(m·K)', bulk.kLiquidWmK, 1e-6, 1e9)
-  checkRange('slope of conductivity in W/(m·K)', bulk.kSlopeWmK, -bulk.kLiquidWmK / 2, 1e3)
-  checkRange('density in kg/m³', bulk.liquidKgM3, 1, 1e5)
-  checkRange('heat capacity in J/(kg·K)', bulk.cpJkgK, 1, 1e5)
-  checkRange('heat of reaction in J/kg', kinetics.heatJPerKg, 0, 1e12)
+  inRange('rate factor', layer.rateFactor ?? 1, 1e-6, 1e6)
+  inRange('liquid multiplier', layer.kLiquidMultiplier ?? 1, 1, 100)
+  inRange('conductivity in W/(m·K)', bulk.kLiquidWmK, 1e-6, 1e9)
+  inRange('slope of conductivity in W/(m·K)', bulk.kSlopeWmK, -bulk.kLiquidWmK / 2, 1e3)
+  inRange('density in kg/m³', bulk.liquidKgM3, 1, 1e5)
+  inRange('heat capacity in J/(kg·K)', bulk.cpJkgK, 1, 1e5)
+  inRange('heat of reaction in J/kg', kinetics.heatJPerKg, 0, 1e12)
 }
 
 function checkStart(name: string, value: number | Profile, least: number, most: number): void {
   if (typeof value === 'number') {
-    checkRange(name, value, least, most)
+    inRange(name, value, least, most)
     return
   }
   const { positionMm: x, value: v } = value
   if (x.length === 0 || x.length !== v.length)
     throw new Error(`${name}: a profile has ${x.length} positions and ${v.length} values`)
   for (let i = 0; i < x.length; i++) {
-    checkRange(name, v[i]!, least, most)
+    inRange(name, v[i]!, least, most)
     if (!Number.isFinite(x[i]!) || (i > 0 && !(x[i]! > x[i - 1]!)))
       throw new Error(`${name}: position ${x[i]} mm at point ${i} does not rise`)
   }

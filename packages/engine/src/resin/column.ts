@@ -1,8 +1,9 @@
+import { inRange } from '../quantity/range.ts'
 import { type ColumnGrid, columnGrid, type Layer, type ResinLayer, type Shape } from './column-grid.ts'
 import { type LayerRecorder, layerRecorder, sample, watch } from './column-history.ts'
 import { type ColumnResult, columnResult } from './column-result.ts'
 import { type ColumnState, columnState, conductances, tryStep } from './column-step.ts'
-import { checkRange, ZERO_CELSIUS_K } from './constant.ts'
+import { ZERO_CELSIUS_K } from './constant.ts'
 
 /** A temperature in °C, constant or as a function of the run's time in s. */
 export type Outside = number | ((timeS: number) => number)
@@ -69,7 +70,7 @@ const MOST_STEPS = 1_000_000
 export function runColumn(problem: ColumnProblem): ColumnResult {
   const { shape, layers, untilS } = problem
   const control = problem.control ?? FULL
-  checkRange('length of the run in s', untilS, 1e-9, 1e10)
+  inRange('length of the run in s', untilS, 1e-9, 1e10)
   const grid = columnGrid(shape, layers)
   const floor = shape === 'slab' ? problem.floor : INSULATED
   const { top } = problem
@@ -136,7 +137,7 @@ const INSULATED: Boundary = { kind: 'insulated' }
 function resistance(boundary: Boundary): number {
   if (boundary.kind === 'insulated') return Number.POSITIVE_INFINITY
   if (boundary.kind === 'fixed') return 0
-  checkRange('film coefficient in W/(m²·K)', boundary.hWm2K, 0, 1e9)
+  inRange('film coefficient in W/(m²·K)', boundary.hWm2K, 0, 1e9)
   return 1 / boundary.hWm2K
 }
 
@@ -144,7 +145,7 @@ function outsideK(boundary: Boundary, timeS: number): number {
   if (boundary.kind === 'insulated') return ZERO_CELSIUS_K
   const outside = boundary.kind === 'fixed' ? boundary.tempC : boundary.ambientC
   const c = typeof outside === 'number' ? outside : outside(timeS)
-  checkRange('temperature outside in °C', c, -60, 400)
+  inRange('temperature outside in °C', c, -60, 400)
   return c + ZERO_CELSIUS_K
 }
 

@@ -12,9 +12,3 @@ export const LABEL_ROOM_C = 23
 
 /** g, m/s²: standard acceleration of free fall. Exact by convention (3rd CGPM, 1901). */
 export const GRAVITY = 9.80665
-
-/** Throws unless `value` is a number within [least, most]; `name` carries the unit. */
-export function checkRange(name: string, value: number, least: number, most: number): void {
-  if (!(value >= least && value <= most))
-    throw new Error(`${name} is ${value}; allowed is ${least} to ${most}`)
-}

@@ -1,5 +1,6 @@
 import type { ResinKinetics } from '../catalogue/resin.ts'
-import { checkRange, ZERO_CELSIUS_K } from './constant.ts'
+import { inRange } from '../quantity/range.ts'
+import { ZERO_CELSIUS_K } from './constant.ts'
 import { cureRate, cureRateSlope } from './cure.ts'
 
 /** Temperature against time, straight between samples: timeS rising from any start, tempC of equal length. */
@@ -24,7 +25,7 @@ export function conversionAlong(
 ): Float64Array {
   const { timeS, tempC } = history
   checkHistory(history)
-  checkRange('start conversion', startConversion, 0, 1)
+  inRange('start conversion', startConversion, 0, 1)
   const out = new Float64Array(timeS.length)
   out[0] = startConversion
   for (let i = 1; i < timeS.length; i++)
@@ -46,7 +47,7 @@ export function conversionPath(
   startConversion = 0
 ): ConversionPath {
   checkHistory(history)
-  checkRange('start conversion', startConversion, 0, 1)
+  inRange('start conversion', startConversion, 0, 1)
   const timeS = [history.timeS[0]!]
   const tempC = [history.tempC[0]!]
   const conversion = [startConversion]
@@ -103,7 +104,7 @@ function checkHistory({ timeS, tempC }: TemperatureHistory): void {
       `a history has ${timeS.length} times and ${tempC.length} temperatures; at least 2, as many of each`
     )
   for (let i = 0; i < timeS.length; i++) {
-    checkRange('temperature in °C', tempC[i]!, -40, 400)
+    inRange('temperature in °C', tempC[i]!, -40, 400)
     if (!Number.isFinite(timeS[i]!) || (i > 0 && !(timeS[i]! > timeS[i - 1]!)))
       throw new Error(`time ${timeS[i]} s at sample ${i} does not rise`)
   }
@@ -122,9 +123,9 @@ export function isothermalTimeS(
   conversion: number,
   startConversion = 0
 ): number {
-  checkRange('temperature in °C', tempC, -40, 400)
-  checkRange('conversion', conversion, 0, 0.999999)
-  checkRange('start conversion', startConversion, 0, 1)
+  inRange('temperature in °C', tempC, -40, 400)
+  inRange('conversion', conversion, 0, 0.999999)
+  inRange('start conversion', startConversion, 0, 1)
   if (conversion <= startConversion) return 0
   const tempK = tempC + ZERO_CELSIUS_K
   const panel = (conversion - startConversion) / PANELS

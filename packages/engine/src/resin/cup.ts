@@ -1,7 +1,8 @@
+import { inRange } from '../quantity/range.ts'
 import { FULL, QUICK, runColumn } from './column.ts'
 import type { LayerHistory } from './column-history.ts'
 import { resinOf } from './column-result.ts'
-import { checkRange, ZERO_CELSIUS_K } from './constant.ts'
+import { ZERO_CELSIUS_K } from './constant.ts'
 import { crossingS } from './conversion.ts'
 import { cureRate } from './cure.ts'
 import { semenovNumber } from './frank-kamenetskii.ts'
@@ -100,9 +101,9 @@ export function bodyHistory(body: BodyProblem): CupHistory {
   const { resin, roomC, volumePerAreaMm } = body
   const h = body.hWm2K ?? H_CUP
   const effort = body.effort ?? 'full'
-  checkRange('room temperature in °C', roomC, -20, 60)
-  checkRange('film coefficient in W/(m²·K)', h, 0.1, 1000)
-  checkRange('volume over surface in mm', volumePerAreaMm, 0.01, 1000)
+  inRange('room temperature in °C', roomC, -20, 60)
+  inRange('film coefficient in W/(m²·K)', h, 0.1, 1000)
+  inRange('volume over surface in mm', volumePerAreaMm, 0.01, 1000)
   const lumped = body.mode === 'lumped'
   const sphereRadiusMm = 3 * volumePerAreaMm
   const result = runColumn({

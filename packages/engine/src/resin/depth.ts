@@ -1,6 +1,6 @@
+import { inRange } from '../quantity/range.ts'
 import { runColumn } from './column.ts'
 import { resinOf } from './column-result.ts'
-import { checkRange } from './constant.ts'
 import { type Effort, peakHorizonS, type SlabPour, slabColumn } from './slab.ts'
 
 /**
@@ -30,8 +30,8 @@ export function greatestDepth(
 ): DepthLimit {
   const mostMm = options.mostMm ?? 200
   const effort = options.effort ?? 'quick'
-  checkRange('peak limit in °C', peakLimitC, -40, 400)
-  checkRange('greatest depth looked at in mm', mostMm, 0.2, 2000)
+  inRange('peak limit in °C', peakLimitC, -40, 400)
+  inRange('greatest depth looked at in mm', mostMm, 0.2, 2000)
   const startC = pour.startC ?? pour.roomC
   if (startC >= peakLimitC) return { depthMm: 0, unbounded: false, peakC: startC }
   const peak = (depthMm: number): number => peakOf({ ...pour, depthMm }, effort, peakLimitC)

@@ -1,4 +1,4 @@
-import { checkRange } from './constant.ts'
+import { inRange } from '../quantity/range.ts'
 
 /**
  * Dew point of air: a surface colder than this gets wet.
@@ -14,8 +14,8 @@ import { checkRange } from './constant.ts'
  * Limits: the air's own dew point. Hardener draws water before the surface is wet, so blush can come earlier.
  */
 export function dewPointC(tempC: number, humidityPct: number): number {
-  checkRange('air in °C', tempC, -45, 60)
-  checkRange('relative humidity in %', humidityPct, 0.1, 100)
+  inRange('air in °C', tempC, -45, 60)
+  inRange('relative humidity in %', humidityPct, 0.1, 100)
   const gamma = Math.log(humidityPct / 100) + (B * tempC) / (C + tempC)
   return (C * gamma) / (B - gamma)
 }

@@ -1,5 +1,6 @@
+import { inRange } from '../quantity/range.ts'
 import type { Shape } from './column-grid.ts'
-import { checkRange, GAS_CONSTANT } from './constant.ts'
+import { GAS_CONSTANT } from './constant.ts'
 
 /**
  * Thermal explosion limits: when a reacting body can no longer shed its heat.
@@ -94,8 +95,8 @@ export function frankKamenetskiiDelta(body: {
   readonly lengthM: number
   readonly kWmK: number
 }): number {
-  checkRange('temperature in K', body.tempK, 200, 700)
-  checkRange('conductivity in W/(m·K)', body.kWmK, 1e-6, 1e9)
+  inRange('temperature in K', body.tempK, 200, 700)
+  inRange('conductivity in W/(m·K)', body.kWmK, 1e-6, 1e9)
   return ((body.eJPerMol / (GAS_CONSTANT * body.tempK ** 2)) * body.heatWm3 * body.lengthM ** 2) / body.kWmK
 }
 
@@ -110,8 +111,8 @@ export function semenovNumber(body: {
   readonly volumePerAreaM: number
   readonly hWm2K: number
 }): number {
-  checkRange('temperature in K', body.tempK, 200, 700)
-  checkRange('film coefficient in W/(m²·K)', body.hWm2K, 1e-9, 1e9)
+  inRange('temperature in K', body.tempK, 200, 700)
+  inRange('film coefficient in W/(m²·K)', body.hWm2K, 1e-9, 1e9)
   return (
     ((body.eJPerMol / (GAS_CONSTANT * body.tempK ** 2)) * body.heatWm3 * body.volumePerAreaM) / body.hWm2K
   )

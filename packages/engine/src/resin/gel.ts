@@ -1,5 +1,5 @@
 import type { ResinKinetics } from '../catalogue/resin.ts'
-import { checkRange } from './constant.ts'
+import { inRange } from '../quantity/range.ts'
 import { conversionPath, crossingS, isothermalTimeS, type TemperatureHistory } from './conversion.ts'
 
 /**
@@ -25,9 +25,9 @@ export function gelConversion(
   epoxides: number,
   hydrogensPerEpoxide = 1
 ): { readonly epoxide: number; readonly amine: number } | null {
-  checkRange('amine hydrogens of a molecule', amineHydrogens, 1, 100)
-  checkRange('epoxides of a molecule', epoxides, 1, 100)
-  checkRange('amine hydrogens per epoxide', hydrogensPerEpoxide, 0.01, 100)
+  inRange('amine hydrogens of a molecule', amineHydrogens, 1, 100)
+  inRange('epoxides of a molecule', epoxides, 1, 100)
+  inRange('amine hydrogens per epoxide', hydrogensPerEpoxide, 0.01, 100)
   const epoxide = Math.sqrt(hydrogensPerEpoxide / ((amineHydrogens - 1) * (epoxides - 1)))
   const amine = epoxide / hydrogensPerEpoxide
   return epoxide < 1 && amine < 1 ? { epoxide, amine } : null

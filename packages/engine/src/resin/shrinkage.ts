@@ -1,4 +1,4 @@
-import { checkRange } from './constant.ts'
+import { inRange } from '../quantity/range.ts'
 
 /**
  * Shrinkage of a resin on cure, and what of it shows.
@@ -16,8 +16,8 @@ import { checkRange } from './constant.ts'
  * Source of the density form: ISO 3521 (memory).
  */
 export function shrinkageFromDensities(liquidKgM3: number, curedKgM3: number): number {
-  checkRange('density of the liquid in kg/m³', liquidKgM3, 500, 3000)
-  checkRange('density of the cured resin in kg/m³', curedKgM3, liquidKgM3, 3000)
+  inRange('density of the liquid in kg/m³', liquidKgM3, 500, 3000)
+  inRange('density of the cured resin in kg/m³', curedKgM3, liquidKgM3, 3000)
   return (curedKgM3 - liquidKgM3) / curedKgM3
 }
 
@@ -35,8 +35,8 @@ export function shrinkageFromDensities(liquidKgM3: number, curedKgM3: number): n
  * then falls by nearly the whole of S; the return value is the least of what is to be topped up.
  */
 export function levelFall(shrinkage: number, gelConversion: number): number {
-  checkRange('volume shrinkage', shrinkage, 0, 0.2)
-  checkRange('conversion at gel', gelConversion, 0, 1)
+  inRange('volume shrinkage', shrinkage, 0, 0.2)
+  inRange('conversion at gel', gelConversion, 0, 1)
   return shrinkage * (gelConversion + (1 - gelConversion) / 3)
 }
 
@@ -45,7 +45,7 @@ export function levelFall(shrinkage: number, gelConversion: number): number {
  * Check: S = 5 %, αg = 0.6: 0.67 %.
  */
 export function strainAfterGel(shrinkage: number, gelConversion: number): number {
-  checkRange('volume shrinkage', shrinkage, 0, 0.2)
-  checkRange('conversion at gel', gelConversion, 0, 1)
+  inRange('volume shrinkage', shrinkage, 0, 0.2)
+  inRange('conversion at gel', gelConversion, 0, 1)
   return (shrinkage * (1 - gelConversion)) / 3
 }

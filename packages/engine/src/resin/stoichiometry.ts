@@ -1,5 +1,5 @@
 import type { ResinMix } from '../catalogue/resin.ts'
-import { checkRange } from './constant.ts'
+import { inRange } from '../quantity/range.ts'
 
 /**
  * How much hardener a resin takes, and what an error of ratio does.
@@ -14,8 +14,8 @@ import { checkRange } from './constant.ts'
  * Limits: addition cure. Catalysed systems (polyester) have no such ratio.
  */
 export function amineHydrogenEquivalent(molarMassGMol: number, activeHydrogens: number): number {
-  checkRange('molar mass in g/mol', molarMassGMol, 10, 1e5)
-  checkRange('active hydrogens', activeHydrogens, 1, 1000)
+  inRange('molar mass in g/mol', molarMassGMol, 10, 1e5)
+  inRange('active hydrogens', activeHydrogens, 1, 1000)
   return molarMassGMol / activeHydrogens
 }
 
@@ -30,10 +30,10 @@ export function blendEew(parts: readonly BlendPart[]): number {
   let total = 0
   let equivalents = 0
   for (const { mass, eew } of parts) {
-    checkRange('mass of a blend part', mass, 0, 1e9)
+    inRange('mass of a blend part', mass, 0, 1e9)
     total += mass
     if (eew === null) continue
-    checkRange('EEW in g/eq', eew, 40, 1e5)
+    inRange('EEW in g/eq', eew, 40, 1e5)
     equivalents += mass / eew
   }
   if (!(equivalents > 0))
@@ -43,8 +43,8 @@ export function blendEew(parts: readonly BlendPart[]): number {
 
 /** Parts of hardener per hundred of resin, by mass. */
 export function partsPerHundred(ahew: number, eew: number): number {
-  checkRange('AHEW in g/eq', ahew, 10, 1e5)
-  checkRange('EEW in g/eq', eew, 40, 1e5)
+  inRange('AHEW in g/eq', ahew, 10, 1e5)
+  inRange('EEW in g/eq', eew, 40, 1e5)
   return (100 * ahew) / eew
 }
 
@@ -53,14 +53,14 @@ export function partsPerHundred(ahew: number, eew: number): number {
  * share that does not react. Molar heat 95-110 kJ/mol, 103 for design (memory).
  */
 export function mixHeatJPerKg(molarHeatJ: number, eew: number, ahew: number, inertFraction = 0): number {
-  checkRange('inert mass fraction', inertFraction, 0, 1)
+  inRange('inert mass fraction', inertFraction, 0, 1)
   return ((molarHeatJ * 1000) / (eew + ahew)) * (1 - inertFraction)
 }
 
 /** Resin to hardener by volume from the same by mass: times ρB/ρA (densities of B, hardener, and A, resin). */
 export function volumeRatio(massRatioAB: number, densityAGMl: number, densityBGMl: number): number {
-  checkRange('density of A in g/ml', densityAGMl, 0.5, 3)
-  checkRange('density of B in g/ml', densityBGMl, 0.5, 3)
+  inRange('density of A in g/ml', densityAGMl, 0.5, 3)
+  inRange('density of B in g/ml', densityBGMl, 0.5, 3)
   return (massRatioAB * densityBGMl) / densityAGMl
 }
 
@@ -76,8 +76,8 @@ export function mixFromVolumes(
   densityAGMl: number,
   densityBGMl: number
 ): ResinMix {
-  checkRange('volume of A', volumeA, 1e-9, 1e9)
-  checkRange('volume of B', volumeB, 1e-9, 1e9)
+  inRange('volume of A', volumeA, 1e-9, 1e9)
+  inRange('volume of B', volumeB, 1e-9, 1e9)
   return { massA: volumeA * densityAGMl, massB: volumeB * densityBGMl, densityAGMl, densityBGMl }
 }
 
@@ -107,7 +107,7 @@ export interface OffRatio {
  * Bands ±5, ±10, ±20 % from practice (memory). Between them the true loss of Tg depends on the resin.
  */
 export function offRatio(error: number): OffRatio {
-  checkRange('relative error of ratio', error, -0.999, 100)
+  inRange('relative error of ratio', error, -0.999, 100)
   const ratio = 1 + error
   // A hair of slack, so that 10.5 g for 10 g is 5 % and not a rounding error above it.
   const size = Math.abs(error) - 1e-9
@@ -123,15 +123,15 @@ export function offRatio(error: number): OffRatio {
  * (smaller by the ratio) come on top.
  */
 export function ratioErrorFromScale(massBG: number, resolutionG: number): number {
-  checkRange('mass of hardener in g', massBG, 1e-6, 1e9)
-  checkRange('resolution of the scale in g', resolutionG, 0, 1e6)
+  inRange('mass of hardener in g', massBG, 1e-6, 1e9)
+  inRange('resolution of the scale in g', resolutionG, 0, 1e6)
   return resolutionG / 2 / massBG
 }
 
 /** Least batch, g, whose smaller part is weighed within `maxError` on a scale of `resolutionG` steps. */
 export function leastBatchG(mix: ResinMix, resolutionG: number, maxError: number): number {
-  checkRange('resolution of the scale in g', resolutionG, 0, 1e6)
-  checkRange('accepted error of ratio', maxError, 1e-6, 1)
+  inRange('resolution of the scale in g', resolutionG, 0, 1e6)
+  inRange('accepted error of ratio', maxError, 1e-6, 1)
   const smaller = Math.min(mix.massA, mix.massB) / (mix.massA + mix.massB)
   return resolutionG / 2 / maxError / smaller
 }

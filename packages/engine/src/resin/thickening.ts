@@ -1,5 +1,6 @@
 import type { ResinFlow, ResinKinetics } from '../catalogue/resin.ts'
-import { checkRange, GAS_CONSTANT, REFERENCE_K, ZERO_CELSIUS_K } from './constant.ts'
+import { inRange } from '../quantity/range.ts'
+import { GAS_CONSTANT, REFERENCE_K, ZERO_CELSIUS_K } from './constant.ts'
 import { conversionPath, crossingS, isothermalTimeS, type TemperatureHistory } from './conversion.ts'
 
 /**
@@ -49,7 +50,7 @@ export function conversionAtViscosity(
   tempC: number,
   levelPaS: number
 ): number {
-  checkRange('viscosity in Pa·s', levelPaS, 1e-6, 1e9)
+  inRange('viscosity in Pa·s', levelPaS, 1e-6, 1e9)
   if (freshViscosityPaS(flow, tempC) >= levelPaS) return 0
   let low = 0
   let high = gelConversion

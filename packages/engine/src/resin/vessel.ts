@@ -1,4 +1,5 @@
-import { checkRange, GRAVITY } from './constant.ts'
+import { inRange } from '../quantity/range.ts'
+import { GRAVITY } from './constant.ts'
 
 /** A straight-sided cup or bucket. */
 export interface Vessel {
@@ -19,8 +20,8 @@ export interface Fill {
 
 /** Throws when the volume does not go in. */
 export function fillOf(vessel: Vessel, volumeMl: number): Fill {
-  checkRange('diameter of the vessel in mm', vessel.diameterMm, 1, 2000)
-  checkRange('volume in the vessel in ml', volumeMl, 1e-6, vessel.capacityMl)
+  inRange('diameter of the vessel in mm', vessel.diameterMm, 1, 2000)
+  inRange('volume in the vessel in ml', volumeMl, 1e-6, vessel.capacityMl)
   const baseMm2 = (Math.PI * vessel.diameterMm ** 2) / 4
   const volumeMm3 = volumeMl * 1000
   const heightMm = volumeMm3 / baseMm2
@@ -48,8 +49,8 @@ export function clingingMl(
   densityKgM3: number,
   drainS: number
 ): number {
-  checkRange('viscosity in Pa·s', viscosityPaS, 1e-6, 1e6)
-  checkRange('time of draining in s', drainS, 1, 1e5)
+  inRange('viscosity in Pa·s', viscosityPaS, 1e-6, 1e6)
+  inRange('time of draining in s', drainS, 1, 1e5)
   const { heightMm, areaMm2 } = fillOf(vessel, volumeMl)
   const openMm2 = (Math.PI * vessel.diameterMm ** 2) / 4
   const filmM = (2 / 3) * Math.sqrt((viscosityPaS * (heightMm / 1000)) / (densityKgM3 * GRAVITY * drainS))

@@ -99,16 +99,18 @@ function batches(plan: Plan, work: Work, i: number): Markup | null {
   const resolution = work.shop.scale.resolution
   const places = resolution >= 1 ? 0 : resolution >= 0.1 ? 1 : 2
   const weigh = (g: number) => decimals(g, places, places)
+  // A pinch of pigment is said finer than the scale shows it: it takes a finer scale.
+  const pinch = (g: number) => decimals(g, Math.max(places, g < 1 ? 2 : g < 20 ? 1 : 0), places)
   const cups = split.count === 1 ? 'one batch' : `${split.count} batches, each`
   return html`<div class="scroll" tabindex="0" role="group" aria-label="What is weighed into a batch of ${plan.pours[i]!.id}"><table class="batch">
 <thead><tr><th scope="col">Mix</th><th scope="col">A</th><th scope="col">B</th>${tint.length === 0 ? null : html`<th scope="col">tint</th>`}<th scope="col">total</th><th scope="col">out of the cup in</th></tr></thead>
 <tbody><tr><th scope="row">${cups}</th><td>${weigh(split.partAG)}</td><td>${weigh(split.partBG)}</td>${
-    tint.length === 0 ? null : html`<td>${weigh(split.tintG.reduce((a, b) => a + b, 0))}</td>`
+    tint.length === 0 ? null : html`<td>${pinch(split.tintG.reduce((a, b) => a + b, 0))}</td>`
   }<td>${weigh(split.batchG)}<u>g</u></td><td>${split.allowedMin === null ? '–' : formatMinutes(split.allowedMin)}</td></tr>
 ${
   tint.length < 2 && (tint[0] === undefined || split.tintG[0] === undefined)
     ? null
-    : html`<tr class="tints"><td colspan="6">${tint.map((t, k) => html`<span>${t.pigment.name} <b>${weigh(split.tintG[k] ?? 0)}</b><u>g</u></span>`)}</td></tr>`
+    : html`<tr class="tints"><td colspan="6">${tint.map((t, k) => html`<span>${t.pigment.name} <b>${pinch(split.tintG[k] ?? 0)}</b><u>g</u></span>`)}</td></tr>`
 }</tbody></table></div>`
 }
 

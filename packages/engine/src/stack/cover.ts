@@ -3,8 +3,10 @@ import { area, bounds, inside } from '../shape/measure.ts'
 import { offset } from '../shape/offset.ts'
 import type { Region } from '../shape/region.ts'
 import type { CoreInterval } from './core.ts'
-import { coreAt } from './core.ts'
-import type { Removal } from './event.ts'
+import { coreAt, floorAt } from './core.ts'
+import type { CutFloor, CutWay } from './cut-way.ts'
+import { alone, floorAtPlace, wayAtPlace, wayKey } from './cut-way.ts'
+import type { Removal, StackEvent } from './event.ts'
 import { removalAt } from './event.ts'
 import type { Stack } from './stack.ts'
 
@@ -24,12 +26,17 @@ export interface CutCover {
   readonly cut: number
   /** Least material left between its floor and the next void or the far face, mm; 0 right through. */
   readonly left: { readonly mm: number; readonly x: number; readonly y: number } | null
+  /** The floor it leaves at its thinnest, to below 0 where it comes out; null right through. */
+  readonly floor: CutFloor | null
+  readonly ways: readonly CutWay[]
   readonly layers: readonly LayerCover[]
   /** Stones zones and placed stones it runs into: how deep, mm. */
   readonly stones: readonly {
     readonly pour: number
     readonly entry: number
     readonly mm: number
+    /** How far its floor lies past the near side of the stones, mm; Infinity right through. */
+    readonly pastMm: number
     readonly x: number
     readonly y: number
   }[]
@@ -43,29 +50,38 @@ const INSET_MM = 0.05
  *
  * Layers lie level and floors are flat, so what is left is constant over each part of a cut that meets the
  * same materials; it is read from cores at the corners of those parts, just inside, and on a grid between.
- * Under slanted timber sides it changes along the side, and the corners hold the least.
+ * Under slanted timber sides it changes along the side, and the corners hold the least. Cuts right through, and
+ * open cuts from the same face, answer for themselves: layers, ways and the floor are looked at without them.
  */
 export function coversOf(stack: Stack): CutCover[] {
   const { geometry: g, events } = stack
   const cutEvents = events.flatMap(e => (e.kind === 'cut' ? [e] : []))
   return cutEvents.map((event): CutCover => {
-    const before = events.filter(e => e !== event)
+    const own = alone(stack, event)
+    const before = own.filter(e => e !== event)
+    const ways = new Map<string, CutWay>()
     const points = placesOf(stack, event.removal)
     const layers = new Map<number, LayerCover>()
+    let least: CutFloor | null = null
     let left: CutCover['left'] = null
     for (const [x, y] of points) {
       const without = coreAt(g, before, x, y)
       // A place where there is nothing to cut, as over a former's hole, leaves nothing either.
       if (without.length === 0) continue
-      const core = coreAt(g, events, x, y)
+      const core = coreAt(g, own, x, y)
+      const under = floorAtPlace(without, event.removal)
+      if (under !== null && (least === null || under.mm < least.mm))
+        least = { mm: under.mm, x, y, met: metAt(events, event, x, y, under.end) }
+      const mm = Math.max(0, under?.mm ?? 0)
+      if (left === null || mm < left.mm) left = { mm, x, y }
+      const way = wayAtPlace(without, core, event.removal, x, y)
+      if (way !== null && way.mm >= (ways.get(wayKey(way))?.mm ?? 0)) ways.set(wayKey(way), way)
       const floor = event.removal.floor
       const low = event.removal.side === 'low'
       // From the floor towards the far face.
       const ahead = (low ? core.filter(p => p.to > floor) : core.filter(p => p.from < floor).reverse()).map(
         p => (low ? { ...p, from: Math.max(p.from, floor) } : { ...p, to: Math.min(p.to, floor) })
       )
-      const solid = contiguous(ahead, low, Number.isFinite(floor) ? floor : null)
-      if (left === null || solid < left.mm) left = { mm: solid, x, y }
       for (const part of without) {
         if (part.material.kind !== 'pour') continue
         const reached = low ? part.from < floor : part.to > floor
@@ -88,21 +104,28 @@ export function coversOf(stack: Stack): CutCover[] {
     return {
       cut: event.index,
       left,
+      floor: least,
+      ways: [...ways.values()],
       layers: [...layers.values()].sort((a, b) => a.pour - b.pour),
       stones: stonesMet(stack, event.removal)
     }
   })
 }
 
-// Thickness of solid that follows the floor without a gap.
-function contiguous(ahead: readonly CoreInterval[], low: boolean, floor: number | null): number {
-  if (floor === null) return 0
-  let at = floor
-  for (const p of ahead) {
-    if (Math.abs((low ? p.from : p.to) - at) > 1e-6) break
-    at = low ? p.to : p.from
+// The cut from the other face whose floor ends the solid there.
+function metAt(
+  events: readonly StackEvent[],
+  own: StackEvent & { kind: 'cut' },
+  x: number,
+  y: number,
+  z: number
+): number | null {
+  for (const e of events) {
+    if (e.kind !== 'cut' || e.removal.side === own.removal.side) continue
+    const floor = floorAt(e.removal, x, y)
+    if (floor !== null && Math.abs(floor - z) < 1e-6) return e.index
   }
-  return Math.abs(at - floor)
+  return null
 }
 
 /** Places at which a removal is looked at, inside the outline. */
@@ -123,6 +146,9 @@ function placesOf(stack: Stack, removal: Removal): [number, number][] {
     for (const region of stack.geometry.pourRegions)
       if (region !== null) addPlaces(out, intersection(plan, region))
   } else {
+    const { kind, widthMm } = removal.profile!
+    const half = kind === 'flat' ? widthMm / 2 - INSET_MM : 0
+    const off = half > 0 ? [-half, 0, half] : [0]
     for (const line of removal.lines!) {
       for (let k = 0; k + 3 < line.length; k += 2) {
         const long = Math.hypot(line[k + 2]! - line[k]!, line[k + 3]! - line[k + 1]!)
@@ -130,7 +156,12 @@ function placesOf(stack: Stack, removal: Removal): [number, number][] {
         for (let s = 0; s <= n; s++) {
           const x = line[k]! + ((line[k + 2]! - line[k]!) * s) / n
           const y = line[k + 1]! + ((line[k + 3]! - line[k + 1]!) * s) / n
-          if (inside(outline, x, y)) out.push([x, y])
+          // A flat groove is as deep at its edges as in its middle.
+          for (const u of off) {
+            const px = x - ((line[k + 3]! - line[k + 1]!) / (long || 1)) * u
+            const py = y + ((line[k + 2]! - line[k]!) / (long || 1)) * u
+            if (inside(outline, px, py)) out.push([px, py])
+          }
         }
       }
     }
@@ -160,7 +191,7 @@ function addPlaces(out: [number, number][], part: Region): void {
 const MEET_MM2 = 0.5
 
 function stonesMet(stack: Stack, removal: Removal): CutCover['stones'] {
-  const out: { pour: number; entry: number; mm: number; x: number; y: number }[] = []
+  const out: { pour: number; entry: number; mm: number; pastMm: number; x: number; y: number }[] = []
   const { geometry: g, piece } = stack
   piece.pours.forEach((pour, p) => {
     const level = stack.pours[p]!
@@ -179,6 +210,7 @@ function stonesMet(stack: Stack, removal: Removal): CutCover['stones'] {
           pour: p,
           entry,
           mm: Math.min(deep, to - from),
+          pastMm: removal.side === 'low' ? removal.floor - from : to - removal.floor,
           x: (b.minX + b.maxX) / 2,
           y: (b.minY + b.maxY) / 2
         })

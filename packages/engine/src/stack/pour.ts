@@ -21,7 +21,8 @@ const HIGHEST_MM = 2000
  *
  * "Fill to timber" and a mass are what is poured; the level falls. Stones that reach to "the level of the pour"
  * reach to its level after cure.
- * @throws InputProblem for a mass that would stand above {@link HIGHEST_MM}
+ * @throws InputProblem for a mass that would stand above {@link HIGHEST_MM}, and for a height at or under what
+ * stands already
  */
 export function castPour(
   index: number,
@@ -41,6 +42,7 @@ export function castPour(
   let level: number
   let liquidMm3: number
   let liquidLevel: number | null = null
+  if (pour.height !== undefined && floor > 0 && pour.height <= floor) throw below(index, pour.height, floor)
   if (pour.depth !== undefined || pour.height !== undefined) {
     level = Math.max(floor, pour.height ?? floor + pour.depth!)
     liquidMm3 = (space.volumeTo(level) - stones.below(level, level)) / kept
@@ -99,6 +101,17 @@ function withGap(space: FreeSpace, gapMm3: number): FreeSpace {
     areaAt: space.areaAt,
     volumeTo: z => (z <= space.floor ? 0 : space.volumeTo(z) + gapMm3)
   }
+}
+
+function below(index: number, heightMm: number, floorMm: number): InputProblem {
+  return new InputProblem('piece', [
+    {
+      path: `/pours/${index}/height`,
+      found: `${decimals(heightMm, 2)} mm as cast, below the one before, which stands at ${decimals(floorMm, 2)}`,
+      allowed: 'a height above what stands already, or the depth of the layer',
+      example: `"depth": ${decimals(heightMm, 2)}`
+    }
+  ])
 }
 
 function tooMuch(index: number, massG: number): InputProblem {

@@ -115,7 +115,7 @@ function numberOf(typed: unknown): { value: number; unit: number | null; word: s
   if (typeof typed !== 'string') return null
   for (const d of ['length', 'mass', 'volume', 'time', 'percent'] as const) {
     const q = parseQuantity(typed, d)
-    if (q) return { value: q.value, unit: UNITS[q.unit]!.factor, word: q.unit }
+    if (q) return { value: q.value, unit: UNITS[q.unit]!.times / (UNITS[q.unit]!.per ?? 1), word: q.unit }
   }
   return null
 }

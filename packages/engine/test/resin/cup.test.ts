@@ -23,7 +23,7 @@ describe('a vessel', () => {
   })
 
   it('refuses more than it holds', () => {
-    expect(() => fillOf(CUP, 251)).toThrow(/volume in the vessel in ml is 251; allowed is .* to 250/)
+    expect(() => fillOf(CUP, 251)).toThrow(/volume in the vessel in ml is 251; allowed .* to 250/)
   })
 
   it('keeps back a film that thickens with the root of viscosity', () => {

@@ -162,7 +162,7 @@ describe('the data of a page', () => {
     const through = back.events.flatMap(e =>
       e.kind === 'cut' && !Number.isFinite(e.removal.floor) ? [e.removal.floor] : []
     )
-    expect(through).toEqual([Number.NEGATIVE_INFINITY])
+    expect(through).toEqual([Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY])
     const path = { along: 'x', legs: [{ from: -260, to: 260, at: 10 }] } as const
     expect(sectionOf(back, path, 2).areas.length).toBe(sectionOf(model, path, 2).areas.length)
   })

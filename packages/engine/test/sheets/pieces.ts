@@ -114,12 +114,12 @@ export const PANEL: PieceDocument = {
       width: 12,
       finishedDepth: 10.2
     },
-    { id: 'hanger left', face: 'back', shape: { rectangle: [42, 18], corner: 6, at: [-180, 92] }, depth: 8 },
-    { id: 'hanger right', face: 'back', shape: { rectangle: [42, 18], corner: 6, at: [180, 92] }, depth: 8 },
+    { id: 'hanger left', face: 'back', shape: { rectangle: [44, 20], corner: 3, at: [-180, 92] }, depth: 8 },
+    { id: 'hanger right', face: 'back', shape: { rectangle: [44, 20], corner: 3, at: [180, 92] }, depth: 8 },
     {
       id: 'plate pocket',
       face: 'front',
-      shape: { rectangle: [61, 37], corner: 4, at: [-205, 72] },
+      shape: { rectangle: [62, 38], corner: 2, at: [-205, 72] },
       finishedDepth: 3.2
     },
     {
@@ -127,7 +127,7 @@ export const PANEL: PieceDocument = {
       kind: 'bore',
       face: 'front',
       shape: { circle: 9, at: [-205, 58] },
-      finishedDepth: 18.6,
+      through: true,
       way: 'drill'
     },
     {
@@ -139,10 +139,10 @@ export const PANEL: PieceDocument = {
     }
   ],
   hardware: [
-    { id: 'compass', kind: 'compass-insert', face: 'front', in: 'compass hole', diameter: 76, depth: 22 },
+    { id: 'compass', kind: 'compass-insert', face: 'front', in: 'compass hole', diameter: 66, depth: 22 },
     {
       id: 'switch',
-      kind: 'switch-plate',
+      kind: 'switch-low-voltage',
       face: 'front',
       in: 'plate pocket',
       length: 60,
@@ -217,8 +217,8 @@ export const TABLE: PieceDocument = {
     { id: 'river two', resin: 'deep', height: 39, tint: [{ pigment: 'blue-tint', percent: 0.004 }] }
   ],
   cuts: [
-    { id: 'leg left', face: 'back', shape: { rectangle: [120, 120], corner: 5, at: [-200, 0] }, depth: 6 },
-    { id: 'leg right', face: 'back', shape: { rectangle: [120, 120], corner: 5, at: [200, 0] }, depth: 6 }
+    { id: 'leg left', face: 'back', shape: { rectangle: [100, 80], corner: 5, at: [-200, -165] }, depth: 6 },
+    { id: 'leg right', face: 'back', shape: { rectangle: [100, 80], corner: 5, at: [200, 165] }, depth: 6 }
   ],
   edges: [{ face: 'both', profile: 'round', size: 3 }],
   finish: { both: { coat: 'hardwax-oil' } }
@@ -253,7 +253,7 @@ export const BOARDS: PieceDocument = {
       face: 'front',
       along: { points: wander(-176, 176, 8, 8, [[34, 0.022]]) },
       width: 16,
-      depth: 8
+      finishedDepth: 8
     },
     {
       id: 'juice groove',

@@ -317,9 +317,9 @@ describe('the amounts of a run sheet', () => {
       `${(p.plan.mould.wall - stack.liquidLevel).toFixed(1)} mm under the top of the walls`
     )
     expect(pour('Pour clear')).toContain('It cures to 30.0, 16.0 deep as cast.')
-    // An inlay is filled level with the face of its cut, 8 mm down.
+    // An inlay is filled level with the face of its cut: 8 mm in the finished piece, 0.3 more before sanding.
     const inlay = runSheet(PIECES[2]![1]).steps.find(s => s.title === 'Fill with copper')!
-    expect(inlay.does.join(' ')).toContain('Fill level with the front as it is now: 8.0 mm deep.')
+    expect(inlay.does.join(' ')).toContain('Fill level with the front as it is now: 8.3 mm deep.')
   })
 })
 

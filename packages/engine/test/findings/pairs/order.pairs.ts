@@ -80,11 +80,11 @@ export const pairs: readonly Pair[] = [
   },
   {
     id: 'pour-below',
-    about: 'a pour up to 10 mm over one that stands at 12',
+    about: 'a pour up to 12.2 mm over one that stands at 12',
     sound: {
       piece: cast({ id: 'first', resin: 'deep', depth: 12 }, { id: 'second', resin: 'deep', height: 20 })
     },
-    edit: { op: 'replace', path: '/pours/1/height', value: '10 mm' },
+    edit: { op: 'replace', path: '/pours/1/height', value: '12.2 mm' },
     severity: 'stop'
   },
   {
