@@ -75,3 +75,8 @@ export function tapers(r: Removal): boolean {
 export function removalsAt(removals: readonly Removal[], z: number): Region {
   return union(...removals.map(r => removalAt(r, z)))
 }
+
+/** "timber 0", "pour 2", "marking 1". */
+export function materialKey(m: Material): string {
+  return `${m.kind} ${m.index}`
+}
