@@ -38,8 +38,8 @@ const MIX_MIN = { 'two cups': 6, 'one cup': 4, paddle: 2 } as const
 /** Pouring out takes about two minutes a kilogram (common practice for a steady stream). */
 const POUR_MIN_PER_KG = 2
 
-/** A pour of less than a milligram is nothing, g. */
-const NOTHING_G = 1e-3
+/** A pour of less than a hundredth of a gram is nothing, g: no scale of the trade shows it. */
+const NOTHING_G = 0.01
 
 /** Splits a pour into batches that are out of their vessels in time. null for a pour of nothing. */
 export function batchesOf(

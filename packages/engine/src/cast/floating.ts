@@ -1,7 +1,8 @@
 import { basicGravityOf, density12Of } from '../catalogue/timber.ts'
 import type { TimberRecord } from '../catalogue/timber-record.ts'
 import { area } from '../shape/measure.ts'
-import { sectionArea, volumeBetween } from '../stack/solid.ts'
+import { loftArea } from '../stack/loft.ts'
+import { volumeBetween } from '../stack/solid.ts'
 import type { Stack } from '../stack/stack.ts'
 import { densityKgM3 } from '../timber/density.ts'
 import type { HoldDown } from '../timber/float.ts'
@@ -30,13 +31,13 @@ export function floatingOf(stack: Stack, materials: Materials, moisturePct: read
       900,
       ...materials.resins.map((r, k) => (piece.pours[k]!.kind === 'cast' ? r.densityGMl * 1000 : 0))
     )
-    const middle = (t.base + t.high) / 2
+    // The side's own three areas: what a crown or a hollow adds or takes is not in them.
     const body = {
       bottomMm: t.base,
       topMm: Math.max(t.base + 0.01, t.high),
       areasMm2: [
         area(t.lower),
-        t.lofts === null ? area(t.upper) : sectionArea(t, Math.min(middle, t.low - 1e-9)),
+        t.lofts === null ? area(t.upper) : t.lofts.reduce((sum, l) => sum + loftArea(l, 0.5), 0),
         area(t.upper)
       ] as const,
       densityKgM3: density,

@@ -143,7 +143,9 @@ function tryCount(request: BatchRequest, count: number): Tried | null {
   for (const vessel of fitting) {
     if (!resin) return { vessel, cup: null }
     const startC = request.startC ?? roomC
-    const cup = cupHistory({ resin, massG, vessel, roomC, startC, effort: 'quick' })
+    // A label's density may differ from the class's: the cup is filled by volume.
+    const filledG = (volumeMl * resin.bulk.liquidKgM3) / 1000
+    const cup = cupHistory({ resin, massG: filledG, vessel, roomC, startC, effort: 'quick' })
     if (cup.minutesOut === null || standing(request, massG) <= cup.minutesOut) return { vessel, cup }
   }
   return null

@@ -89,11 +89,14 @@ const SPHERE_CELLS: Readonly<Record<Effort, number>> = { full: 40, quick: 16 }
 /** Stands for "no resistance inside", W/(m·K). */
 const NO_RESISTANCE = 1e6
 
+/** A thinner film, V/A in mm, keeps the room's temperature just as this one does. */
+const THINNEST_MM = 0.01
+
 /** Runs a batch in its vessel; top and base count as surface. Throws when it does not go in. */
 export function cupHistory(cup: CupProblem): CupHistory {
   const { massG, vessel, ...rest } = cup
   const fill = fillOf(vessel, (massG / cup.resin.bulk.liquidKgM3) * 1000)
-  return bodyHistory({ ...rest, volumePerAreaMm: fill.volumePerAreaMm })
+  return bodyHistory({ ...rest, volumePerAreaMm: Math.max(THINNEST_MM, fill.volumePerAreaMm) })
 }
 
 /** Runs a body of mix of any shape, given by its volume over its surface. */
@@ -103,7 +106,7 @@ export function bodyHistory(body: BodyProblem): CupHistory {
   const effort = body.effort ?? 'full'
   inRange('room temperature in °C', roomC, -20, 60)
   inRange('film coefficient in W/(m²·K)', h, 0.1, 1000)
-  inRange('volume over surface in mm', volumePerAreaMm, 0.01, 1000)
+  inRange('volume over surface in mm', volumePerAreaMm, THINNEST_MM, 10_000)
   const lumped = body.mode === 'lumped'
   const sphereRadiusMm = 3 * volumePerAreaMm
   const result = runColumn({

@@ -20,7 +20,7 @@ export interface Fill {
 
 /** Throws when the volume does not go in. */
 export function fillOf(vessel: Vessel, volumeMl: number): Fill {
-  inRange('diameter of the vessel in mm', vessel.diameterMm, 1, 2000)
+  inRange('diameter of the vessel in mm', vessel.diameterMm, 1, 100_000)
   inRange('volume in the vessel in ml', volumeMl, 1e-6, vessel.capacityMl)
   const baseMm2 = (Math.PI * vessel.diameterMm ** 2) / 4
   const volumeMm3 = volumeMl * 1000

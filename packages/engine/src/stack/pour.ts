@@ -118,7 +118,7 @@ function tooMuch(index: number, massG: number): InputProblem {
   return new InputProblem('piece', [
     {
       path: `/pours/${index}/mass`,
-      found: `${decimals(massG, 0)} g, which would stand more than ${HIGHEST_MM} mm high`,
+      found: `${decimals(massG, 2)} g, which would stand more than ${HIGHEST_MM} mm high`,
       allowed: 'what the mould holds',
       example: ''
     }
