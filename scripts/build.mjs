@@ -1,7 +1,8 @@
 // Builds the packages: TypeScript to dist, then the script of the page and the command, bundled into one file each.
-import { commandBundle } from '../packages/cli/bundle.mjs'
+import { join } from 'node:path'
+import { commandBundle, keepCompiled } from '../packages/cli/bundle.mjs'
 import { pageBundle } from '../packages/page/bundle.mjs'
-import { tool } from './setup.mjs'
+import { root, tool } from './setup.mjs'
 
 const code = tool('tsc', ['-b', 'packages/cli'])
 if (code !== 0) process.exit(code)
@@ -9,3 +10,4 @@ if (code !== 0) process.exit(code)
 const { build } = await import('vite')
 await build(pageBundle)
 await build(commandBundle)
+keepCompiled(join(root, 'examples', 'saltmarsh-panel.piece.json'))

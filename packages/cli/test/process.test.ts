@@ -17,7 +17,7 @@ const call = (...args: string[]) =>
 describe('the command', () => {
   it('is built', () => {
     expect(
-      existsSync(fileURLToPath(new URL('../dist/castwright.mjs', import.meta.url))),
+      existsSync(fileURLToPath(new URL('../dist/castwright.cjs', import.meta.url))),
       'run "npm run build" first'
     ).toBe(true)
   })

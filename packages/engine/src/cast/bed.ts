@@ -6,7 +6,7 @@ import type { BandInput } from '../resin/bands.ts'
 import { FULL, QUICK, runColumn } from '../resin/column.ts'
 import type { InertLayer, Layer, Profile, ResinLayer } from '../resin/column-grid.ts'
 import type { ColumnResult } from '../resin/column-result.ts'
-import { H_TOP } from '../resin/slab.ts'
+import { FILM_CELLS, FILM_MM, H_TOP } from '../resin/slab.ts'
 import type { Stack } from '../stack/stack.ts'
 import type { Speed } from './speed.ts'
 
@@ -57,8 +57,14 @@ export function freshLayer(input: CastInput, index: number, depthMm: number, sta
     resin: input.choices[index]!.record.model!,
     startC,
     rateFactor: input.speeds[index]!.factor,
-    cells: input.effort === 'full' && input.stack.piece.pours[index]!.kind === 'cast' ? 40 : 20
+    cells: cellsOf(input, index, depthMm)
   }
+}
+
+// A film has one temperature throughout: its Biot number stays under 0.1 up to 2 mm.
+function cellsOf(input: CastInput, index: number, depthMm: number): number {
+  if (depthMm <= FILM_MM) return FILM_CELLS
+  return input.effort === 'full' && input.stack.piece.pours[index]!.kind === 'cast' ? 40 : 20
 }
 
 /** The finished body under a flood or inlay: timber and cured resin, taken as resin. */
@@ -131,7 +137,8 @@ export function bandInput(
       rateFactor: input.speeds[index]!.factor
     },
     band: record.band,
-    roomBandK: doubt
+    roomBandK: doubt,
+    corners: input.effort === 'full' ? 'all' : 'ends'
   }
 }
 

@@ -49,9 +49,14 @@ export interface BandInput {
   readonly liquidMultiplier?: readonly [number, number]
   /** `quick` if not given. */
   readonly effort?: Effort
+  /** All eight corners if not given; `ends`: the coldest and the hottest, and the hottest with one input turned. */
+  readonly corners?: 'all' | 'ends'
 }
 
-/** Nine runs: the centre and eight corners. */
+/** All corners by their bits, or those that hold the ends and tell what moves them. */
+const CORNERS = { all: [0, 1, 2, 3, 4, 5, 6, 7], ends: [0, 3, 5, 6, 7] } as const
+
+/** Nine runs: the centre and eight corners; six for `ends`. */
 export function pourBand(input: BandInput): PourBand {
   const { pour, band } = input
   const effort = input.effort ?? 'quick'
@@ -60,11 +65,16 @@ export function pourBand(input: BandInput): PourBand {
   inRange('band of time', band.time, 0, 0.9)
   inRange('band of room temperature in K', roomBandK, 0, 20)
   const central = runOne(pour, effort)
-  const corners = Array.from({ length: 8 }, (_, bits) =>
-    runOne(corner(pour, band.time, roomBandK, [least, most], bits), effort)
-  )
-  const effect = (bit: number): number =>
-    corners.reduce((sum, corner, bits) => sum + (bits & bit ? corner.peakC : -corner.peakC), 0) / 4
+  const which: readonly number[] = CORNERS[input.corners ?? 'all']
+  const corners = which.map(bits => runOne(corner(pour, band.time, roomBandK, [least, most], bits), effort))
+  // Over the edges of the cube of which both ends were run.
+  const effect = (bit: number): number => {
+    const edges = which.flatMap((bits, k) => {
+      const other = which.indexOf(bits | bit)
+      return bits & bit || other < 0 ? [] : [corners[other]!.peakC - corners[k]!.peakC]
+    })
+    return edges.reduce((sum, k) => sum + k, 0) / edges.length
+  }
   const effectK = { rate: effect(1), room: effect(2), convection: effect(4) }
   const drivers: readonly Driver[] = ['rate', 'room', 'convection']
   return {

@@ -55,6 +55,10 @@ const CELLS: Readonly<Record<Effort, { readonly resin: number; readonly bed: num
 }
 const CONTROL: Readonly<Record<Effort, ColumnControl>> = { full: FULL, quick: QUICK }
 
+/** Layers up to here are even in temperature (Biot 9·0.002/0.2 = 0.09 at the face), and need few cells. */
+export const FILM_MM = 2
+export const FILM_CELLS = 6
+
 /** The column of a pour. */
 export function slabColumn(pour: SlabPour, untilS: number, effort: Effort = 'full'): ColumnProblem {
   const { resin, depthMm, bed, roomC } = pour
@@ -67,7 +71,7 @@ export function slabColumn(pour: SlabPour, untilS: number, effort: Effort = 'ful
       {
         kind: 'resin',
         thicknessMm: depthMm,
-        cells: cells.resin,
+        cells: depthMm <= FILM_MM ? FILM_CELLS : cells.resin,
         resin,
         startC: pour.startC ?? roomC,
         startConversion: pour.startConversion ?? 0,

@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest'
 import { pourBand } from '../../src/resin/bands.ts'
 import { greatestDepth } from '../../src/resin/depth.ts'
-import { BOARD_18, peakHorizonS, runSlab, type SlabPour } from '../../src/resin/slab.ts'
+import { runColumn } from '../../src/resin/column.ts'
+import { resinOf } from '../../src/resin/column-result.ts'
+import { BOARD_18, peakHorizonS, runSlab, type SlabPour, slabColumn } from '../../src/resin/slab.ts'
 import { CLASSES } from './sets.ts'
 
 const pour: SlabPour = { resin: CLASSES.deep, depthMm: 40, bed: BOARD_18, roomC: 22 }
@@ -94,5 +96,26 @@ describe('the band of a pour', () => {
 
   it('comes out the same every time', () => {
     expect(pourBand({ pour, band })).toEqual(pourBand({ pour, band }))
+  })
+})
+
+describe('the ends of a band', () => {
+  it('lie at the coldest and the hottest corner: six runs give the hull of nine', () => {
+    for (const resin of [CLASSES.deep, CLASSES.medium, CLASSES.thin])
+      for (const depthMm of [3, 12, 30]) {
+        const all = pourBand({ pour: { ...pour, resin, depthMm }, band })
+        const ends = pourBand({ pour: { ...pour, resin, depthMm }, band, corners: 'ends' })
+        expect(ends.peakC).toEqual(all.peakC)
+      }
+  })
+
+  it('a film needs few cells: its peak with 6 is that with 40 within a tenth of a kelvin', () => {
+    for (const resin of [CLASSES.deep, CLASSES.medium, CLASSES.thin])
+      for (const depthMm of [0.3, 1, 2]) {
+        const at = { ...pour, resin, depthMm }
+        const column = slabColumn(at, peakHorizonS(at))
+        const fine = { ...column, layers: column.layers.map(l => ({ ...l, cells: 40 })) }
+        expect(Math.abs(resinOf(runColumn(column)).peakC - resinOf(runColumn(fine)).peakC)).toBeLessThan(0.1)
+      }
   })
 })
