@@ -9,10 +9,13 @@ const file = fileURLToPath(new URL('../dist/castwright.cjs', import.meta.url))
 const compiled = `${file}.compiled`
 
 if (existsSync(file)) {
-  const script = new Script(`(function(exports,require,module,__filename){${readFileSync(file, 'utf8')}\n})`, {
-    filename: file,
-    ...(existsSync(compiled) ? { cachedData: readFileSync(compiled) } : {})
-  })
+  const script = new Script(
+    `(function(exports,require,module,__filename){${readFileSync(file, 'utf8')}\n})`,
+    {
+      filename: file,
+      ...(existsSync(compiled) ? { cachedData: readFileSync(compiled) } : {})
+    }
+  )
   const unit = { exports: {} }
   script.runInThisContext()(unit.exports, createRequire(file), unit, file, dirname(file))
   process.exitCode = await unit.exports.main(process.argv.slice(2))

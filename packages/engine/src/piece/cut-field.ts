@@ -10,7 +10,8 @@ const line = z.strictObject({
   points: z
     .array(point('a point of the line'))
     .min(2)
-    .max(20_000)
+    // One that crosses itself everywhere costs the square of its points.
+    .max(2000)
     .optional()
     .meta({
       description: 'a line through these points',

@@ -88,6 +88,9 @@ export function regionOf(shape: Shape, tolMm: number, files: Files, at: string, 
   return held(region)
 }
 
+/** Most points of the line of a groove: one that crosses itself costs their square. */
+const MOST_LINE_POINTS = 4000
+
 /** The lines (open or closed) of an SVG path of a document, set upright, mm. @throws InputProblem */
 export function linesOf(d: string, tolMm: number, at: string, source: string): Float64Array[] {
   try {
@@ -98,7 +101,11 @@ export function linesOf(d: string, tolMm: number, at: string, source: string): F
       line.set(r.subarray(0, 2), r.length)
       return line
     })
-    return [...closed, ...open].map(upright)
+    const lines = [...closed, ...open].map(upright)
+    const points = lines.reduce((sum, l) => sum + l.length / 2, 0)
+    if (points > MOST_LINE_POINTS)
+      throw new Error(`a line of ${points} points once it is flattened; at most ${MOST_LINE_POINTS}`)
+    return lines
   } catch (e) {
     throw new InputProblem(source, [
       { path: at, found: said(e), allowed: 'SVG path data', example: '"M 0 0 L 80 0"' }

@@ -13,6 +13,7 @@ export interface ClipMemo {
   /** What lies in `a` and in none of the others. */
   difference(a: Region, others: readonly Region[]): Region
   intersection(a: Region, b: Region): Region
+  union(a: Region, b: Region): Region
   /** Whether the box of one of the regions meets a box. */
   near(box: Bounds, regions: readonly Region[]): boolean
   /** The removal cut level at z. */
@@ -66,6 +67,7 @@ export function clipMemo(): ClipMemo {
       return recall(`${numberOf(a)} − ${near.map(numberOf).join(' ')}`, () => difference(a, together(near)))
     },
     near: (box, regions) => regions.some(r => r.rings.length > 0 && meet(boxOf(r), box)),
+    union: (a, b) => recall(`${numberOf(a)} ∪ ${numberOf(b)}`, () => union(a, b)),
     intersection: (a, b) => recall(`${numberOf(a)} ∩ ${numberOf(b)}`, () => intersection(a, b)),
     removal,
     removals: (list, z) => {

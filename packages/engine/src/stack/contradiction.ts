@@ -104,7 +104,13 @@ function withArticle(kind: Pour['kind']): string {
   return kind === 'inlay' ? 'an inlay' : `a ${kind}`
 }
 
+/** Most points of the free lines of a marking, all together: what crosses itself costs their square. */
+const MOST_MARKING_POINTS = 4000
+
 function ofMarking(m: Marking, at: string): Problem[] {
+  const points = (m.lines ?? []).reduce((sum, line) => sum + line.length, 0)
+  if (points > MOST_MARKING_POINTS)
+    return [problem(`${at}/lines`, `${points} points`, `at most ${MOST_MARKING_POINTS} points in all lines`)]
   const { linear } = m
   if (linear === undefined) return []
   const long = Math.hypot(linear.to[0] - linear.from[0], linear.to[1] - linear.from[1])

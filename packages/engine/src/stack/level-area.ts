@@ -2,11 +2,27 @@ import { area, bounds } from '../shape/measure.ts'
 import type { Bounds, Region } from '../shape/region.ts'
 import type { ClipMemo } from './clip-memo.ts'
 import type { Removal, StackEvent } from './event.ts'
-import { materialKey } from './event.ts'
+import { materialKey, tapers } from './event.ts'
 import type { Geometry } from './geometry.ts'
 import { groupsOf, lostArea } from './overlap.ts'
 import { boxInside } from './placement.ts'
 import { sectionArea, sectionAt } from './solid.ts'
+
+/** What one cut takes at one height, and how deep it reaches: larger is deeper; those that taper come last. */
+interface LevelRemoval {
+  readonly region: Region
+  readonly reach: number
+}
+
+function reachOf(r: Removal): number {
+  if (tapers(r)) return Number.NEGATIVE_INFINITY
+  return r.side === 'low' ? r.floor : -r.floor
+}
+
+// Those that reach deepest are there at every level: then lists of different levels begin alike.
+function deepestFirst(cuts: readonly LevelRemoval[]): Region[] {
+  return [...cuts].sort((a, b) => (a.reach === b.reach ? 0 : b.reach - a.reach)).map(c => c.region)
+}
 
 /** A filling at one height: its place, and how many cuts had been made before it. */
 interface Fill {
@@ -31,7 +47,7 @@ export function levelAreas(
   let timbers: number[] = []
   let pours: { index: number; place: Region }[] = []
   let formers: Region[] = []
-  let cuts: Region[] = []
+  let cuts: LevelRemoval[] = []
   let gone = new Set<Removal>()
   let fills: Fill[] = []
   for (const e of events) {
@@ -68,7 +84,7 @@ export function levelAreas(
       case 'mark': {
         const away = memo.removal(e.removal, z)
         if (away.rings.length > 0) {
-          cuts.push(away)
+          cuts.push({ region: away, reach: reachOf(e.removal) })
           gone.add(e.removal)
         }
         break
@@ -99,14 +115,17 @@ export function levelAreas(
   const areas = new Map<string, number>()
   for (const f of fills) {
     const inside = boxInside(f.box, inner.outline) ? f.region : memo.intersection(f.region, inner.outline)
-    const later = groupsOf(cuts.slice(f.before), inner.outline, memo)
+    const later = groupsOf(deepestFirst(cuts.slice(f.before)), inner.outline, memo)
     const mm2 = area(inside) - lostArea(inside, later, memo)
     areas.set(f.key, (areas.get(f.key) ?? 0) + mm2)
   }
-  const groups = groupsOf(cuts, inner.outline, memo)
+  const groups = groupsOf(deepestFirst(cuts), inner.outline, memo)
   const sections = timbers.map(index => {
     const t = inner.timbers[index]!
-    const touched = memo.near(t.bounds, cuts)
+    const touched = memo.near(
+      t.bounds,
+      cuts.map(c => c.region)
+    )
     // A timber that neither the outline nor a cut touches is not drawn at all.
     const drawn =
       touched || !inOutline[index] ? insideOf(sectionAt(t, z), inOutline[index]!, inner, memo) : null

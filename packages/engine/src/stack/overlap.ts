@@ -32,7 +32,9 @@ export function lostArea(region: Region, groups: readonly CutGroup[], memo: Clip
   for (const group of groups) {
     const [first] = group
     if (group.length > 1) {
-      if (memo.near(bounds(region), group)) sum += area(region) - area(memo.difference(region, group))
+      // Grown one by one: the levels of a stack share the beginning of the list, and so its unions.
+      const all = group.reduce((grown, cut) => memo.union(grown, cut))
+      if (memo.near(bounds(region), [all])) sum += area(memo.intersection(region, all))
     } else if (first !== undefined) sum += overlapArea(region, first, memo)
   }
   return sum

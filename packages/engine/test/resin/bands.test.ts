@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { pourBand } from '../../src/resin/bands.ts'
-import { greatestDepth } from '../../src/resin/depth.ts'
 import { runColumn } from '../../src/resin/column.ts'
 import { resinOf } from '../../src/resin/column-result.ts'
+import { greatestDepth } from '../../src/resin/depth.ts'
 import { BOARD_18, peakHorizonS, runSlab, type SlabPour, slabColumn } from '../../src/resin/slab.ts'
 import { CLASSES } from './sets.ts'
 
