@@ -1,4 +1,4 @@
-import type { Finding, Plan } from '@castwright/engine'
+import type { Finding, Operation, Plan } from '@castwright/engine'
 import { decimals, formatMass, formatMinutes, formatVolume, readable } from '@castwright/engine'
 import { columns, lineWidth, paint, plain, wrap } from './paint.ts'
 
@@ -60,11 +60,22 @@ function findingLines(f: Finding, width: number): string[] {
   detail('basis', f.basis)
   if (f.settledBy !== null) detail('settled by', f.settledBy)
   if (f.fixSays !== null) detail('fix', f.fixSays)
-  for (const op of f.fix ?? []) {
-    const value = 'value' in op ? ` = ${JSON.stringify(op.value)}` : ''
-    detail('', `${op.op === 'remove' ? 'leave out ' : ''}${readable(op.path)}${value}`)
-  }
+  for (const op of f.fix ?? []) detail('', operationWords(op))
   return lines
+}
+
+/** One change of the document, as a person would make it. */
+function operationWords(op: Operation): string {
+  switch (op.op) {
+    case 'remove':
+      return `leave out ${readable(op.path)}`
+    case 'move':
+      return `move ${readable(op.from)} to ${readable(op.path)}`
+    case 'copy':
+      return `${readable(op.path)} as ${readable(op.from)}`
+    default:
+      return `${readable(op.path)} = ${JSON.stringify(op.value)}`
+  }
 }
 
 function figuresOf(f: Finding): string | null {

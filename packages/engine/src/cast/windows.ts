@@ -34,7 +34,7 @@ export interface Windows {
  * Surface conversion at which the recoat window closes. 0.8 puts the end at 16 h for the medium class and
  * 5.6 h for the thin one at 22 °C, where practice says 6-18 h and 3-6 h (fitted; no source).
  */
-export const RECOAT_CLOSES_AT = 0.8
+const RECOAT_CLOSES_AT = 0.8
 /** A casting leaves the mould once its glass transition has passed the room by this, K: it is then a glass (practice 48-72 h for deep resins). */
 const DEMOULD_OVER_ROOM_K = 5
 /** Common practice: days from the last pour to the cutter, and the least. */

@@ -24,7 +24,7 @@ export type Srgb = readonly [red: number, green: number, blue: number]
 export type Bands = readonly [red: number, green: number, blue: number]
 
 /** Luminance of the three linear bands (IEC 61966-2-1 primaries, D65). */
-export const LUMINANCE: Bands = [0.2126729, 0.7151522, 0.072175]
+const LUMINANCE: Bands = [0.2126729, 0.7151522, 0.072175]
 
 /** sRGB to linear reflectance, each band 0..1 (IEC 61966-2-1). */
 export function linearOf(srgb: Srgb): Bands {

@@ -1,4 +1,5 @@
 import { inRange } from '../quantity/range.ts'
+
 /**
  * Hiding: how deep a tinted layer must be before what lies behind no longer shows.
  *
@@ -28,14 +29,14 @@ import { inRange } from '../quantity/range.ts'
  * Contrast ratio that counts as hidden (ISO 6504-1: 98 %; read), and the reflectance of the white it is taken
  * against (0.80, customary in hiding by Kubelka-Munk; memory).
  */
-export const CONTRAST_RATIO_HIDDEN = 0.98
-export const WHITE_BEHIND = 0.8
+const CONTRAST_RATIO_HIDDEN = 0.98
+const WHITE_BEHIND = 0.8
 
 /** Difference of lightness L* that is only just noticed (practice: about 1). */
-export const LIGHTNESS_HIDDEN = 1
+const LIGHTNESS_HIDDEN = 1
 
 /** Factor by which the strength of an untested pigment may be off, either way (memory and estimate). */
-export const STRENGTH_FACTOR = 2
+const STRENGTH_FACTOR = 2
 
 /** A layer's coefficients for diffuse light, both 1/mm, 0..10 000. */
 export interface Layer {

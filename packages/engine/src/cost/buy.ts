@@ -195,7 +195,7 @@ const MOST_PACKS = 400
  * rounded down. Exact: the cheapest way to hold each amount in steps of the packs' common gram (dynamic
  * programme over grams / step).
  */
-export function cheapestPacks(
+function cheapestPacks(
   needG: number,
   packs: readonly { readonly size: number; readonly price: number | null }[]
 ): BuyLine['packs'] {

@@ -6,7 +6,7 @@ import type { Check, Found } from './finding.ts'
 import type { Work } from './work.ts'
 
 /** Coldest room of an epoxy whose label does not say, °C (common practice; slow hardeners say 60 °F, 15.6). */
-export const LEAST_ROOM_C = 15
+const LEAST_ROOM_C = 15
 /** How long a start counts, h: three days. */
 const FIRST_H = 72
 
@@ -22,7 +22,7 @@ export const coldRoom: Check = {
  * Hours of the first `hours` (whole days) in which a day that runs as a sine from `night` to `day` is below
  * `limit`: the share 1 − arccos(x)/π, x = (limit − mean)/swing (exact for whole days).
  */
-export function hoursBelow(night: number, day: number, limit: number, hours: number): number {
+function hoursBelow(night: number, day: number, limit: number, hours: number): number {
   const mean = (night + day) / 2
   const swing = Math.max(0, (day - night) / 2)
   if (limit <= mean - swing) return 0
@@ -76,7 +76,7 @@ function limitWords(c: number): string {
  * Mean rate of a class over a day that runs as a sine from `night` to `day`, over its rate at 23 °C: hourly
  * means of the main reaction's Arrhenius factor.
  */
-export function meanRate(kinetics: ResinKinetics, night: number, day: number): number {
+function meanRate(kinetics: ResinKinetics, night: number, day: number): number {
   const mean = (night + day) / 2
   const swing = Math.max(0, (day - night) / 2)
   let sum = 0

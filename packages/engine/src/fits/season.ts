@@ -48,7 +48,7 @@ export function livingAir(piece: Piece, materials: Materials): LivingAir {
 }
 
 /** Moisture of a timber now: the latest reading, the document, the air it is stored in, the shop's room. */
-export function moistureNow(
+function moistureNow(
   timber: Timber,
   id: string,
   shop: Shop,
@@ -67,7 +67,7 @@ export function moistureNow(
 }
 
 /** Equilibrium moisture at an air, %; temperatures beyond the table are held at its ends. */
-export function settledPct(tempC: number, humidityPct: number): number {
+function settledPct(tempC: number, humidityPct: number): number {
   const [low, high] = MOISTURE_TEMP_RANGE_C
   return equilibriumMoisturePct(
     Math.min(high, Math.max(low, tempC)),

@@ -3,8 +3,8 @@ import { angle, choice, exactlyOne, id, length, number, point, size, words, yesN
 import { tintField } from './pour-field.ts'
 import { shape } from './shape-field.ts'
 
-export const faceField = choice('the face it is cut from', ['front', 'back'])
-export const wayField = choice('how it is cut', ['machine', 'router', 'drill', 'saw', 'sled', 'sent out'])
+const faceField = choice('the face it is cut from', ['front', 'back'])
+const wayField = choice('how it is cut', ['machine', 'router', 'drill', 'saw', 'sled', 'sent out'])
 
 const line = z.strictObject({
   points: z

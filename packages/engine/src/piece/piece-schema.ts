@@ -24,7 +24,7 @@ const air = z
   .meta({ description: 'air', sample: [{ temperature: 21, humidity: 40 }] })
 
 /** Where the piece will live: one kind of room, or its driest and dampest air. */
-export const climateField = z
+const climateField = z
   .union([words('a room of the catalogue, by id or name', 80), z.strictObject({ dry: air, damp: air })])
   .meta({
     id: 'climate',
@@ -112,7 +112,6 @@ export type PieceDocument = z.input<typeof pieceSchema>
 export type Piece = z.output<typeof pieceSchema>
 export type Timber = Piece['timbers'][number]
 export type Pour = Piece['pours'][number]
-export type Stones = Pour['stones'][number]
 export type Cut = Piece['cuts'][number]
 export type Hardware = Piece['hardware'][number]
 export type Marking = Piece['markings'][number]

@@ -45,7 +45,7 @@ const placed = z
   .meta({ description: 'a single stone', sample: [{ at: [40, 10], size: [22, 20, 6] }] })
 
 /** Any hard inclusion: a zone filled with it, or single ones placed. */
-export const stonesField = exactlyOne(
+const stonesField = exactlyOne(
   z.strictObject({
     kind: words('stones of the catalogue, by id or name', 80, 'river-gravel'),
     zone: shape.optional(),

@@ -25,7 +25,7 @@ export class InputProblem extends Error {
 }
 
 /** One line a person can act on. */
-export function problemLine(source: string, p: Problem): string {
+function problemLine(source: string, p: Problem): string {
   const where = p.path === '' ? '' : ` at ${readable(p.path)}`
   const example = p.example === '' ? '' : `; for example ${p.example}`
   return `${source}${where}: found ${p.found}; allowed: ${p.allowed}${example}`
@@ -42,12 +42,12 @@ export function readable(pointer: string): string {
 }
 
 /** A JSON Pointer from path tokens. */
-export function pointer(path: readonly PropertyKey[]): string {
+function pointer(path: readonly PropertyKey[]): string {
   return path.map(p => `/${String(p).replaceAll('~', '~0').replaceAll('/', '~1')}`).join('')
 }
 
 /** What stands at a path of a document. */
-export function valueAt(document: unknown, path: readonly PropertyKey[]): unknown {
+function valueAt(document: unknown, path: readonly PropertyKey[]): unknown {
   let at: unknown = document
   for (const key of path) {
     if (at === null || typeof at !== 'object') return undefined

@@ -48,7 +48,7 @@ export const MOST_RATIO_ERROR = 0.05
 /** Share of a vessel that is filled, so that it can be stirred. Practice. */
 export const USABLE_FILL = 0.75
 /** How long a vessel is left to drain, s. Practice. */
-export const DRAIN_S = 60
+const DRAIN_S = 60
 /** Stands for the viscosity of a mix of an unpredicted family, Pa·s: casting resins 0.5-0.9 (memory). */
 const USUAL_PAS = 0.7
 

@@ -29,7 +29,7 @@ export interface LayerHistory {
 
 export const MOST_SAMPLES = 400
 /** Stands for "no longer flows" in a history, so that no sample is infinite. */
-export const MOST_PAS = 1e9
+const MOST_PAS = 1e9
 
 const FIELDS = 8
 

@@ -83,7 +83,7 @@ export const H_CUP = 9
 /** A batch hotter than this is on its way to gel and must not be carried about, °C. Practice. */
 export const HOT_C = 60
 /** Below this Biot number one temperature describes the body; textbook bound (Incropera & DeWitt, section 5.1). */
-export const LUMPED_BIOT = 0.1
+const LUMPED_BIOT = 0.1
 
 const SPHERE_CELLS: Readonly<Record<Effort, number>> = { full: 40, quick: 16 }
 /** Stands for "no resistance inside", W/(m·K). */

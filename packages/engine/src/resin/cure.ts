@@ -43,7 +43,7 @@ export function rateConstant2(kinetics: ResinKinetics, tempK: number): number {
 }
 
 /** The logistic diffusion limit fd, 0..1. */
-export function diffusionFactor(kinetics: ResinKinetics, tempK: number, conversion: number): number {
+function diffusionFactor(kinetics: ResinKinetics, tempK: number, conversion: number): number {
   const d = kinetics.diffusion
   if (!d) return 1
   const aboveK = glassTransitionC(kinetics, conversion) - (tempK - ZERO_CELSIUS_K) - d.offsetK

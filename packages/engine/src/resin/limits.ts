@@ -60,7 +60,7 @@ export interface HeatEffect {
 }
 
 /** What happens on the way up, for the words of a finding (memory, ±15 K). */
-export const HEAT_EFFECTS: readonly HeatEffect[] = [
+const HEAT_EFFECTS: readonly HeatEffect[] = [
   { aboveC: 60, says: 'beyond the soft limit for clear work' },
   { aboveC: 80, says: 'warping and yellowing; polyethylene and polypropylene moulds soften' },
   { aboveC: 100, says: 'moisture boils and leaves bubbles' },

@@ -136,7 +136,7 @@ function voidPart(model: CoreModel, x: number, y: number, from: number, to: numb
 }
 
 /** Cuts, the latest first, and formers that leave nothing at a point of space. */
-export function holesAt(model: CoreModel, x: number, y: number, z: number): HoleName[] {
+function holesAt(model: CoreModel, x: number, y: number, z: number): HoleName[] {
   const out: HoleName[] = []
   for (const e of model.events) {
     if (e.kind === 'cut') {

@@ -84,7 +84,7 @@ const KIND_WORDS = {
 } as const
 
 /** "266 ml" with its unit in small type. */
-export function amount(words: string): Markup {
+function amount(words: string): Markup {
   const cut = words.lastIndexOf(' ')
   return cut < 0 ? html`${words}` : html`${words.slice(0, cut)}<u>${words.slice(cut + 1)}</u>`
 }

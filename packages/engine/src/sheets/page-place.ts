@@ -13,7 +13,7 @@ export type Place =
  * The entry a finding concerns: its layer for a pour, else the step that makes it, the mould for the mould;
  * what concerns no entry stands over the steps.
  */
-export function placeOf(plan: Plan, at: string): Place {
+function placeOf(plan: Plan, at: string): Place {
   const [, list, index] = at.split('/')
   if (list === 'pours' && index !== undefined) return { kind: 'pour', index: Number(index) }
   const own = plan.steps.filter(s => s.at !== '' && (at === s.at || at.startsWith(`${s.at}/`)))

@@ -99,7 +99,7 @@ function dividers(work: Work, face: Face): Region[] {
 }
 
 /** A place well inside a region: the middle of the widest stretch of five level lines through it. */
-export function placeInside(region: Region): { x: number; y: number } | null {
+function placeInside(region: Region): { x: number; y: number } | null {
   const b = bounds(region)
   let best: { x: number; y: number; wide: number } | null = null
   for (const share of [0.5, 0.31, 0.69, 0.12, 0.88]) {

@@ -4,7 +4,7 @@ import { line } from './mark.ts'
 import type { PageView } from './page-data.ts'
 
 /** The sheet's spot of a place on the plan. */
-export function pointerSpot(view: PageView, x: number, y: number): readonly [number, number] {
+function pointerSpot(view: PageView, x: number, y: number): readonly [number, number] {
   return [view.originX + (view.face === 'back' ? -x : x) * view.scale, view.originY + y * view.scale]
 }
 

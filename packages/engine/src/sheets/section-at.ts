@@ -21,7 +21,7 @@ const TIMES_THICK = 2.1
 const FINE_STEPS = 150
 
 /** How wide a stretch is shown about the pointer, and its scale on the sheet. */
-export function windowAt(
+function windowAt(
   model: CoreModel,
   y: number,
   { widthMm, heightMm }: SectionAtOptions

@@ -1,4 +1,3 @@
-import { union } from '../shape/combine.ts'
 import type { Region } from '../shape/region.ts'
 import { EMPTY } from '../shape/region.ts'
 import type { Profile } from './groove.ts'
@@ -69,11 +68,6 @@ export function removalPlan(r: Removal, faceZ: number): Region {
 /** Whether level cuts of the removal change with height. */
 export function tapers(r: Removal): boolean {
   return r.region === null && r.profile!.kind !== 'flat'
-}
-
-/** Several removals cut level at z, as one region. */
-export function removalsAt(removals: readonly Removal[], z: number): Region {
-  return union(...removals.map(r => removalAt(r, z)))
 }
 
 /** "timber 0", "pour 2", "marking 1". */

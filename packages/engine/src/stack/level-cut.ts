@@ -172,7 +172,7 @@ export function integrate(
 }
 
 /** What is open at height z inside a region: no material is there. */
-export function openAt(
+function openAt(
   g: Geometry,
   events: readonly StackEvent[],
   region: Region,

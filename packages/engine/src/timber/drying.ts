@@ -22,10 +22,10 @@ import { daysToFraction, type SettlingDays } from './settle.ts'
 /**
  * Air-drying years per inch of thickness, and the slow end that makers report (practice; 3 years for 2 in).
  */
-export const AIR_DRYING_YEARS_PER_INCH = { rule: 1, slow: 1.5 }
+const AIR_DRYING_YEARS_PER_INCH = { rule: 1, slow: 1.5 }
 
 /** How near the core must come to the balance of its room, points of moisture (practice). */
-export const CORE_TOLERANCE_PCT = 1
+const CORE_TOLERANCE_PCT = 1
 
 const DAYS_PER_YEAR = 365.25
 

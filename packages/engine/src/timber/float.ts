@@ -46,7 +46,7 @@ export const HOLD_DOWN_SAFETY_FACTOR = 2
  * Spread of the density of single boards about the species' mean: one coefficient of variation, about 10 %
  * (Wood Handbook ch. 4; memory).
  */
-export const DENSITY_SPREAD = 0.1
+const DENSITY_SPREAD = 0.1
 
 export interface HoldDown {
   /** The level at which it pulls hardest, mm over the same datum. */

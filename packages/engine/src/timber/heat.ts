@@ -15,13 +15,10 @@ import { inRange } from '../quantity/range.ts'
  * Source: Wood Handbook (FPL-GTR-190/282) chapter 4. Equation 4-15 and its ranges read; the others memory.
  * Check: G 0.50 at 12 % conducts 0.1401; 293.15 K and 12 % hold 1.620 kJ/(kg·K).
  *
- * Limits: 4-15 holds for G above 0.3, about 24 °C and less than 25 % moisture; single pieces ±20 %
- * ({@link CONDUCTIVITY_SPREAD}); 2 to 3 % more per 10 K. 4-17 was fitted between 7 and 147 °C below fibre
+ * Limits: 4-15 holds for G above 0.3, about 24 °C and less than 25 % moisture; single pieces ±20 %;
+ * 2 to 3 % more per 10 K. 4-17 was fitted between 7 and 147 °C below fibre
  * saturation; colder is extrapolated to −10 °C. Above 30 % the water on top counts as free water (derived).
  */
-
-/** Spread of single pieces about equation 4-15 (read). */
-export const CONDUCTIVITY_SPREAD = 0.2
 
 /** Conductivity along the grain over that across it: 1.5 to 2.8, mean 1.8 (read). */
 export const ALONG_OVER_ACROSS = { low: 1.5, central: 1.8, high: 2.8 }

@@ -55,7 +55,7 @@ export function equilibriumMoisturePct(tempC: number, humidity: number): number 
  * Points of moisture between drying and wetting curve at 50 % humidity: 1 to 4. Read in Swedish timber
  * guidance; species and history decide.
  */
-export const HYSTERESIS_POINTS_AT_HALF: readonly [least: number, most: number] = [1, 4]
+const HYSTERESIS_POINTS_AT_HALF: readonly [least: number, most: number] = [1, 4]
 
 /**
  * The equilibrium with its band from hysteresis: a board that dries stops high in the band, one that takes up

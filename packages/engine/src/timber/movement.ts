@@ -25,19 +25,19 @@ import { inRange } from '../quantity/range.ts'
  */
 
 /** Unfavourable end of the biological spread of C, ±20 to 25 % (Wood Handbook; memory). */
-export const MOVEMENT_SPREAD = 0.25
+const MOVEMENT_SPREAD = 0.25
 
 /** Moisture at which most species start to shrink, % (Wood Handbook ch. 13). The exceptions have 22. */
 export const SHRINKAGE_START_PCT = 30
 
 /** Largest part of the movement a taut table gives: the handbook's coefficients hold between these, %. */
-export const COEFFICIENT_RANGE_PCT: readonly [low: number, high: number] = [6, 14]
+const COEFFICIENT_RANGE_PCT: readonly [low: number, high: number] = [6, 14]
 
 /**
  * Along the grain: total shrinkage 0.1 to 0.2 %, so about 0.00005 per % (memory, Wood Handbook ch. 4);
  * juvenile and reaction wood up to 2 % total.
  */
-export const LONGITUDINAL_PER_PCT = {
+const LONGITUDINAL_PER_PCT = {
   low: 0.001 / 30,
   central: 0.00005,
   high: 0.002 / 30,

@@ -29,7 +29,7 @@ import { inRange } from '../quantity/range.ts'
 export const DIFFUSION_M2_PER_S = { low: 1e-10, central: 2e-10, high: 5e-10 }
 
 /** Warming that doubles the coefficient, K: 15 to 20 (Siau, Skaar; memory). */
-export const DIFFUSION_DOUBLING_K = 17.5
+const DIFFUSION_DOUBLING_K = 17.5
 
 const SECONDS_PER_DAY = 86_400
 

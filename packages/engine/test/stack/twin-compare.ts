@@ -26,7 +26,7 @@ export interface Worst {
 }
 
 /** Compares a piece with its twin of solids: finished volumes of all materials, free volumes of all pours. */
-export function compareWithTwin(
+function compareWithTwin(
   document: PieceDocument,
   name: string,
   worst: Worst,

@@ -60,18 +60,6 @@ export function bodyVolume(s: Solid): number {
   }
 }
 
-/** Volume of what cuts along lines take from a slab z0..z1, mm³. */
-export function removedFrom(removal: Removal, z0: number, z1: number): number {
-  const bench = new Bench()
-  try {
-    const slab = bench.keep(wasm.Manifold.cube([FAR, FAR, z1 - z0], true))
-    const placed = bench.keep(slab.translate(0, 0, (z0 + z1) / 2))
-    return bench.keep(placed.intersect(united(removalSolid(removal, null, bench), bench))).volume()
-  } finally {
-    bench.clear()
-  }
-}
-
 /** What a needle 0.002 mm square through each point meets of the finished piece. Heights mm as cast. */
 export function needles(
   stack: Stack,

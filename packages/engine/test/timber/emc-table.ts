@@ -6,7 +6,7 @@
  * The rows are from memory and guard the coefficients of the equation against bad copies; the ten cells of
  * {@link READ_CELLS} were read in the source or a transcription of it.
  */
-export const TABLE_4_2: readonly (readonly [tempC: number, cellsPct: readonly number[]])[] = [
+const TABLE_4_2: readonly (readonly [tempC: number, cellsPct: readonly number[]])[] = [
   [
     -1.1,
     [1.4, 2.6, 3.7, 4.6, 5.5, 6.3, 7.1, 7.9, 8.7, 9.5, 10.4, 11.3, 12.4, 13.5, 14.9, 16.5, 18.5, 21.0, 24.3]

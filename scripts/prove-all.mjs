@@ -1,0 +1,75 @@
+// npm run prove-all: the heavy counts. Writes docs/prove-all.md with what ran and how it ended.
+import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { cpus } from 'node:os'
+import { join } from 'node:path'
+import { ensureBuild, ensurePackages, root, tool } from './setup.mjs'
+
+ensurePackages()
+if (ensureBuild() !== 0) process.exit(2)
+
+const RUNS = [
+  {
+    about: '10,000 mutated documents: a clear message or a plan without NaN; no crash, no hang',
+    file: 'packages/engine/test/piece/mutation.test.ts',
+    env: { CASTWRIGHT_MUTATIONS: '10000' }
+  },
+  {
+    about: '10,000 mutated drawings: a clear message or a region; no crash, no hang',
+    file: 'packages/engine/test/shape/svg-mutation.test.ts',
+    env: { CASTWRIGHT_MUTATIONS: '10000' }
+  },
+  {
+    about: '2,000 seeded sound pieces: none raises a stop',
+    file: 'packages/engine/test/findings/sound.test.ts',
+    env: { CASTWRIGHT_SOUND: '2000' }
+  },
+  {
+    about: '1,000 seeded stacks against a general solid modeller: every volume within 0.1 %',
+    file: 'packages/engine/test/stack/twin-',
+    env: { CASTWRIGHT_PIECES: '1000' }
+  },
+  {
+    about: 'every field of the documents at both its ends, and left out',
+    file: 'packages/engine/test/piece/ends.test.ts',
+    env: { CASTWRIGHT_ENDS: 'all' }
+  }
+]
+
+const cache = join(root, '.cache')
+mkdirSync(cache, { recursive: true })
+const lines = [
+  '# Heavy counts',
+  '',
+  `Written by \`npm run prove-all\` with Node ${process.version} on ${cpus().length} × ${cpus()[0]?.model.trim()}. \`npm test\` runs the same tests with smaller counts.`,
+  '',
+  '| what | tests | minutes |',
+  '| --- | --- | ---: |'
+]
+let failed = 0
+for (const run of RUNS) {
+  console.log(`\n== ${run.about}`)
+  const report = join(cache, 'prove-all.json')
+  rmSync(report, { force: true })
+  const from = Date.now()
+  tool(
+    'vitest',
+    [
+      'run',
+      run.file,
+      '--testTimeout=3600000',
+      '--reporter=default',
+      '--reporter=json',
+      `--outputFile.json=${report}`
+    ],
+    {
+      env: { ...process.env, ...run.env }
+    }
+  )
+  const r = JSON.parse(readFileSync(report, 'utf8'))
+  failed += r.numFailedTests + r.numFailedTestSuites
+  lines.push(
+    `| ${run.about} | ${r.numPassedTests} passed, ${r.numFailedTests} failed | ${((Date.now() - from) / 60_000).toFixed(1)} |`
+  )
+}
+writeFileSync(join(root, 'docs', 'prove-all.md'), `${lines.join('\n')}\n`)
+process.exit(failed === 0 ? 0 : 1)
