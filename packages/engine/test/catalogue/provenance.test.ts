@@ -173,7 +173,7 @@ describe('every row of every catalogue', () => {
       cutter: 14,
       hardware: 47,
       room: 10,
-      hazard: 20
+      hazard: 22
     })
   })
 
