@@ -35,8 +35,20 @@ export function gelConversion(
 
 /** Seconds to gel at one temperature, a thin film that keeps no heat; Infinity if it never gels. */
 export function filmGelS(kinetics: ResinKinetics, tempC: number): number {
-  return isothermalTimeS(kinetics, tempC, kinetics.gelConversion)
+  // Every run of a band asks for it at one of a few temperatures. The answer is that of the integral, kept.
+  const known = KNOWN.get(kinetics) ?? new Map<number, number>()
+  KNOWN.set(kinetics, known)
+  let timeS = known.get(tempC)
+  if (timeS === undefined) {
+    if (known.size >= MOST_KNOWN) known.clear()
+    timeS = isothermalTimeS(kinetics, tempC, kinetics.gelConversion)
+    known.set(tempC, timeS)
+  }
+  return timeS
 }
+
+const KNOWN = new WeakMap<ResinKinetics, Map<number, number>>()
+const MOST_KNOWN = 256
 
 /** The time of gel along a temperature history, s on the history's own clock; null if not within it. */
 export function gelTimeS(
