@@ -100,14 +100,19 @@ export const variants = [
     name: 'stack warm',
     about: 'stack with every pour volume, four outlines of 20,000 vertices, fifth in its process',
     bar: 'under 50',
-    peer: 'clip union',
+    peer: 'clip difference',
     run: () => free(5)
   },
-  { name: 'stack first', about: 'the same, first in its process', peer: 'clip union', run: () => free(1) },
+  {
+    name: 'stack first',
+    about: 'the same, first in its process',
+    peer: 'clip difference',
+    run: () => free(1)
+  },
   {
     name: 'finished warm',
     about: 'volumes of the finished piece of that stack, third in its process',
-    peer: 'clip union',
+    peer: 'clip difference',
     run: () => finished(3)
   }
 ]

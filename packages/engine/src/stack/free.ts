@@ -9,7 +9,7 @@ import { breaksOf } from './level-cut.ts'
 import { boxInside } from './placement.ts'
 import { levelSamples } from './sample.ts'
 import type { Solid } from './solid.ts'
-import { sectionArea, sectionAt, volumeBetween } from './solid.ts'
+import { sectionArea, sectionOperand, volumeBetween } from './solid.ts'
 
 /**
  * Free volume: what resin fills when it stands at a level, between timbers, formers and earlier pours.
@@ -137,7 +137,7 @@ function placeOf(region: Region, timbers: readonly Solid[]): Place {
 // Area of a timber's level cut in a place.
 function sharedArea(t: Solid, place: Place, k: number, z: number): number {
   if (place.lies[k] === 'in') return sectionArea(t, z)
-  return place.lies[k] === 'across' ? area(intersection(sectionAt(t, z), place.region)) : 0
+  return place.lies[k] === 'across' ? area(intersection(sectionOperand(t, z), place.region)) : 0
 }
 
 // Volume of a timber in a place between two heights, no break between them.
@@ -146,7 +146,7 @@ function sharedVolume(t: Solid, place: Place, k: number, from: number, to: numbe
   if (place.lies[k] !== 'across' || !(to > from)) return 0
   let sum = 0
   for (const { at, weight } of levelSamples([t], from, to, false))
-    sum += weight * area(intersection(sectionAt(t, at), place.region))
+    sum += weight * area(intersection(sectionOperand(t, at), place.region))
   return sum
 }
 

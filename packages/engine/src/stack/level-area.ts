@@ -6,7 +6,8 @@ import { materialKey, tapers } from './event.ts'
 import type { Geometry } from './geometry.ts'
 import { groupsOf, lostArea } from './overlap.ts'
 import { boxInside } from './placement.ts'
-import { sectionArea, sectionAt } from './solid.ts'
+import type { Solid } from './solid.ts'
+import { sectionArea, sectionAt, sectionOperand } from './solid.ts'
 
 /** What one cut takes at one height, and how deep it reaches: larger is deeper; those that taper come last. */
 interface LevelRemoval {
@@ -127,8 +128,7 @@ export function levelAreas(
       cuts.map(c => c.region)
     )
     // A timber that neither the outline nor a cut touches is not drawn at all.
-    const drawn =
-      touched || !inOutline[index] ? insideOf(sectionAt(t, z), inOutline[index]!, inner, memo) : null
+    const drawn = touched || !inOutline[index] ? insideOf(t, z, inOutline[index]!, inner, memo) : null
     const mm2 = inOutline[index] ? sectionArea(t, z) : area(drawn!)
     return { index, drawn, mm2, left: touched ? mm2 - lostArea(drawn!, groups, memo) : mm2 }
   })
@@ -141,7 +141,7 @@ export function levelAreas(
       if (whole) mm2 -= s.left
       else if (memo.near(inner.timbers[s.index]!.bounds, [place])) {
         const inPlace = memo.intersection(
-          s.drawn ?? insideOf(sectionAt(inner.timbers[s.index]!, z), inOutline[s.index]!, inner, memo),
+          s.drawn ?? insideOf(inner.timbers[s.index]!, z, inOutline[s.index]!, inner, memo),
           place
         )
         mm2 -= area(inPlace) - lostArea(inPlace, groups, memo)
@@ -152,6 +152,6 @@ export function levelAreas(
   return areas
 }
 
-function insideOf(section: Region, whole: boolean, inner: Geometry, memo: ClipMemo): Region {
-  return whole ? section : memo.intersection(section, inner.outline)
+function insideOf(t: Solid, z: number, whole: boolean, inner: Geometry, memo: ClipMemo): Region {
+  return whole ? sectionAt(t, z) : memo.intersection(sectionOperand(t, z), inner.outline)
 }

@@ -6,7 +6,7 @@ import { area, bounds, inside } from '../shape/measure.ts'
 import type { Bounds, Region } from '../shape/region.ts'
 import type { Geometry } from './shapes.ts'
 import type { Solid } from './solid.ts'
-import { sectionAt } from './solid.ts'
+import { sectionOperand } from './solid.ts'
 
 /** Least area two regions must share to count as overlapping, mm²: a line drawn twice does not. */
 const OVERLAP_MM2 = 0.5
@@ -92,7 +92,7 @@ function common(a: Solid, b: Solid): Region | null {
   const straight = a.lofts === null && b.lofts === null
   for (const share of straight ? [0] : [0, 0.5, 1]) {
     const z = Math.min(from + share * (to - from), to - 1e-9 * (to - from))
-    const shared = intersection(sectionAt(a, z), sectionAt(b, z))
+    const shared = intersection(sectionOperand(a, z), sectionOperand(b, z))
     if (area(shared) > OVERLAP_MM2) return shared
   }
   return null

@@ -1,7 +1,7 @@
 import type { Entries } from '../piece/entry.ts'
 import type { Piece, Pour } from '../piece/piece-schema.ts'
 import { intersection } from '../shape/combine.ts'
-import { area } from '../shape/measure.ts'
+import { area, inside } from '../shape/measure.ts'
 import type { Region } from '../shape/region.ts'
 import type { Step } from '../steps/step.ts'
 import { pourFace } from '../steps/step.ts'
@@ -237,7 +237,8 @@ function highest(g: Geometry, events: readonly StackEvent[]): number {
     if (e.kind === 'timber') {
       const t = g.timbers[e.index]!
       if (t.high <= top) continue
-      if (boxInside(t.bounds, g.outline)) top = t.high
+      if (boxInside(t.bounds, g.outline) || (t.top.kind === 'flat' && anyCornerInside(t.upper, g.outline)))
+        top = t.high
       else {
         const within = intersection(t.upper, g.outline)
         if (within.rings.length > 0) top = Math.max(top, topRange(t.top, within.rings).high)
@@ -245,4 +246,12 @@ function highest(g: Geometry, events: readonly StackEvent[]): number {
     }
   }
   return top
+}
+
+// A flat top stands as high everywhere: one corner inside tells as much as the clip.
+function anyCornerInside(region: Region, outline: Region): boolean {
+  return region.rings.some(ring => {
+    for (let k = 0; k < ring.length; k += 2) if (inside(outline, ring[k]!, ring[k + 1]!)) return true
+    return false
+  })
 }
