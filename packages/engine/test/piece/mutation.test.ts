@@ -5,7 +5,12 @@ import { readPiece, readReadings, readShop } from '../../src/piece/read.ts'
 import { readingSchema } from '../../src/piece/reading-schema.ts'
 import { schemaPage } from '../../src/piece/schema-page.ts'
 import { shopSchema } from '../../src/piece/shop-schema.ts'
+import type { Planned } from '../../src/plan.ts'
 import { plan } from '../../src/plan.ts'
+import { buyCsv } from '../../src/sheets/buy-csv.ts'
+import { page } from '../../src/sheets/page.ts'
+import { runSheetHtml } from '../../src/sheets/run-sheet-html.ts'
+import { runSheetMarkdown } from '../../src/sheets/run-sheet-md.ts'
 import { chance } from '../stack/random.ts'
 import type { Json, Node } from './generate.ts'
 import { spoiledText, spoiledTree, withKey } from './mutation.ts'
@@ -75,6 +80,20 @@ function notNumbers(value: unknown, path = ''): string[] {
   return Object.entries(value).flatMap(([k, v]) => notNumbers(v, `${path}/${k}`))
 }
 
+/** What the sheets of a plan say that is no word: what a maker typed is left out by its quotes. */
+function inSheets(planned: Planned): string[] {
+  const sheets = {
+    page: page(planned, { script: '', style: '', fonts: [] }),
+    'run sheet': runSheetMarkdown(planned),
+    'run sheet page': runSheetHtml(planned),
+    'buy list': buyCsv(planned.plan)
+  }
+  return Object.entries(sheets).flatMap(([name, text]) => {
+    const at = text.search(/\bNaN\b|\bInfinity\b|\bundefined\b|\[object /)
+    return at < 0 ? [] : [`${name}: ${text.slice(Math.max(0, at - 80), at + 80)}`]
+  })
+}
+
 /** What is unclear about a message. */
 function unclear(e: InputProblem): string[] {
   const out: string[] = []
@@ -101,11 +120,14 @@ function tried(seed: number): { outcome: Outcome; faults: string[]; ms: number }
     const readings =
       texts.readings === null ? ASIDE.readings : readReadings(texts.readings, 'readings').readings
     const piece = readPiece(texts.piece, 'piece')
-    const { plan: made } = plan(
+    const planned = plan(
       { piece, shop, readings, files: FILES },
       { asOf: '2026-11-01T08:00+01:00', effort: 'preview' }
     )
+    const { plan: made } = planned
     outcome = 'planned'
+    // Every so often one is drawn and written out as well: no output holds what is no number.
+    if (seed % 25 === 0) faults.push(...inSheets(planned))
     // What a maker typed may hold any word; what the engine says about it may not.
     faults.push(...notNumbers({ ...made, name: '' }))
   } catch (e) {
