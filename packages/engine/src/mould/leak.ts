@@ -80,10 +80,10 @@ export function runningTotal(
   expectedMl: number,
   limit: number = EXCESS_LIMIT
 ): RunningTotal {
-  inRange('expected volume', expectedMl, 1e-3, 1e7, 'ml')
+  inRange('expected volume', expectedMl, 1e-3, 1e13, 'ml')
   inRange('limit of the excess', limit, 0, 10, '(as a fraction)')
   let pouredMl = 0
-  for (const batch of batchesMl) pouredMl += inRange('volume of a batch', batch, 0, 1e7, 'ml')
+  for (const batch of batchesMl) pouredMl += inRange('volume of a batch', batch, 0, 1e13, 'ml')
   const excess = pouredMl / expectedMl - 1
   return { pouredMl, expectedMl, excess, stop: excess > limit }
 }

@@ -207,7 +207,7 @@ function build(
         ]
         break
       case 'trim': {
-        if (flood < 0 || i < flood) break
+        if (flood < 0) break
         const half = bench.keep(wasm.Manifold.cube([4 * FAR, 4 * FAR, FAR], true))
         away.push(bench.keep(half.translate(0, 0, e.side === 'low' ? e.z - FAR / 2 : e.z + FAR / 2)))
         break
