@@ -20,6 +20,7 @@ const SAYS: Readonly<Record<string, string>> = {
   ENAMETOOLONG: 'a name that is too long',
   ELOOP: 'links that lead in a circle',
   EMFILE: 'too many files open',
+  ERR_INVALID_ARG_VALUE: 'a name that no file can have',
   EIO: 'a disk that does not answer',
   EBUSY: 'something that is in use'
 }

@@ -58,14 +58,19 @@ function dispatch(args: readonly string[]): Ended {
   const [word, ...rest] = args
   if (word === undefined || word === 'help' || word === '--help' || word === '-h') {
     const about = COMMANDS.find(c => c.name === rest[0])
+    if (about === undefined && rest[0] !== undefined) throw unknown(rest[0])
     return { out: about?.help ?? help(), code: 0 }
   }
   if (word === 'version' || word === '--version' || word === '-v') return { out: `${VERSION}\n`, code: 0 }
   const command = COMMANDS.find(c => c.name === word)
   if (command !== undefined) return command.run(rest)
+  throw unknown(word)
+}
+
+function unknown(word: string): Failure {
   const names = COMMANDS.map(c => c.name)
   const near = nearestWord(word, names)
-  throw new Failure(
+  return new Failure(
     `castwright: found "${word}"; allowed: ${names.join(', ')}, help, version${near === null ? '' : `; the nearest is ${near}`}`
   )
 }

@@ -9,9 +9,10 @@ import {
   readFileSync,
   renameSync,
   rmSync,
+  statSync,
   writeSync
 } from 'node:fs'
-import { join } from 'node:path'
+import { dirname, join, resolve } from 'node:path'
 import { diskWords, Failure } from './failure.ts'
 
 /** Names of the files this wrote into a folder: what a later run may replace or take away. */
@@ -62,11 +63,24 @@ export function writeFolder(folder: string, files: OutFiles): readonly string[] 
   return [...files.keys()]
 }
 
+// Made from the first missing one down, one by one: making all at once does not end where none can be made (/proc).
 function makeFolder(folder: string): string | undefined {
+  const missing: string[] = []
   try {
-    if (there(folder) && !lstatSync(folder).isDirectory() && !existsSync(join(folder, '.')))
-      throw new Failure(`${folder}: found a file; allowed: a folder`)
-    return mkdirSync(folder, { recursive: true })
+    let at = resolve(folder)
+    while (!there(at) && dirname(at) !== at) {
+      missing.unshift(at)
+      at = dirname(at)
+    }
+    if (!existsSync(at)) throw new Failure(`${folder}: found a link to nothing; allowed: a folder`)
+    if (!statSync(at).isDirectory())
+      throw new Failure(
+        missing.length === 0
+          ? `${folder}: found a file; allowed: a folder`
+          : `${folder}: found a file, not a folder, on the way to it; allowed: a folder`
+      )
+    for (const path of missing) mkdirSync(path)
+    return missing[0]
   } catch (e) {
     if (e instanceof Failure) throw e
     throw new Failure(`${folder}: found ${diskWords(e)}; allowed: a folder that can be written to`)

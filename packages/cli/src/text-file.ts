@@ -1,4 +1,4 @@
-import { closeSync, fstatSync, openSync, readSync } from 'node:fs'
+import { closeSync, constants, fstatSync, openSync, readSync } from 'node:fs'
 import { diskWords, Failure } from './failure.ts'
 
 /** Largest document read, bytes: as many as the engine takes characters. */
@@ -15,7 +15,8 @@ export const MOST_READINGS_BYTES = 32_000_000
 export function readText(path: string, most: number): string {
   let handle: number
   try {
-    handle = openSync(path, 'r')
+    // A pipe that nobody writes to must not be waited for.
+    handle = openSync(path, constants.O_RDONLY | (constants.O_NONBLOCK ?? 0))
   } catch (e) {
     throw new Failure(`${path}: found ${diskWords(e)}; allowed: a file that can be read`)
   }

@@ -1,4 +1,12 @@
-import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs'
+import {
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  symlinkSync,
+  writeFileSync
+} from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { Failure } from '../src/failure.ts'
@@ -47,7 +55,13 @@ describe('writing a folder', () => {
     const file = put('plain', 'x')
     expect(() => writeFolder(file, FILES)).toThrow(Failure)
     expect(() => writeFolder(join(file, 'under'), FILES)).toThrow(/a file, not a folder/)
+    symlinkSync(at('nowhere'), at('dangling'))
+    expect(() => writeFolder(at('dangling'), FILES)).toThrow(/a link to nothing/)
     expect(readFileSync(file, 'utf8')).toBe('x')
+  })
+
+  it.runIf(existsSync('/proc/self'))('ends where no folder can be made', () => {
+    expect(() => writeFolder('/proc/castwright', FILES)).toThrow(Failure)
   })
 
   it('a list that names places outside is not followed', () => {

@@ -41,6 +41,12 @@ describe('the command', () => {
     expect(stderr).toBe('')
   })
 
+  it('does not wait for a pipe that nobody writes to', () => {
+    const { status, stderr } = shell(`mkfifo waits && timeout 20 "${process.execPath}" "${bin}" check waits`)
+    expect(status).toBe(2)
+    expect(stderr).toBe('waits: found no regular file; allowed: a file\n')
+  })
+
   it('colours nothing when it is not asked to', () => {
     // biome-ignore lint/suspicious/noControlCharactersInRegex: the escape is what must not be there
     expect(call('check', stopped).stdout).not.toMatch(/\x1b/)

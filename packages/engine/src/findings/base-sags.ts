@@ -14,8 +14,8 @@ export const baseSags: Check = {
 
 function run(work: Work): Found[] {
   const { base } = work.materials
-  const { sag, bearers, widestBearers } = work.mould
-  if (work.piece.mould.bearers === undefined) return []
+  const { needsMould, sag, bearers, widestBearers } = work.mould
+  if (!needsMould || work.piece.mould.bearers === undefined) return []
   if (!base.spans) return [mustLie(work)]
   if (sag === null || widestBearers === null || sag <= SAG_LIMIT_MM * (1 + 1e-9)) return []
   const { down, flatten } = work.piece

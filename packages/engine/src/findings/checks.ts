@@ -17,6 +17,7 @@ import { facesUnlike } from './faces-unlike.ts'
 import type { Check, Finding } from './finding.ts'
 import { findingOf } from './finding.ts'
 import { gritTooFine } from './grit-too-fine.ts'
+import { hardwareFace } from './hardware-face.ts'
 import { hardwareHeat } from './hardware-heat.ts'
 import { hardwarePocket } from './hardware-pocket.ts'
 import { holeOutside } from './hole-outside.ts'
@@ -115,6 +116,7 @@ export const CHECKS: readonly Check[] = [
   lineNarrows,
   // Hardware.
   hardwarePocket,
+  hardwareFace,
   pocketShallow,
   threadShort,
   hardwareHeat,

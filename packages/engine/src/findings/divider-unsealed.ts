@@ -11,6 +11,7 @@ export const dividerUnsealed: Check = {
 }
 
 function run(work: Work): Found[] {
+  if (!work.mould.needsMould) return []
   return work.piece.mould.dams.flatMap((dam, j): Found[] => {
     if (dam.sealed) return []
     const at = `/mould/dams/${j}`

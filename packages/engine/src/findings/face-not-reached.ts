@@ -66,6 +66,18 @@ function run(work: Work): Found[] {
     })
   }
   const missing = plane - level
+  if (missing > MEANT_MM && openMm2(work) > LEAST_MM2) {
+    const { id, at } = entries.pours[top.index]!
+    out.push({
+      severity: 'note',
+      at,
+      says: `the resin of ${id} ends ${decimals(missing, 1)} mm below the flattened ${face}. So deep a hollow is taken to be meant; if it is not, another ${decimals(missing, 1)} mm of resin is wanting.`,
+      value: missing,
+      unit: 'mm',
+      basis:
+        'heights of the cast less what flattening and sanding take off: geometry, shrinkage of the resin taken off'
+    })
+  }
   if (missing > SLACK_MM && missing <= MEANT_MM && openMm2(work) > LEAST_MM2)
     say(entries.pours[top.index]!.at, `the resin of ${entries.pours[top.index]!.id}`, level)
   entries.timbers.forEach(({ index, id, at }) => {

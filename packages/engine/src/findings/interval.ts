@@ -91,7 +91,7 @@ function search(
   let added = 0
   for (let round = 0; round < 6; round++) {
     const steps = work.steps.map((s, k) => (k === changed ? change(added) : s))
-    const clock = clockOf(steps, work.casts, [front, back])
+    const clock = clockOf(steps, work.casts, [front, back], work.materials.markingResins)
     const lacking = neededMin - (clock[to]!.startMin - clock[from]!.startMin)
     if (lacking <= 1e-6) break
     added += lacking

@@ -14,6 +14,7 @@ function run(work: Work): Found[] {
   const { joints } = work.piece.mould
   const { base, liner } = work.materials
   // A mould in one piece, or a film in one piece, has no joint that resin reaches.
+  if (!work.mould.needsMould) return []
   if (joints === 'inside and outside' || base.material === 'silicone' || liner.seals) return []
   return [
     {

@@ -1,7 +1,7 @@
 import { decimals, formatVolume } from '../quantity/format.ts'
 import { DEPTH_ROUNDING, poursNeeded } from '../resin/pours.ts'
 import type { Check, Found } from './finding.ts'
-import { setDepth } from './pour-depth.ts'
+import { setDepth, splitPour } from './pour-depth.ts'
 import type { Work } from './work.ts'
 
 /** A pour deeper than the label of its resin allows in one go. */
@@ -36,7 +36,7 @@ function one(work: Work, i: number): Found[] {
       unit: 'mm',
       limit,
       basis: `greatest depth of one pour: the label of the resin; a depth within ${decimals(DEPTH_ROUNDING * 100, 1)} % of it counts as the same`,
-      ...setDepth(work, i, limit)
+      ...(splitPour(work, i, limit) ?? setDepth(work, i, limit))
     }
   ]
 }

@@ -11,7 +11,7 @@ const THIN_MM = 3
 const THIN_FULL_MIN = DAY
 const THIN_LEAST_MIN = DAY / 2
 
-const MACHINING: readonly StepKind[] = ['flatten', 'cut', 'mark', 'sand', 'work edges', 'drill pins']
+const MACHINING: readonly StepKind[] = ['flatten', 'cut', 'mark', 'sand', 'trim', 'work edges', 'drill pins']
 
 /** Resin that is cut or sanded before it is hard. */
 export const machineTooSoon: Check = {

@@ -16,7 +16,7 @@ export const mouldGap: Check = {
 
 function run(work: Work): Found[] {
   const nearest = work.mould.timberToWall
-  if (nearest === null || nearest.gap >= LEAST_GAP_MM - 1e-6) return []
+  if (!work.mould.needsMould || nearest === null || nearest.gap >= LEAST_GAP_MM - 1e-6) return []
   const { id, at } = work.entries.timbers[nearest.timber]!
   const { mould } = work.piece
   const margin = mould.margin + LEAST_GAP_MM - nearest.gap

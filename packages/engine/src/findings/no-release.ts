@@ -7,7 +7,7 @@ export const noRelease: Check = {
   id: 'no-release',
   about: 'a surface that resin reaches and sticks to for good',
   cases: ['C28'],
-  run: work => [...boards(work), ...formers(work)]
+  run: work => (work.mould.needsMould ? [...boards(work), ...formers(work)] : [])
 }
 
 function boards(work: Work): Found[] {

@@ -17,7 +17,7 @@ export const outOfLevel: Check = {
 
 function run(work: Work): Found[] {
   const corners = latest(work)
-  if (corners === null) return []
+  if (corners === null || !work.mould.needsMould) return []
   const { innerLength, innerWidth } = work.mould
   const level = levelFromReadings(cornersFromHeights(innerLength, innerWidth, corners))
   const { down, flatten } = work.piece

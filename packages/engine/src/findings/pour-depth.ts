@@ -1,7 +1,7 @@
 import type { CastInput } from '../cast/bed.ts'
 import { bandInput } from '../cast/bed.ts'
 import { peakOver } from '../cast/peak.ts'
-import type { Patch } from '../piece/patch.ts'
+import type { Operation, Patch } from '../piece/patch.ts'
 import { decimals } from '../quantity/format.ts'
 import { hottestCorner } from '../resin/bands.ts'
 import { greatestDepth } from '../resin/depth.ts'
@@ -92,4 +92,41 @@ export function setDepth(work: Work, index: number, depthMm: number): Pick<Found
     { op: 'add', path: `${at}/depth`, value: depth }
   ]
   return { fix, fixSays: says }
+}
+
+/** Most pours that are offered as a fix: more is another way of building. */
+const MOST_OFFERED_POURS = 8
+
+/**
+ * The fix of a pour whose level is meant (a height, or full to the timber): the same resin in several pours no
+ * deeper than `mostMm` as cast each, the last one as the document has it. The piece stays as thick as it was drawn.
+ * null where that is not what the document means or cannot be said: a depth or a mass, stones or marbled colours
+ * that would be buried, an order of steps of the maker's own.
+ */
+export function splitPour(work: Work, index: number, mostMm: number): Pick<Found, 'fix' | 'fixSays'> | null {
+  const { at, id, value } = work.entries.pours[index]!
+  const { depth } = work.stack.pours[index]!
+  if (value.kind !== 'cast' || (value.height === undefined && value.fill === undefined)) return null
+  if (value.stones.length > 0 || value.marbling !== undefined || work.piece.steps !== undefined) return null
+  let pours = Math.ceil(depth / mostMm - 1e-9)
+  const layer = () => rounded(depth / pours, 'down', 0.1)
+  while (pours <= MOST_OFFERED_POURS && depth - (pours - 1) * layer() > mostMm) pours++
+  if (pours < 2 || pours > MOST_OFFERED_POURS || layer() < LEAST_OFFERED_MM) return null
+  const typed = typedAt(work.document, at) as Record<string, unknown>
+  const { height: _height, fill: _fill, start: _start, after: _after, pack: _pack, ...same } = typed
+  const fix = Array.from({ length: pours - 1 }, (_, k): Operation => {
+    const number = pours - 1 - k
+    const named = typed['id'] === undefined ? {} : { id: freeName(work, `${id}, layer ${number}`) }
+    return { op: 'add', path: at, value: { ...same, ...named, depth: layer() } }
+  })
+  return { fix, fixSays: `${id} in ${pours} pours of ${decimals(depth / pours, 1)} mm` }
+}
+
+// Names end at 60 characters and take no comma.
+function freeName(work: Work, wanted: string): string {
+  const base = wanted.replaceAll(',', '').slice(-60).trimStart()
+  const taken = new Set(work.entries.pours.map(p => p.id))
+  let name = base
+  for (let k = 2; taken.has(name); k++) name = `${base.slice(0, 56)} ${k}`
+  return name
 }

@@ -3,7 +3,7 @@ import { LABEL_ROOM_C } from '../resin/constant.ts'
 import { CAUTION_ABOVE_C, heatEffect, RUNAWAY_ABOVE_C, STOP_ABOVE_C } from '../resin/limits.ts'
 import { poursNeeded } from '../resin/pours.ts'
 import type { Check, Found } from './finding.ts'
-import { depthUnder, setDepth } from './pour-depth.ts'
+import { depthUnder, setDepth, splitPour } from './pour-depth.ts'
 import type { Work } from './work.ts'
 
 const SETTLES = {
@@ -44,15 +44,20 @@ function one(work: Work, i: number): Found[] {
       basis:
         'peak: cure and heat in one direction, generic class, rate ±30 %, room, liquid mixing; limits 60, 100, 150 °C: engineering judgement (memory), the data sheet of the resin goes before',
       settledBy: SETTLES[cast.mostFrom],
-      ...setDepth(work, i, safe)
+      ...(splitPour(work, i, mostAt(work, i, safe)) ?? setDepth(work, i, safe))
     }
   ]
+}
+
+// The depth that does, the label's greatest in mind.
+function mostAt(work: Work, i: number, safe: number): number {
+  return Math.min(safe, work.materials.resins[i]!.label?.greatestDepth ?? safe)
 }
 
 // How many pours of what depth would do, the label's greatest depth in mind; in a warm room, a cooler hour.
 function wayOut(work: Work, i: number, safe: number): string {
   const { depth } = work.stack.pours[i]!
-  const most = Math.min(safe, work.materials.resins[i]!.label?.greatestDepth ?? safe)
+  const most = mostAt(work, i, safe)
   const pours = most > 0.5 ? poursNeeded(depth, most) : 1
   const { day } = work.shop.climate
   const cooler =

@@ -14,8 +14,8 @@ export const wallLow: Check = {
 
 function run(work: Work): Found[] {
   const { mould } = work.piece
-  const { wall, freeboard, liquidLevel, leastWall } = work.mould
-  if (mould.wall === undefined) return []
+  const { needsMould, wall, freeboard, liquidLevel, leastWall } = work.mould
+  if (!needsMould || mould.wall === undefined) return []
   const over = freeboard < -1e-6
   if (!over && !(mould.moved && freeboard < FREEBOARD_MM - 1e-6)) return []
   const needed = mould.moved ? leastWall : leastWall - FREEBOARD_MM

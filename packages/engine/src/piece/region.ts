@@ -80,6 +80,9 @@ export function regionOf(shape: Shape, tolMm: number, files: Files, at: string, 
       fail(at, `a shape that reaches ${decimals(far, 0)} mm from the origin`, `at most ${FARTHEST_MM} mm`)
     return r
   }
+  const points = region.rings.reduce((sum, ring) => sum + ring.length / 2, 0)
+  if (points > MOST_SHAPE_POINTS)
+    fail(at, `a shape of ${points} points`, `at most ${MOST_SHAPE_POINTS}: draw it with fewer`)
   if (shape.scale !== undefined) region = scale(region, shape.scale)
   region = held(region)
   if (shape.grow) region = held(offset(region, shape.grow, { join: 'round', tolMm }))
@@ -87,6 +90,9 @@ export function regionOf(shape: Shape, tolMm: number, files: Files, at: string, 
   if (shape.at !== undefined) region = translate(region, shape.at[0], shape.at[1])
   return held(region)
 }
+
+/** Most points of a shape: one drawn to confuse costs the square of them. */
+const MOST_SHAPE_POINTS = 30_000
 
 /** Most points of the line of a groove: one that crosses itself costs their square. */
 const MOST_LINE_POINTS = 4000
@@ -134,6 +140,9 @@ function closedPath(
       '"M 0 0 H 80 V 40 H 0 Z"'
     )
   }
+  const points = rings.reduce((sum, ring) => sum + ring.length / 2, 0)
+  if (points > MOST_SHAPE_POINTS)
+    return fail(at, `a path of ${points} points once it is flattened`, `at most ${MOST_SHAPE_POINTS}`)
   for (const ring of rings) sound(ring, at, fail)
   return mirrorY(regionOfRings(rings))
 }

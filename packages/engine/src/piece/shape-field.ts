@@ -47,7 +47,7 @@ const points = (description: string) =>
   z
     .array(point('a corner'))
     .min(3)
-    .max(100_000)
+    .max(30_000)
     .meta({
       description,
       sample: [

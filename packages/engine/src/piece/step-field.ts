@@ -32,6 +32,7 @@ export const stepField = z
     z.strictObject({ do: z.literal('mark'), what: id('a marking'), ...when }),
     z.strictObject({ do: z.literal('fill'), what: id('a marking'), ...when }),
     z.strictObject({ do: z.literal('sand'), face, by: length('what comes off', 0, 20).optional(), ...when }),
+    one('trim', 'what stands round the outline sawn or routed off'),
     one('work edges', 'the edges worked'),
     z.strictObject({ do: z.literal('coat'), face: choice('which face', ['front', 'back', 'both']), ...when }),
     z.strictObject({ do: z.literal('fit'), what: id('hardware'), ...when }),

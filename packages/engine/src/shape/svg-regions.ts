@@ -3,8 +3,11 @@ import { DrawingError } from './drawing-error.ts'
 import type { FillRule, Region, Ring } from './region.ts'
 import { EMPTY, regionOfRings } from './region.ts'
 import type { Place } from './svg-error.ts'
-import { placed } from './svg-error.ts'
+import { placed, SvgError } from './svg-error.ts'
 import { refuseTangle } from './tangle.ts'
+
+/** Most points of all shapes that are resolved together: lines drawn to confuse cost the square of them. */
+const MOST_RESOLVED_POINTS = 40_000
 
 /** A drawn path or basic shape as lines, mm, y up. */
 export interface SvgLines {
@@ -33,12 +36,18 @@ export interface SvgShape {
  *
  * Crossings are counted over the whole drawing before any is resolved, so that many shapes, each just within
  * bounds, cannot take longer than one.
- * @throws SvgError for lines that cross too often
+ * @throws SvgError for lines that cross too often, and for more points than {@link MOST_RESOLVED_POINTS}
  */
 export function regionsOf(
   drawn: readonly SvgLines[],
   whole: Place
 ): { readonly shapes: readonly SvgShape[]; readonly region: Region } {
+  const points = drawn.reduce((sum, s) => sum + s.rings.reduce((n, r) => n + r.length / 2, 0), 0)
+  if (points > MOST_RESOLVED_POINTS)
+    throw new SvgError(
+      whole,
+      `shapes of ${points} points once curves are flattened; allowed: up to ${MOST_RESOLVED_POINTS}, ask for one of them by its id`
+    )
   try {
     refuseTangle(drawn.flatMap(s => s.rings))
   } catch (e) {

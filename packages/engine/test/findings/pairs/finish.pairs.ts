@@ -47,8 +47,25 @@ export const pairs: readonly Pair[] = [
   {
     id: 'face-not-reached',
     about: 'a plank whose top is hollow by 3 mm and stands over the resin',
-    sound: { piece: { ...PLAIN, timbers: PLAIN.timbers!.map(t => ({ ...t, thickness: 30 })) } },
+    sound: {
+      piece: {
+        ...PLAIN,
+        timbers: PLAIN.timbers!.map(t => ({ ...t, thickness: 30 })),
+        pours: [
+          { id: 'lower', resin: 'deep', depth: 15 },
+          { id: 'upper', resin: 'deep', fill: 'timber' }
+        ]
+      }
+    },
     edit: { op: 'add', path: '/timbers/0/crown', value: { rise: -3 } },
     severity: 'caution'
+  },
+  {
+    id: 'face-not-reached',
+    about: 'resin 8 mm lower than the timber, as in a tray or by mistake',
+    sound: { piece: { ...PLAIN, pours: [{ id: 'clear', resin: 'deep', depth: 20 }] } },
+    edit: { op: 'replace', path: '/pours/0/depth', value: 12 },
+    severity: 'note',
+    noFix: 'a hollow that deep may be meant'
   }
 ]

@@ -18,6 +18,14 @@ const loose = (part: Part): PieceDocument => ({ ...PLAIN, hardware: [{ id: 'part
 
 export const pairs: readonly Pair[] = [
   {
+    id: 'hardware-face',
+    about: 'the pocket of a part from behind cut from the front',
+    sound: { piece: magnet },
+    edit: { op: 'replace', path: '/cuts/0/face', value: 'front' },
+    severity: 'caution',
+    noFix: 'whether the cut or the part is on the wrong face is the maker’s to say'
+  },
+  {
     id: 'hardware-pocket',
     about: 'a disc of 10 mm for a bore of 9.5',
     sound: { piece: magnet },
