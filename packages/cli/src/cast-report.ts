@@ -22,6 +22,10 @@ export function castReport(plan: Plan): string {
       'hottest',
       `${decimals(cast.peakC, 0)} °C (${decimals(cast.peakBandC[0], 0)} to ${decimals(cast.peakBandC[1], 0)}) after ${formatMinutes(cast.peakMin)}, ${decimals(cast.peakAtMm, 0)} mm over its floor${cast.runaway ? ': it runs away' : ''}`
     )
+    if (cast.runaway) {
+      lines.push('  it runs away: no spans of time are given for what follows', '')
+      continue
+    }
     row('can be worked until', until(cast.windows.working))
     if (cast.windows.marbling !== null) row('colours can be drawn', span(cast.windows.marbling))
     row(

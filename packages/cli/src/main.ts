@@ -58,7 +58,8 @@ function dispatch(args: readonly string[]): Ended {
   const [word, ...rest] = args
   if (word === undefined || word === 'help' || word === '--help' || word === '-h') {
     const about = COMMANDS.find(c => c.name === rest[0])
-    if (about === undefined && rest[0] !== undefined) throw unknown(rest[0])
+    if (about === undefined && rest[0] !== undefined && !['help', 'version'].includes(rest[0]))
+      throw unknown(rest[0])
     return { out: about?.help ?? help(), code: 0 }
   }
   if (word === 'version' || word === '--version' || word === '-v') return { out: `${VERSION}\n`, code: 0 }

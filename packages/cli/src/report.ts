@@ -25,7 +25,9 @@ function totalsLine(t: Plan['totals']): string {
   const parts = [
     `${decimals(x, 1)} × ${decimals(y, 1)} × ${decimals(z, 1, 1)} mm finished`,
     formatMass(t.massG),
-    `${formatMass(t.resinMixedG)} of resin mixed in ${t.batches} ${t.batches === 1 ? 'batch' : 'batches'}`,
+    t.batches === 0
+      ? `${formatMass(t.resinMixedG)} of resin mixed`
+      : `${formatMass(t.resinMixedG)} of resin mixed in ${t.batches} ${t.batches === 1 ? 'batch' : 'batches'}`,
     `${formatMinutes(t.waitDays * 1440)} of waiting`
   ]
   if (t.pieces > 1) parts.push(`${t.pieces} pieces from ${t.blanks} blanks`)

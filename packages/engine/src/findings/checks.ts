@@ -1,6 +1,7 @@
 import { barkLeft } from './bark-left.ts'
 import { baseSags } from './base-sags.ts'
 import { batchHeat } from './batch-heat.ts'
+import { batchesDrag } from './batches-drag.ts'
 import { blanksFew } from './blanks-few.ts'
 import { charLoose } from './char-loose.ts'
 import { coldRoom } from './cold-room.ts'
@@ -69,6 +70,7 @@ export const CHECKS: readonly Check[] = [
   pourHeat,
   labelDepth,
   batchHeat,
+  batchesDrag,
   leftoverCup,
   resinFamily,
   sharpInclusion,

@@ -34,6 +34,18 @@ function one(work: Work, i: number): Found[] {
   // A hair of slack: the least batch itself is at the limit.
   if (error <= MOST_RATIO_ERROR * (1 + 1e-6)) return []
   const stop = error > STOP_ERROR && record.family === 'epoxy'
+  const together = blanksTogether(work, i, batches.mixedG, count)
+  if (together !== null) {
+    return [
+      {
+        severity: 'note',
+        at,
+        says: `${id} takes ${formatMass(batchG)} a blank, too little for a scale of ${decimals(resolution, 3)} g steps. Mix once for ${together} blanks or more, ${formatMass(together * batchG)}, and pour them one after the other.`,
+        basis:
+          'half a step of the scale over the smaller part; off ratio by 5 % harmless: common practice (memory)'
+      }
+    ]
+  }
   return [
     {
       severity: stop ? 'stop' : 'caution',
@@ -48,6 +60,15 @@ function one(work: Work, i: number): Found[] {
       ...more(work, i, count)
     }
   ]
+}
+
+// A layer that is poured outside the mould can be mixed for several blanks at once: how many make a batch that
+// the scale can weigh; null where there are not so many.
+function blanksTogether(work: Work, i: number, mixedG: number, count: number): number | null {
+  if (work.piece.pours[i]!.kind === 'cast' || count > 1) return null
+  const least = leastWeighedG(work.materials.resins[i]!, work.materials.tints[i]!, work.shop)
+  const blanks = Math.ceil(least / mixedG - 1e-9)
+  return blanks <= work.quantity.blanks ? blanks : null
 }
 
 // Fewer batches where that makes each large enough and they still stand; else more mix.

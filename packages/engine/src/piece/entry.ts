@@ -1,7 +1,7 @@
 import { nearest } from './nearest.ts'
 import type { Cut, Hardware, Marking, Piece, Pour, Timber } from './piece-schema.ts'
 import type { Problem } from './problem.ts'
-import { InputProblem, oneOf } from './problem.ts'
+import { InputProblem, oneOf, readable } from './problem.ts'
 
 /** The lists of a piece whose entries have names. */
 export type EntryList = 'timbers' | 'pours' | 'cuts' | 'hardware' | 'markings' | 'formers'
@@ -65,7 +65,7 @@ function twice(entries: Entries): Problem[] {
     if (first !== undefined) {
       out.push({
         path: `${entry.at}/id`,
-        found: `the name "${entry.id}", which ${first} has too`,
+        found: `the name "${entry.id}", which ${readable(first)} has too`,
         allowed: 'each name once',
         example: `"${entry.id} 2"`
       })

@@ -54,8 +54,8 @@ function straying(entries: Entries, g: Geometry): Problem[] {
       if (stray > STRAY_MM2)
         out.push({
           path: `${entry.at}/${key}`,
-          found: `${entry.id} outside the mould by ${areaWords(stray)}`,
-          allowed: `inside the mould, ${boxWords(bounds(g.mould))}`,
+          found: `"${entry.id}", ${boxWords(bounds(edge!))}, outside the mould by ${areaWords(stray)}`,
+          allowed: `inside the mould, ${boxWords(bounds(g.mould))}; "mould": { "margin": ... } makes it larger`,
           example: ''
         })
     }

@@ -75,7 +75,7 @@ const cases: readonly (readonly [name: string, document: PieceDocument, path: st
     'a timber outside the mould',
     withTimbers(timber({ outline: { rectangle: [80, 60], at: [130, 0] } })),
     '/timbers/0/outline',
-    'timber 1 outside the mould by 12 cm²'
+    'outside the mould by 12 cm²'
   ],
   [
     'an underside outside the mould',

@@ -37,6 +37,31 @@ export const pairs: readonly Pair[] = [
     severity: 'caution'
   },
   {
+    id: 'least-batch',
+    about: 'an inlay of a few grams in each of twelve blanks, on a scale of 1 g steps',
+    sound: {
+      piece: {
+        ...PLAIN,
+        quantity: 12,
+        cuts: [{ id: 'dot', face: 'front', shape: { circle: 30, at: [100, 0] }, depth: 6 }],
+        pours: [...PLAIN.pours!, { id: 'inlay', kind: 'inlay', into: ['dot'], resin: 'medium', fill: 'cut' }]
+      },
+      shop: { castwright: 1, scale: { resolution: 0.1 } }
+    },
+    on: 'shop',
+    edit: { op: 'replace', path: '/scale/resolution', value: 1 },
+    severity: 'note',
+    noFix: 'mixing for several blanks at once is the maker’s to do, not a change of the piece'
+  },
+  {
+    id: 'batches-drag',
+    about: 'a pour mixed in two hundred cups one after the other',
+    sound: { piece: pour({ batches: 3 }) },
+    edit: { op: 'replace', path: '/pours/0/batches', value: 200 },
+    severity: 'caution',
+    noFix: 'vessels and hands are facts of the shop'
+  },
+  {
     id: 'ratio-by-mass',
     about: 'a label of 1 : 1 by volume weighed one to one',
     sound: {
