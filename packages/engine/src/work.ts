@@ -22,6 +22,7 @@ import type { Shop } from './piece/shop-schema.ts'
 import { coversOf } from './stack/cover.ts'
 import { geometryOf } from './stack/geometry.ts'
 import { walk } from './stack/walk.ts'
+import { hasWaste } from './stack/waste.ts'
 import { orderFaults } from './steps/fault.ts'
 import { orderOf } from './steps/order.ts'
 
@@ -50,7 +51,7 @@ export function workOf(input: PlanInput): Work {
   const entries = entriesOf(piece, source)
   const materials = materialsOf(piece, shop, source)
   const geometry = geometryOf(piece, entries, input.files ?? {}, source)
-  const steps = orderOf(piece, entries)
+  const steps = orderOf(piece, entries, hasWaste(piece, geometry))
   const stack = named(source, () => walk(piece, entries, geometry, steps, factsOf(piece, materials)))
   const speeds = materials.resins.map(speedOf)
   const casts = castOf({ stack, choices: materials.resins, speeds, board: materials.base, shop, effort })
@@ -81,7 +82,7 @@ export function workOf(input: PlanInput): Work {
     stack,
     speeds,
     casts,
-    clock: clockOf(steps, casts, [materials.coats.front, materials.coats.back]),
+    clock: clockOf(steps, casts, [materials.coats.front, materials.coats.back], materials.markingResins),
     batches,
     mould,
     floating: floatingOf(

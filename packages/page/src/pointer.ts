@@ -5,7 +5,7 @@ import { coreWords } from '../../engine/src/sheets/core-words.ts'
 import { frontPatch } from '../../engine/src/sheets/front-patch.ts'
 import type { Sheet } from '../../engine/src/sheets/mark.ts'
 import type { PageData, PageView } from '../../engine/src/sheets/page-data.ts'
-import { pointerMarks } from '../../engine/src/sheets/pointer.ts'
+import { pointerMarks, pointerTo } from '../../engine/src/sheets/pointer.ts'
 import { sectionAt } from '../../engine/src/sheets/section-at.ts'
 import { svgBody, svgMarks } from '../../engine/src/sheets/svg.ts'
 
@@ -31,7 +31,8 @@ export function movePointer(model: CoreModel, data: PageData): Pointer {
   const core = document.querySelector<SVGSVGElement>('#core svg')
   const patch = document.querySelector<SVGSVGElement>('#patch svg')
   const across = document.querySelector<SVGSVGElement>('#across svg')
-  const box = bounds(model.geometry.outline)
+  const { outline } = model.geometry
+  const box = bounds(outline)
   let [x, y] = data.pointer
   let levels: Levels = 'finished'
   let waiting = 0
@@ -59,8 +60,9 @@ export function movePointer(model: CoreModel, data: PageData): Pointer {
     if (waiting === 0) waiting = requestAnimationFrame(draw)
   }
   const go = (toX: number, toY: number) => {
-    x = tenth(Math.min(box.maxX, Math.max(box.minX, toX)))
-    y = tenth(Math.min(box.maxY, Math.max(box.minY, toY)))
+    // Along an edge the pointer slides: each way by itself.
+    const slid = pointerTo(outline, [x, y], [toX, toY])
+    ;[x, y] = pointerTo(outline, pointerTo(outline, slid, [toX, slid[1]]), [slid[0], toY])
     soon()
   }
 
@@ -135,8 +137,4 @@ function fill(drawing: SVGSVGElement | null, sheet: Sheet): void {
   drawing.setAttribute('viewBox', `0 0 ${sheet.widthMm} ${sheet.heightMm.toFixed(2)}`)
   drawing.setAttribute('height', `${(sheet.heightMm / 4).toFixed(3)}rem`)
   drawing.innerHTML = svgBody(sheet)
-}
-
-function tenth(mm: number): number {
-  return Math.round(mm * 10) / 10
 }

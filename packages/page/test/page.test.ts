@@ -8,6 +8,7 @@ import { chromium } from 'playwright-core'
 import type { Rolldown } from 'vite'
 import { build } from 'vite'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import type { PieceDocument } from '../../engine/src/piece/piece-schema.ts'
 import { bounds, inside } from '../../engine/src/shape/measure.ts'
 import { corePartsAt } from '../../engine/src/sheets/core-model.ts'
 import { coreStrip } from '../../engine/src/sheets/core-strip.ts'
@@ -15,6 +16,8 @@ import { coreWords } from '../../engine/src/sheets/core-words.ts'
 import { coreModelOf } from '../../engine/src/sheets/model.ts'
 import type { PageAssets } from '../../engine/src/sheets/page.ts'
 import { page as pageOf } from '../../engine/src/sheets/page.ts'
+import { wellInside } from '../../engine/src/sheets/pointer.ts'
+import { runSheetHtml } from '../../engine/src/sheets/run-sheet-html.ts'
 import { seeded } from '../../engine/src/sheets/seeded.ts'
 import { svgBody } from '../../engine/src/sheets/svg.ts'
 import { BOARDS, PANEL, planOf, TABLE } from '../../engine/test/sheets/pieces.ts'
@@ -35,11 +38,18 @@ const ARGS = [
 const DESK = { width: 1440, height: 900 }
 const PHONE = { width: 390, height: 844 }
 
+// Too deep a pour, wet timber: much to look at.
+const RESTLESS: PieceDocument = {
+  ...TABLE,
+  timbers: TABLE.timbers!.map(t => ({ ...t, moisture: 17, sealed: 'no' as const })),
+  pours: [TABLE.pours[0]!, { ...TABLE.pours[1]!, depth: 12 }, { ...TABLE.pours[2]!, resin: 'thin' }]
+}
 const planned = {
   panel: planOf(PANEL),
   'panel despite': planOf(PANEL, { despite: [{ id: 'opaque-cover', because: 'the wall behind is dark' }] }),
   table: planOf(TABLE),
-  boards: planOf(BOARDS)
+  boards: planOf(BOARDS),
+  restless: planOf(RESTLESS)
 }
 type Name = keyof typeof planned
 
@@ -48,21 +58,24 @@ let browser: Browser
 const folder = mkdtempSync(join(tmpdir(), 'castwright-page-'))
 const file = (name: Name) => pathToFileURL(join(folder, `${name}.html`)).href
 
+const at = (path: string) => fileURLToPath(new URL(`../${path}`, import.meta.url))
+const fonts = (): PageAssets['fonts'] =>
+  ([400, 500, 700] as const).map(weight => ({
+    weight,
+    italic: false,
+    base64: readFileSync(at(`fonts/alegreya-sans-latin-${weight}-normal.woff2`)).toString('base64')
+  }))
+
 beforeAll(async () => {
   const [bundle] = (await build({
     ...pageBundle,
     build: { ...pageBundle.build, lib: { ...pageBundle.build.lib, formats: ['iife'] }, write: false }
   } as Parameters<typeof build>[0])) as Rolldown.RolldownOutput[]
   script = bundle!.output[0].code
-  const at = (path: string) => fileURLToPath(new URL(`../${path}`, import.meta.url))
   const assets: PageAssets = {
     script,
     style: readFileSync(at('src/page.css'), 'utf8'),
-    fonts: ([400, 500, 700] as const).map(weight => ({
-      weight,
-      italic: false,
-      base64: readFileSync(at(`fonts/alegreya-sans-latin-${weight}-normal.woff2`)).toString('base64')
-    }))
+    fonts: fonts()
   }
   for (const [name, plan] of Object.entries(planned))
     writeFileSync(join(folder, `${name}.html`), pageOf(plan, assets))
@@ -110,7 +123,7 @@ describe('the script', () => {
 
 describe('a page in a browser', () => {
   it('opens without a complaint, asks for nothing but itself, and says the verdict', async () => {
-    const says: Record<Name, RegExp> = {
+    const says: Partial<Record<Name, RegExp>> = {
       panel: /^1 stop\s+Not ready to pour\. Cable channel leaves 2\.4 mm of reed green/,
       'panel despite': /^1 overridden\s+Nothing else stands against it: one finding is gone on despite/,
       table: /^Ready\s+Nothing stands against it\.$/,
@@ -121,7 +134,7 @@ describe('a page in a browser', () => {
       expect(errors, name).toEqual([])
       expect(requests, name).toEqual([file(name)])
       expect(await page.evaluate(() => document.fonts.check('500 14px "Alegreya Sans"'))).toBe(true)
-      expect(await page.locator('.verdict').innerText()).toMatch(says[name])
+      expect(await page.locator('.verdict').innerText()).toMatch(says[name] ?? /^\d+ (stop|caution)s?\s/)
       expect(await page.locator('#next-finding').count()).toBe(planned[name].plan.findings.length > 0 ? 1 : 0)
       await context.close()
     }
@@ -194,6 +207,29 @@ describe('a page in a browser', () => {
     await context.close()
   })
 
+  it('keeps the pointer on the piece, however far it is sent', async () => {
+    for (const name of ['panel', 'table'] as const) {
+      const { page, context } = await opened(name, DESK)
+      const model = coreModelOf(planned[name].work)
+      const b = bounds(model.geometry.outline)
+      await page.locator('#plan').focus()
+      for (const [key, times] of [
+        ['Shift+ArrowRight', 80],
+        ['Shift+ArrowUp', 60]
+      ] as const)
+        for (let k = 0; k < times; k++) await page.keyboard.press(key)
+      await settled(page)
+      const [x, y] = await page.evaluate(() => {
+        const pad = document.getElementById('plan')!
+        return [Number(pad.dataset['x']), Number(pad.dataset['y'])] as const
+      })
+      expect(wellInside(model.geometry.outline, x, y), `${name} at ${x}, ${y}`).toBe(true)
+      expect(b.maxX - x, name).toBeLessThan(12)
+      expect(corePartsAt(model, x, y).some(p => p.material !== null)).toBe(true)
+      await context.close()
+    }
+  })
+
   it('changes heights at a press and walks through the findings', async () => {
     const { page, context } = await opened('panel', DESK)
     const high = async () => (await page.locator('.section-aa svg:visible').boundingBox())!.height
@@ -229,6 +265,46 @@ describe('a page in a browser', () => {
     }
   })
 
+  it('walks through all findings by one key, none of them behind the bar that stays', async () => {
+    for (const viewport of [DESK, PHONE]) {
+      const { page, context } = await opened('restless', viewport)
+      const count = planned.restless.plan.findings.length
+      expect(count).toBeGreaterThanOrEqual(4)
+      await page.locator('#next-finding').focus()
+      for (let k = 1; k <= count + 1; k++) {
+        await page.keyboard.press('Enter')
+        await settled(page)
+        const number = ((k - 1) % count) + 1
+        expect(await page.locator('#walk-at').innerText()).toBe(`${number} of ${count}`)
+        const seen = await page.evaluate(() => {
+          const found = document.activeElement!.closest('.find')!
+          const bar = document.getElementById('next-finding')!.closest('p')!.getBoundingClientRect()
+          const focus = document.activeElement!.getBoundingClientRect()
+          return {
+            id: found.id,
+            marked: document.querySelectorAll('.find.at').length,
+            barTop: bar.top,
+            barFoot: bar.bottom,
+            focusTop: focus.top,
+            focusFoot: focus.bottom,
+            top: found.getBoundingClientRect().top,
+            height: innerHeight
+          }
+        })
+        const where = `${number} at ${viewport.width}: ${JSON.stringify(seen)}`
+        expect(seen.id, where).toBe(`finding-${number}`)
+        expect(seen.marked).toBe(1)
+        // The bar is in sight, and neither the finding nor what is focused in it lies under it or outside.
+        expect(seen.barTop, where).toBeGreaterThanOrEqual(0)
+        expect(seen.barFoot, where).toBeLessThan(seen.height)
+        expect(seen.top, where).toBeGreaterThanOrEqual(seen.barFoot)
+        expect(seen.focusTop, where).toBeGreaterThanOrEqual(seen.barFoot)
+        expect(seen.focusFoot, where).toBeLessThanOrEqual(seen.height)
+      }
+      await context.close()
+    }
+  })
+
   it('has no accessibility violation that can be found by machine, in both themes and sizes', async () => {
     // A page with its run sheet, safety lines open, and one with a stop.
     const { page, context } = await opened('panel despite', DESK)
@@ -247,6 +323,49 @@ describe('a page in a browser', () => {
     expect(await violations(stopped.page), 'a stop, desk, dim').toEqual([])
     await stopped.context.close()
   }, 40_000)
+})
+
+describe('a run sheet in a browser', () => {
+  it('stands within a phone: each part to weigh a row of its own', async () => {
+    const context = await browser.newContext({ viewport: { width: 320, height: 640 } })
+    const page = await context.newPage()
+    for (const name of ['panel despite', 'table', 'boards'] as const) {
+      const sheet = join(folder, `${name} run sheet.html`)
+      writeFileSync(sheet, runSheetHtml(planned[name], { fonts: fonts() }))
+      await page.goto(pathToFileURL(sheet).href)
+      await page.evaluate(() => document.fonts.ready.then(() => undefined))
+      for (const width of [320, 390]) {
+        await page.setViewportSize({ width, height: 640 })
+        const wide = await page.evaluate(() => document.documentElement.scrollWidth)
+        expect(wide, `${name} at ${width}`).toBeLessThanOrEqual(width)
+        const tables = await page.evaluate(() =>
+          [...document.querySelectorAll('.mix')].map(table => {
+            const box = (cell: Element) => {
+              const { left, right, top, bottom } = cell.getBoundingClientRect()
+              return { left, right, top, bottom, words: cell.textContent ?? '' }
+            }
+            const row = (of: string) => [...table.querySelectorAll(`${of} > *`)].map(box)
+            return { names: row('thead tr'), grams: row('.g') }
+          })
+        )
+        expect(tables.length, name).toBeGreaterThan(0)
+        for (const { names, grams } of tables) {
+          expect(names[names.length - 1]!.words).toBe('Total')
+          names.forEach((n, k) => {
+            const g = grams[k]!
+            const where = `${name} at ${width}: ${n.words} ${JSON.stringify([n, g])}`
+            // Its grams stand beside it, under what came before, and words are no column of letters.
+            expect(g.right, where).toBeLessThanOrEqual(width)
+            expect(g.left, where).toBeGreaterThanOrEqual(n.right - 0.5)
+            expect(g.top < n.bottom && n.top < g.bottom, where).toBe(true)
+            expect(n.right - n.left, where).toBeGreaterThan(70)
+            if (k > 0) expect(g.top, where).toBeGreaterThanOrEqual(grams[k - 1]!.bottom - 0.5)
+          })
+        }
+      }
+    }
+    await context.close()
+  })
 })
 
 // The page has no frames: axe's plain mode sees all of it, in half the time.

@@ -1,4 +1,5 @@
 import type { CoatRecord } from '../catalogue/coat.ts'
+import type { ResinRecord } from '../catalogue/resin.ts'
 import type { Step, WaitReason } from '../steps/step.ts'
 import type { PourCast } from './cast.ts'
 import { MACHINE_DAYS } from './windows.ts'
@@ -14,19 +15,24 @@ export interface StepTime {
 }
 
 const DAY = 24 * 60
-/** A thin fill is sanded after a day (common practice: hard after 12 h). */
-const SAND_AFTER_MIN = DAY
+/**
+ * When a filling is hard enough to sand, by what its resin is made for, min: thin resins a day (hard after
+ * 12 h), medium two, deep ones three (48-72 h until they are hard). Common practice, no source.
+ */
+const SAND_AFTER_MIN = { thin: DAY, medium: 2 * DAY, deep: 3 * DAY, none: 2 * DAY } as const
 
 /**
  * A clock of waits: work itself takes no time on it, waits do. Waits of the document count as given; those we
- * put in take the opening of their window. Moments (`at`) set the clock when at least two are given.
+ * put in take the opening of their window; a filled marking is sanded when its own resin (`fills`, by marking) is
+ * hard. Moments (`at`) set the clock when at least two are given.
  *
  * Limits: no hours of work, no nights: the calendar knows those.
  */
 export function clockOf(
   steps: readonly Step[],
   casts: readonly (PourCast | null)[],
-  coats: readonly (CoatRecord | null)[]
+  coats: readonly (CoatRecord | null)[],
+  fills: readonly { readonly record: Pick<ResinRecord, 'use'> }[]
 ): StepTime[] {
   let clock = 0
   let lastPour: PourCast | null = null
@@ -49,7 +55,10 @@ export function clockOf(
     }
     const next = steps[step.number]
     const after = step.why === 'recoat' && next !== undefined ? pourAfter(steps, step) : undefined
-    const waitMin = step.waitMin ?? after ?? usualWait(step.why, lastPour, coats)
+    const waitMin =
+      step.waitMin ??
+      after ??
+      (step.why === 'sand' ? sandAfter(steps, step, casts, fills) : usualWait(step.why, lastPour, coats))
     const start = clock
     clock += waitMin
     return { startMin: start, waitMin, given: step.waitMin !== undefined || after !== undefined }
@@ -63,8 +72,21 @@ function pourAfter(steps: readonly Step[], wait: Step): number | undefined {
   return steps.slice(wait.number).find(s => s.kind === 'pour')?.pour?.value.after
 }
 
+// What was filled last decides: a marking by its resin, an inlay by its own windows, a day at least.
+function sandAfter(
+  steps: readonly Step[],
+  wait: Step,
+  casts: readonly (PourCast | null)[],
+  fills: readonly { readonly record: Pick<ResinRecord, 'use'> }[]
+): number {
+  const filled = steps.slice(0, wait.number - 1).findLast(s => s.kind === 'fill' || s.kind === 'pour')
+  if (filled?.kind === 'fill') return SAND_AFTER_MIN[fills[filled.marking!.index]?.record.use ?? 'none']
+  const own = filled === undefined ? null : casts[filled.pour!.index]
+  return Math.max(DAY, own?.windows.demould.open ?? SAND_AFTER_MIN.none)
+}
+
 function usualWait(
-  why: WaitReason | undefined,
+  why: Exclude<WaitReason, 'sand'> | undefined,
   pour: PourCast | null,
   coats: readonly (CoatRecord | null)[]
 ): number {
@@ -75,8 +97,6 @@ function usualWait(
       return pour?.windows.demould.open ?? 2 * DAY
     case 'machine':
       return MACHINE_DAYS * DAY
-    case 'sand':
-      return Math.max(SAND_AFTER_MIN, pour?.windows.demould.open ?? 0)
     case 'load':
       return Math.max(0, ...coats.map(c => (c?.loadAfterDays[1] ?? 0) * DAY))
     default:

@@ -1,16 +1,20 @@
 import type { CutList } from '../mould/cutlist.ts'
-import { cutList } from '../mould/cutlist.ts'
 import { waterTestMassG } from '../mould/leak.ts'
 import type { Level } from '../mould/level.ts'
 import { cornersFromHeights, levelFromReadings } from '../mould/level.ts'
 import { baseLoadNPerM2, bearerSpacingForSagMm, bearersForSag, sagMm } from '../mould/sag.ts'
+import { shapedCutList } from '../mould/shaped.ts'
 import { FREEBOARD_MM, fixingSpacingForBowMm, leastWallHeightMm, wallLoad } from '../mould/wall.ts'
+import { intersection, union } from '../shape/combine.ts'
 import { area, bounds, nearest, perimeter } from '../shape/measure.ts'
 import type { Stack } from '../stack/stack.ts'
+import { needsMould } from '../steps/step.ts'
 import type { Materials } from './facts.ts'
 
 /** The mould as a made thing. mm unless the name says. */
 export interface MouldPlan {
+  /** false: nothing is cast and no mould is made; all else here then says nothing of the piece. */
+  readonly needsMould: boolean
   readonly innerLength: number
   readonly innerWidth: number
   /** Deepest the resin stands when poured. */
@@ -29,6 +33,7 @@ export interface MouldPlan {
   readonly wallFixings: number
   readonly level: Level | null
   readonly cutList: CutList
+  /** Water of the test up to the level, formers taken off, g: timbers are not in yet. */
   readonly waterG: number
   /** Least distance from a timber to the wall of the mould; null without timbers. */
   readonly timberToWall: { readonly timber: number; readonly gap: number } | null
@@ -98,6 +103,7 @@ export function mouldPlan(stack: Stack, materials: Materials): MouldPlan {
     : innerLength
   const count = bearers > 0 ? Math.max(2, Math.ceil(innerLength / bearers) + 1) : 0
   return {
+    needsMould: needsMould(piece),
     innerLength,
     innerWidth,
     liquidLevel,
@@ -111,18 +117,19 @@ export function mouldPlan(stack: Stack, materials: Materials): MouldPlan {
     wallForceNPerM: push.forceNPerM,
     wallFixings: fixings,
     level,
-    cutList: cutList({
-      innerLengthMm: innerLength,
-      innerWidthMm: innerWidth,
-      wallHeightMm: Math.max(1, wall),
-      baseThicknessMm: base.thicknessMm,
-      wallThicknessMm: walls.thicknessMm,
-      walls: 'on the base',
-      runPast: 'along x',
-      bearers: Math.min(count, 200),
-      joints: piece.mould.joints
-    }),
-    waterG: waterTestMassG(area(geometry.mould), liquidLevel),
+    cutList: shapedCutList(
+      geometry.mould,
+      {
+        wallHeightMm: Math.max(1, wall),
+        baseThicknessMm: base.thicknessMm,
+        wallThicknessMm: walls.thicknessMm,
+        runPast: 'along x',
+        bearers: Math.min(count, 200),
+        joints: piece.mould.joints
+      },
+      piece.tolerance
+    ),
+    waterG: waterG(geometry, liquidLevel),
     timberToWall: timberToWall(stack),
     areaMm2: area(geometry.mould),
     edge: perimeter(geometry.mould)
@@ -132,6 +139,23 @@ export function mouldPlan(stack: Stack, materials: Materials): MouldPlan {
 // A piece may be a hairline crack or longer than any board: the models' ranges are met, never overrun.
 function within(value: number, low: number, high: number): number {
   return Math.min(high, Math.max(low, value))
+}
+
+// Water up to a level, less what the formers take: between the heights at which one begins or ends.
+function waterG({ mould, formers }: Stack['geometry'], level: number): number {
+  const within = (z: number | null) => Math.min(level, Math.max(0, z ?? level))
+  const heights = [0, level, ...formers.flatMap(f => [within(f.from), within(f.to)])].sort((a, b) => a - b)
+  const full = area(mould)
+  let sum = 0
+  for (let k = 1; k < heights.length; k++) {
+    const [low, high] = [heights[k - 1]!, heights[k]!]
+    if (!(high > low)) continue
+    const standing = formers.filter(f => f.from <= low && within(f.to) >= high)
+    const taken = standing.length === 0 ? 0 : area(intersection(union(...standing.map(f => f.region)), mould))
+    // A mould that is all former takes none.
+    if (full - taken > 1e-3) sum += waterTestMassG(full - taken, high - low)
+  }
+  return sum
 }
 
 // The corner of a timber that stands nearest to a wall.

@@ -4,6 +4,7 @@ import type { Plan } from '../plan.ts'
 /** The columns of the buy list, in order. */
 export const BUY_COLUMNS = [
   'what',
+  'id',
   'for what',
   'need',
   'with spare',
@@ -26,7 +27,7 @@ type Cell = string | number | null
  * The buy list as comma-separated values after RFC 4180: lines end in CR LF, cells with a comma, a quote, a
  * line end or a space at an end are quoted, quotes are doubled. Text is UTF-8 without a byte order mark.
  *
- * One row a line of the list; a line bought in packs of several sizes goes on in rows of its own, with need,
+ * One row a line of the list, by its name and by the id that the shop's prices go by; a line bought in packs of several sizes goes on in rows of its own, with need,
  * spare, stock and buy in the first alone, so that the columns `need`, `buy` and `cost` can be summed. Amounts
  * to a thousandth, a point as the decimal sign. Findings gone on despite stand in the last rows with their
  * reason.
@@ -52,12 +53,15 @@ function lineRows(l: BuyLine, currency: string): Cell[][] {
   const tail = (cost: number | null): Cell[] => [cost, currency, l.days, l.note]
   const [first, ...others] = l.packs
   if (first === undefined)
-    return [[l.item, l.group, ...amounts, l.unit, l.buy <= 0 ? 0 : null, null, null, null, ...tail(l.cost)]]
+    return [
+      [l.name, l.item, l.group, ...amounts, l.unit, l.buy <= 0 ? 0 : null, null, null, null, ...tail(l.cost)]
+    ]
   const pack = (p: BuyLine['packs'][number]): Cell[] => [p.count, p.size, l.unit, p.price]
   const cost = (p: BuyLine['packs'][number]) => (p.price === null ? null : p.count * p.price)
   return [
-    [l.item, l.group, ...amounts, l.unit, ...pack(first), ...tail(cost(first))],
+    [l.name, l.item, l.group, ...amounts, l.unit, ...pack(first), ...tail(cost(first))],
     ...others.map((p): Cell[] => [
+      l.name,
       l.item,
       l.group,
       null,

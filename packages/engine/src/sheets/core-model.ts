@@ -114,6 +114,53 @@ export function corePartsAt(model: CoreModel, x: number, y: number): CorePart[] 
   return parts.map((part, i) => judged(model, parts, part, i))
 }
 
+/**
+ * The same core with what flattening takes off its faces still there, so that thicknesses are as cast. Whether a
+ * cover hides stays as it is when finished.
+ */
+export function castPartsAt(model: CoreModel, x: number, y: number): CorePart[] {
+  const finished = corePartsAt(model, x, y)
+  if (finished.length === 0) return []
+  const parts = frontUp(model) ? finished : [...finished].reverse()
+  const whole = coreAt(
+    model.geometry,
+    model.events.filter(e => e.kind !== 'trim'),
+    x,
+    y
+  )
+  const below: CorePart[] = []
+  const above: CorePart[] = []
+  for (const interval of whole) {
+    const { from, to } = interval
+    if (from < model.finishedLow - 1e-6)
+      below.push(solidPart(model, { ...interval, to: Math.min(to, model.finishedLow) }))
+    if (to > model.finishedHigh + 1e-6)
+      above.push(solidPart(model, { ...interval, from: Math.max(from, model.finishedHigh) }))
+  }
+  const [under, first] = [below[below.length - 1], parts[0]!]
+  if (under !== undefined && goesOn(under, first, model.finishedLow)) {
+    below.pop()
+    parts[0] = { ...first, from: under.from }
+  }
+  const [over, last] = [above[0], parts[parts.length - 1]!]
+  if (over !== undefined && goesOn(over, last, model.finishedHigh)) {
+    above.shift()
+    parts[parts.length - 1] = { ...last, to: over.to }
+  }
+  const out = [...below, ...parts, ...above]
+  return frontUp(model) ? out : out.reverse()
+}
+
+function goesOn(a: CorePart, b: CorePart, z: number): boolean {
+  const touch = [a.from, a.to].some(h => Math.abs(h - z) < 1e-6)
+  return (
+    touch &&
+    a.material !== null &&
+    a.material.kind === b.material?.kind &&
+    a.material.index === b.material.index
+  )
+}
+
 function solidPart(model: CoreModel, { from, to, material }: CoreInterval): CorePart {
   const { name, words, paint, hatch } = drawingOf(model, material)
   return { from, to, material, name, words, paint, hatch, cover: null, hides: null }

@@ -1,6 +1,6 @@
 import { decimals } from '../quantity/format.ts'
 import type { CoreModel, CorePart } from './core-model.ts'
-import { corePartsAt, finishedOf, frontUp } from './core-model.ts'
+import { castPartsAt, corePartsAt, finishedOf, frontUp } from './core-model.ts'
 import type { Mark, Sheet } from './mark.ts'
 import { box, CAPTION_MM, FIGURE_MM, line, text, textWidthMm } from './mark.ts'
 
@@ -40,12 +40,12 @@ interface Label {
 
 /**
  * The core at a point as a narrow strip, front at the top: each stretch with its material, thickness and, where
- * an opaque pour covers a hole, whether the hole shows. Outside the outline it says so. Thicknesses are of the
- * finished piece; heights count as `levels` says.
+ * an opaque pour covers a hole, whether the hole shows. Outside the outline it says so. Heights and thicknesses are
+ * of the finished piece or as cast, as `levels` says; as cast, what flattening takes off is marked.
  */
 export function coreStrip(model: CoreModel, x: number, y: number, options: StripOptions): Sheet {
   const { widthMm, heightMm, levels } = options
-  const parts = corePartsAt(model, x, y)
+  const parts = levels === 'finished' ? corePartsAt(model, x, y) : castPartsAt(model, x, y)
   const [low, high] =
     levels === 'finished'
       ? [model.finishedLow, model.finishedHigh]
@@ -63,7 +63,6 @@ export function coreStrip(model: CoreModel, x: number, y: number, options: Strip
     { kind: 'group', name: 'tie', marks: bracket(heightMm, foot, head) },
     ...axis(levels === 'finished' ? z => finishedOf(model, z) : z => z, low, high, at)
   ]
-  if (levels === 'as cast') marks.push(...takenOff(model, low, high, at))
   for (const part of parts) {
     const [y0, y1] = [at(part.from), at(part.to)]
     marks.push({
@@ -74,6 +73,7 @@ export function coreStrip(model: CoreModel, x: number, y: number, options: Strip
       edge: part.material === null ? 'edge' : 'outline'
     })
   }
+  if (levels === 'as cast') marks.push(...takenOff(model, low, high, at))
   if (parts.length === 0)
     marks.push(text([LABEL_X, (foot + head) / 2], 'outside the piece', { lettering: 'caption' }))
   else {
@@ -177,15 +177,16 @@ function labelOf(part: CorePart, at: (z: number) => number, widthMm: number): La
     })
   })
   if (part.cover !== null)
-    lines.push({
-      words: part.cover,
-      mark: spot =>
-        text(spot, part.cover === 'hidden' ? 'hides what is behind' : `${part.cover} from the front`, {
-          lettering: tone,
-          strong: true,
-          heightMm: CAPTION_MM
-        })
-    })
+    for (const words of wrapped(
+      part.cover === 'hidden' ? 'hides what is behind' : `${part.cover} from the front`,
+      room,
+      CAPTION_MM,
+      true
+    ))
+      lines.push({
+        words,
+        mark: spot => text(spot, words, { lettering: tone, strong: true, heightMm: CAPTION_MM })
+      })
   const small =
     part.hides !== null && part.cover !== null
       ? `hides from ${decimals(part.hides[1], 1, 1)}, ${decimals(part.hides[0], 1, 1)}–${decimals(part.hides[2], 1, 1)}`
@@ -198,11 +199,11 @@ function labelOf(part: CorePart, at: (z: number) => number, widthMm: number): La
 }
 
 /** Breaks words into lines no wider than asked; a word wider than that stands alone. */
-export function wrapped(words: string, widthMm: number, heightMm: number): string[] {
+export function wrapped(words: string, widthMm: number, heightMm: number, strong = false): string[] {
   const out: string[] = []
   for (const word of words.split(' ').filter(w => w !== '')) {
     const last = out[out.length - 1]
-    if (last !== undefined && textWidthMm(`${last} ${word}`, heightMm) <= widthMm)
+    if (last !== undefined && textWidthMm(`${last} ${word}`, heightMm, strong) <= widthMm)
       out[out.length - 1] = `${last} ${word}`
     else out.push(word)
   }

@@ -1,10 +1,11 @@
 import { decimals } from '../quantity/format.ts'
 import type { CoreModel } from './core-model.ts'
 import { corePartsAt } from './core-model.ts'
+import { trueMinus } from './rough.ts'
 
 /** The core at a point in words, front to back, for those who listen to the page. */
 export function coreWords(model: CoreModel, x: number, y: number): string {
-  const place = `x ${decimals(x, 1)}, y ${decimals(y, 1)}`
+  const place = `x ${trueMinus(decimals(x, 1))}, y ${trueMinus(decimals(y, 1))}`
   const parts = corePartsAt(model, x, y)
   if (parts.length === 0) return `${place}: outside the piece.`
   const words = [...parts].reverse().map(p => {

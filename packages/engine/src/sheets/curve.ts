@@ -1,9 +1,10 @@
 import type { PourCast } from '../cast/cast.ts'
 import type { Window } from '../cast/windows.ts'
-import { decimals, formatMinutes } from '../quantity/format.ts'
+import { decimals } from '../quantity/format.ts'
 import { CAUTION_ABOVE_C } from '../resin/limits.ts'
 import type { Mark, Sheet } from './mark.ts'
 import { box, CAPTION_MM, line, text, textWidthMm } from './mark.ts'
+import { aboutTime } from './rough.ts'
 
 /** The course of a pour: hottest temperature over the hours, its limit, and the window of the next pour. */
 export interface CurveOptions {
@@ -102,9 +103,7 @@ function peakMarks(
 ): Mark[] {
   const at = x(cast.peakMin)
   const [low, high] = cast.peakBandC
-  const words = cast.runaway
-    ? 'runaway'
-    : `${decimals(cast.peakC, 0)} °C after ${formatMinutes(cast.peakMin)}`
+  const words = cast.runaway ? 'runaway' : `${decimals(cast.peakC, 0)} °C after ${aboutTime(cast.peakMin)}`
   const wide = textWidthMm(words, CAPTION_MM, true)
   const middle = Math.min(widthMm - RIGHT - wide / 2, Math.max(LEFT + wide / 2, at))
   return [

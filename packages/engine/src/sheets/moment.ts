@@ -19,6 +19,11 @@ export function firstMoment(work: Work): FirstMoment | null {
   return null
 }
 
+/** The number of the day, from 1, on which a moment falls that lies so many minutes after the first pour. */
+export function dayNumber(startMin: number): number {
+  return Math.floor(startMin / 1440 + 1e-9) + 1
+}
+
 const WEEKDAYS = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'] as const
 const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'] as const
 

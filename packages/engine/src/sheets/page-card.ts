@@ -1,6 +1,6 @@
 import type { Work } from '../findings/work.ts'
 import type { Plan, PlanPour } from '../plan.ts'
-import { decimals, formatMinutes, formatVolume } from '../quantity/format.ts'
+import { decimals, formatVolume } from '../quantity/format.ts'
 import { RUNAWAY_ABOVE_C } from '../resin/limits.ts'
 import type { CoreModel } from './core-model.ts'
 import { curveSheet } from './curve.ts'
@@ -12,6 +12,7 @@ import { html } from './markup.ts'
 import { capital } from './model.ts'
 import { findingBlock } from './page-finding.ts'
 import type { Placed } from './page-place.ts'
+import { aboutTime, roughTime } from './rough.ts'
 
 /** Width of a curve on the card, mm. */
 const CURVE_MM = 86
@@ -69,7 +70,7 @@ ${
     : drawing(
         curveSheet(cast, { widthMm: CURVE_MM, next: after ? 'next pour' : null }),
         'curve',
-        `Hottest temperature in ${pour.id} over the hours since it was poured: peak ${decimals(cast.peakC, 0)} °C after ${formatMinutes(cast.peakMin)}, between ${decimals(low, 0)} and ${decimals(high, 0)}; the limit is 60 °C${after ? `; the next pour bonds from ${formatMinutes(cast.windows.recoat.open)}${cast.windows.recoat.close === null ? '' : ` to ${formatMinutes(cast.windows.recoat.close)}`}` : ''}`
+        `Hottest temperature in ${pour.id} over the hours since it was poured: peak ${decimals(cast.peakC, 0)} °C after ${aboutTime(cast.peakMin)}, between ${decimals(low, 0)} and ${decimals(high, 0)}; the limit is 60 °C${after ? `; the next pour bonds from ${aboutTime(cast.windows.recoat.open)}${cast.windows.recoat.close === null ? '' : ` to ${roughTime(cast.windows.recoat.close)}`}` : ''}`
       )
 }
 ${windows(plan, i, after)}
@@ -106,7 +107,7 @@ function batches(plan: Plan, work: Work, i: number): Markup | null {
 <thead><tr><th scope="col">Mix</th><th scope="col">A</th><th scope="col">B</th>${tint.length === 0 ? null : html`<th scope="col">tint</th>`}<th scope="col">total</th><th scope="col">out of the cup in</th></tr></thead>
 <tbody><tr><th scope="row">${cups}</th><td>${weigh(split.partAG)}</td><td>${weigh(split.partBG)}</td>${
     tint.length === 0 ? null : html`<td>${pinch(split.tintG.reduce((a, b) => a + b, 0))}</td>`
-  }<td>${weigh(split.batchG)}<u>g</u></td><td>${split.allowedMin === null ? '–' : formatMinutes(split.allowedMin)}</td></tr>
+  }<td>${weigh(split.batchG)}<u>g</u></td><td>${split.allowedMin === null ? '–' : roughTime(split.allowedMin, 'down')}</td></tr>
 ${
   tint.length < 2 && (tint[0] === undefined || split.tintG[0] === undefined)
     ? null
@@ -119,11 +120,11 @@ function windows(plan: Plan, i: number, after: boolean): Markup | null {
   if (cast === null) return null
   const w = cast.windows
   const span = (open: number, close: number | null) =>
-    `${formatMinutes(open)} to ${close === null ? 'any time later' : formatMinutes(close)}`
+    `${aboutTime(open)} to ${close === null ? 'any time later' : roughTime(close)}`
   const rows: [string, string][] = []
-  if (w.working.close !== null) rows.push(['Pourable for', formatMinutes(w.working.close)])
+  if (w.working.close !== null) rows.push(['Pourable for', aboutTime(w.working.close)])
   if (after) rows.push(['Next pour', span(w.recoat.open, w.recoat.close)])
-  rows.push(['Out of the mould from', formatMinutes(w.demould.open)])
+  rows.push(['Out of the mould from', aboutTime(w.demould.open)])
   return html`<dl class="windows">${rows.map(([k, v]) => html`<div><dt>${k}</dt><dd>${v}</dd></div>`)}</dl>`
 }
 

@@ -3,12 +3,15 @@ import type { Despite, Plan } from '../plan.ts'
 import { decimals } from '../quantity/format.ts'
 import type { Markup } from './markup.ts'
 import { html } from './markup.ts'
+import { trueMinus } from './rough.ts'
 
 /** A finding with its number in the walk through all of them, from 1. */
 export interface Numbered {
   readonly number: number
   readonly finding: Finding
   readonly despite: Despite | null
+  /** Number of the one after it in the walk, which comes round to the first; null where it stands alone. */
+  readonly next: number | null
 }
 
 /** Findings of a plan in the order of the walk: stops, cautions, notes; overridden ones where they stand. */
@@ -16,25 +19,44 @@ export function numbered(plan: Plan): Numbered[] {
   return plan.findings.map((finding, i) => ({
     number: i + 1,
     finding,
-    despite: plan.despite.find(d => d.id === finding.id) ?? null
+    despite: plan.despite.find(d => d.id === finding.id) ?? null,
+    next: plan.findings.length < 2 ? null : ((i + 1) % plan.findings.length) + 1
   }))
 }
 
 const KIND = { stop: 'Stop.', caution: 'Caution.', note: 'Note.' } as const
 
 /** One finding as it stands at its entry: value, limit, where the limit comes from, the smallest change. */
-export function findingBlock({ number, finding: f, despite }: Numbered, where: string | null = null): Markup {
+export function findingBlock(
+  { number, finding: f, despite, next }: Numbered,
+  where: string | null = null
+): Markup {
   const tone = despite === null ? f.severity : 'despite'
   return html`<div class="find ${tone}" id="finding-${number}" tabindex="-1">
-<p class="says"><b class="k">${KIND[f.severity]}</b> ${where === null || f.says.toLowerCase().startsWith(where.toLowerCase()) ? null : html`<b>${where}:</b> `}${sentence(f.says)}</p>
+<p class="says" id="says-${number}"><b class="k">${KIND[f.severity]}</b> ${where === null || f.says.toLowerCase().startsWith(where.toLowerCase()) ? null : html`<b>${where}:</b> `}${sentence(f.says)}</p>
 ${figures(f)}${f.fixSays === null ? null : html`<p class="fix"><span class="q">Smallest change</span> <b>${f.fixSays}</b></p>`}
 <p class="basis">Basis: ${stopped(f.basis)}${f.settledBy === null ? null : html` Settled by ${stopped(f.settledBy)}`}</p>
-${despite === null ? null : html`<p class="because"><b>Gone on despite it</b>, because: ${despite.because}</p>`}</div>`
+${despite === null ? null : html`<p class="because"><b>Gone on despite it</b>, because: ${despite.because}</p>`}${next === null ? null : html`<p class="on"><a href="#finding-${next}" aria-describedby="says-${number}">Next to look at</a></p>`}</div>`
+}
+
+/** Checks whose band is the value's own, by the side of the limit on which it harms. */
+const HARMS_ABOVE = new Set(['pour-heat', 'mould-softens', 'hardware-heat', 'timber-floats', 'timber-gap'])
+const HARMS_BELOW = new Set(['cold-room', 'damp-night'])
+
+/** The end of the band that crosses the limit where the value itself does not: what the finding is about. */
+export function crossing({ id, value, band, limit }: Finding): number | null {
+  if (value === null || band === null || limit === null) return null
+  if (HARMS_ABOVE.has(id) && value <= limit && band[1] > limit) return band[1]
+  if (HARMS_BELOW.has(id) && value >= limit && band[0] < limit) return band[0]
+  return null
 }
 
 function figures(f: Finding): Markup | null {
   if (f.value === null) return null
   const unit = f.unit ?? ''
+  const worst = crossing(f)
+  if (worst !== null && f.limit !== null)
+    return html`<p class="figures"><span><span class="q">May reach</span> ${figure(worst)}<u>${unit}</u></span><span><span class="q">Limit</span> ${figure(f.limit)}<u>${unit}</u></span><span><span class="q">Likeliest</span> ${figure(f.value)}</span></p>`
   return html`<p class="figures"><span><span class="q">Value</span> ${figure(f.value)}<u>${unit}</u></span>${
     f.limit === null ? null : html`<span><span class="q">Limit</span> ${figure(f.limit)}<u>${unit}</u></span>`
   }${
@@ -46,7 +68,7 @@ function figures(f: Finding): Markup | null {
 
 function figure(x: number): string {
   const a = Math.abs(x)
-  return decimals(x, a >= 100 ? 0 : a >= 1 ? 1 : 2)
+  return trueMinus(decimals(x, a >= 100 ? 0 : a >= 1 ? 1 : 2))
 }
 
 /** Words as sentences: a large letter after every full stop, a full stop last. */

@@ -1,5 +1,6 @@
 import type { BuyLine } from '../cost/buy.ts'
 import type { Work } from '../findings/work.ts'
+import type { BoardPiece } from '../mould/cutlist.ts'
 import type { Plan } from '../plan.ts'
 import { decimals, formatMass } from '../quantity/format.ts'
 import type { Markup } from './markup.ts'
@@ -7,6 +8,7 @@ import { html } from './markup.ts'
 import { capital } from './model.ts'
 import { findingBlock } from './page-finding.ts'
 import type { Placed } from './page-place.ts'
+import { fixedAtEnds, isWall, sizesOf } from './run-mould.ts'
 
 const GROUPS: readonly (readonly [BuyLine['group'], string])[] = [
   ['resin', 'Resin'],
@@ -37,9 +39,14 @@ ${GROUPS.map(([group, title]) => {
 
 function row(l: BuyLine): Markup {
   const packs = l.packs.map(p => `${p.count} × ${quantity(p.size, l.unit)}`).join(', ')
-  const buy = l.buy <= 0 ? 'nothing' : packs !== '' ? packs : quantity(l.buy, l.unit)
-  return html`<tr><th scope="row">${capital(l.item)}${l.note === '' ? null : html`<span class="note">${l.note}${l.days === null || l.days === 0 ? '' : `; ${l.days} days to arrive`}</span>`}</th>
-<td>${split(quantity(l.withSpare, l.unit))}</td><td>${l.stock > 0 ? split(quantity(l.stock, l.unit)) : '–'}</td><td class="b">${split(buy)}</td><td>${l.cost === null ? html`<span class="q">no price</span>` : money(l.cost)}</td></tr>`
+  const buy = l.buy <= 0 ? 'nothing' : packs !== '' ? packs : wanted(l.buy, l.unit)
+  return html`<tr><th scope="row">${capital(l.name)}${l.note === '' ? null : html`<span class="note">${l.note}${l.days === null || l.days === 0 ? '' : `; ${l.days} days to arrive`}</span>`}</th>
+<td>${split(wanted(l.withSpare, l.unit))}</td><td>${l.stock > 0 ? split(quantity(l.stock, l.unit)) : '–'}</td><td class="b">${split(buy)}</td><td>${l.cost === null ? html`<span class="q">no price</span>` : money(l.cost)}</td></tr>`
+}
+
+// Kilograms go up to the next tenth: what is needed must not look less than it is.
+function wanted(x: number, unit: BuyLine['unit']): string {
+  return quantity(unit === 'g' && x >= 10_000 ? Math.ceil(x / 100 - 1e-9) * 100 : x, unit)
 }
 
 function quantity(x: number, unit: BuyLine['unit']): string {
@@ -59,9 +66,10 @@ function money(x: number): string {
   return decimals(x, x % 1 === 0 ? 0 : 2, x % 1 === 0 ? 0 : 2)
 }
 
-/** The mould as a made thing: what it is cut from, how high, how carried, what it weighs full of water. */
-export function mouldPart(plan: Plan, work: Work, at: Placed): Markup {
+/** The mould as a made thing: what it is cut from, how high, how carried, what it weighs full of water; nothing without one. */
+export function mouldPart(plan: Plan, work: Work, at: Placed): Markup | null {
   const m = plan.mould
+  if (!m.needsMould) return null
   const { boards, bearers, sealantLengthM, tapeAreaM2 } = m.cutList
   const facts: [string, string, string][] = [
     ['Inside', `${decimals(m.innerLength, 0)} × ${decimals(m.innerWidth, 0)}`, 'mm'],
@@ -70,17 +78,31 @@ export function mouldPart(plan: Plan, work: Work, at: Placed): Markup {
     ['Freeboard', decimals(m.freeboard, 1), 'mm'],
     ['Bearers every', m.bearers > 0 ? decimals(m.bearers, 0) : 'lies flat', m.bearers > 0 ? 'mm' : ''],
     ['Base sags', m.sag === null ? '–' : decimals(m.sag, 2), m.sag === null ? '' : 'mm'],
-    ['Walls fixed every', decimals(m.wallFixings, 0), 'mm'],
+    ...fixing(m),
     ['Water for the test', decimals(m.waterG / 1000, 1), 'kg']
   ]
   return html`<section class="paper mould" aria-labelledby="mould-head">
 <div class="r"><h2 id="mould-head">Mould <span>${work.materials.base.name}</span></h2><p class="f">sealant ${decimals(sealantLengthM, 1)} m, tape ${decimals(tapeAreaM2, 2)} m²</p></div>
 <dl class="grid">${facts.map(([k, v, u]) => html`<div><dt>${k}</dt><dd>${v}${u === '' ? null : html`<u>${u}</u>`}</dd></div>`)}</dl>
 <table class="list boards"><thead><tr><th scope="col">Cut</th><th scope="col">Number</th><th scope="col">Length</th><th scope="col">Width</th><th scope="col">Thickness</th></tr></thead><tbody>
-${boards.map(b => html`<tr><th scope="row">${capital(b.name)}</th><td>${b.count}</td><td>${decimals(b.lengthMm, 0)}</td><td>${decimals(b.widthMm, 0)}</td><td>${decimals(b.thicknessMm, 0)}<u>mm</u></td></tr>`)}
+${boards.map(boardRow)}
 ${bearers === null ? null : html`<tr><th scope="row">Bearer</th><td>${bearers.count}</td><td>${decimals(bearers.lengthMm, 0)}</td><td>–</td><td>–</td></tr>`}
 </tbody></table>
+<p>${m.cutList.says.join(' ')}</p>
 ${at.mould.map(n => findingBlock(n))}</section>`
+}
+
+function boardRow(b: BoardPiece): Markup {
+  const [length, width, thickness] = sizesOf(b)
+  return html`<tr><th scope="row">${capital(b.name)}</th><td>${b.count}</td><td>${length}</td><td>${width}</td><td>${thickness}${b.thicknessMm === null ? null : html`<u>mm</u>`}</td></tr>`
+}
+
+// A strip has no walls of board to fix.
+function fixing(m: Plan['mould']): [string, string, string][] {
+  if (!m.cutList.boards.some(isWall)) return []
+  return fixedAtEnds(m)
+    ? [['Walls fixed', 'at the ends', '']]
+    : [['Walls fixed every', decimals(m.wallFixings, 0), 'mm']]
 }
 
 /** A batch: how many are started and what that promises; nothing for a single piece. */
@@ -88,7 +110,14 @@ export function quantityPart(plan: Plan): Markup | null {
   const q = plan.quantity
   if (q.pieces === 1 && q.blanks === 1) return null
   return html`<section class="paper batchline" aria-labelledby="batch-head"><div class="r"><h2 id="batch-head">Batch</h2></div>
-<p>Start <b>${q.blanks}</b> blanks for <b>${q.pieces}</b> good pieces: with ${decimals(q.lossPct, 0)} % lost on the way that is enough with a chance of <b>${decimals(100 * q.chance, 0)} %</b>. ${q.moulds === 1 ? 'One mould filled once.' : `The mould is filled ${q.moulds} times${q.gang > 1 ? `, ${q.gang} side by side` : ''}.`}</p></section>`
+<p>Start <b>${q.blanks}</b> blanks for <b>${q.pieces}</b> good pieces: with ${decimals(q.lossPct, 0)} % lost on the way that is enough with a chance of <b>${decimals(100 * q.chance, 0)} %</b>. ${mouldsWords(plan)}</p></section>`
+}
+
+function mouldsWords({ quantity: q, mould }: Plan): string {
+  if (!mould.needsMould) return ''
+  return q.moulds === 1
+    ? 'One mould filled once.'
+    : `The mould is filled ${q.moulds} times${q.gang > 1 ? `, ${q.gang} side by side` : ''}.`
 }
 
 /** Mass in the title block. */

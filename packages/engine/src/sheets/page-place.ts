@@ -18,7 +18,7 @@ function placeOf(plan: Plan, at: string): Place {
   if (list === 'pours' && index !== undefined) return { kind: 'pour', index: Number(index) }
   const own = plan.steps.filter(s => s.at !== '' && (at === s.at || at.startsWith(`${s.at}/`)))
   const step = own.find(s => s.kind !== 'wait') ?? own[0]
-  if (list === 'mould') return { kind: 'mould' }
+  if (list === 'mould' && plan.mould.needsMould) return { kind: 'mould' }
   return step === undefined ? { kind: 'piece' } : { kind: 'step', number: step.number }
 }
 
@@ -53,6 +53,10 @@ export function placed(plan: Plan, all: readonly Numbered[]): Placed {
 /** What the entry of a JSON Pointer is called. */
 export function entryName(work: Work, at: string): string {
   const [, list, second, third] = at.split('/')
+  if (list === 'steps' && second !== undefined) {
+    const step = work.steps.find(s => s.at === `/steps/${second}`)
+    if (step !== undefined) return `step ${step.number}, ${step.says}`
+  }
   const { entries } = work
   const lists = {
     timbers: entries.timbers,

@@ -12,11 +12,12 @@ import type { Mark, Sheet } from './mark.ts'
 import { box } from './mark.ts'
 import type { Markup } from './markup.ts'
 import { html, raw } from './markup.ts'
+import { dayNumber } from './moment.ts'
 import type { PageData, PageView } from './page-data.ts'
 import { modelData } from './page-data.ts'
 import { massWords } from './page-lists.ts'
 import { scaleBar } from './plan-view.ts'
-import { pointerMarks } from './pointer.ts'
+import { pointerMarks, wellInside } from './pointer.ts'
 import { sectionAt } from './section-at.ts'
 import type { SheetViews } from './sheet-views.ts'
 import { STRETCH } from './sheet-views.ts'
@@ -51,9 +52,9 @@ export function sheetPart(
 <div class="pad" id="plan">${drawn.map(d => html`${plane(d.front, d, 'front', pointer)}${plane(d.back, d, 'back', pointer)}`)}</div>
 <div class="cap c-core"><h2>Core at the pointer</h2><div class="choice" data-choice="levels" role="group" aria-label="Heights of the core">${choice('finished', 'finished', true)}${choice('as cast', 'as cast', false)}</div></div>
 <div class="core"><div id="core">${drawing(coreStrip(model, x, y, { levels: 'finished', widthMm: CORE_MM, heightMm: height }), 'strip', null)}</div>
-<h2 class="sub">From the front <span>colour by a stand-in</span></h2><div id="patch">${drawing(frontPatch(model, x, y, CORE_MM), 'patch', null)}</div>
+<h2 class="sub">From the front <span>colours are approximate</span></h2><div id="patch">${drawing(frontPatch(model, x, y, CORE_MM), 'patch', null)}</div>
 <p id="core-says" class="says-core" role="status">${coreWords(model, x, y)}</p></div>
-<div class="cap c-section"><h2>Section A–A${wide.stepped ? ', stepped' : ''}</h2><div class="choice" data-choice="heights" role="group" aria-label="Heights of the section">${choice('true', 'heights true', true)}${choice('stretched', `stretched × ${STRETCH}`, false)}</div></div>
+<div class="cap c-section"><h2>Section A–A${wide.stepped ? ', stepped' : wide.across ? ', across' : ''}${drawn.map(d => (d.enlarged === 1 ? null : html` <span class="${d.id}">plan × ${d.enlarged}</span>`))}</h2><div class="choice" data-choice="heights" role="group" aria-label="Heights of the section">${choice('true', 'heights true', true)}${choice('stretched', `stretched × ${STRETCH}`, false)}</div></div>
 <div class="section-aa">${drawn.map(
     d =>
       html`${drawing(d.sectionTrue, `aa ${d.id} true`, `Section A to A, heights true, finished thickness ${decimals(plan.totals.sizeMm[2], 1)} mm`)}${drawing(d.sectionStretched, `aa ${d.id} stretched`, `Section A to A, heights stretched ${STRETCH} times`)}`
@@ -109,8 +110,33 @@ function pointerOf(plan: Plan, work: Work, model: CoreModel): readonly [number, 
   })
   for (const fit of work.fits) if (fit.part !== null) places.push([rounded(fit.x), rounded(fit.y)])
   let best = places[0]!
-  for (const p of places) if (corePartsAt(model, ...p).length > corePartsAt(model, ...best).length) best = p
-  return best
+  let most = 0
+  for (const p of places) {
+    const parts = corePartsAt(model, ...p)
+    if (parts.length > most && parts.some(q => q.material !== null)) {
+      most = parts.length
+      best = p
+    }
+  }
+  return most > 0 ? best : besideOpenings(model, best)
+}
+
+/** Places looked at each way for one that is not an opening. */
+const GRID = 24
+
+// The place nearest to a middle that all is open at where the piece has something to show.
+function besideOpenings(model: CoreModel, [x, y]: readonly [number, number]): readonly [number, number] {
+  const b = bounds(model.geometry.outline)
+  const at = (k: number, from: number, to: number) => rounded(from + ((to - from) * (k + 0.5)) / GRID)
+  const places = Array.from({ length: GRID * GRID }, (_, k): readonly [number, number] => [
+    at(k % GRID, b.minX, b.maxX),
+    at(Math.floor(k / GRID), b.minY, b.maxY)
+  ]).sort((p, q) => Math.hypot(p[0] - x, p[1] - y) - Math.hypot(q[0] - x, q[1] - y))
+  return (
+    places.find(
+      p => wellInside(model.geometry.outline, ...p) && corePartsAt(model, ...p).some(q => q.material !== null)
+    ) ?? [x, y]
+  )
 }
 
 // A place in a groove moved to its middle line, so that both its sides are seen.
@@ -160,7 +186,7 @@ function keyPart(model: CoreModel, drawn: readonly SheetViews[]): Markup {
   return html`<div class="key"><ul class="plain">${shown.map(
     r =>
       html`<li>${drawing(swatch(r), 'swatch', null)}<span><b>${r.name}</b> <span class="q">${r.words}</span></span></li>`
-  )}</ul><div>${drawn.map(d => html`<div class="bar ${d.id}">${drawing(bar(d), 'scale', 'Scale bar of plan and section')}</div>`)}<p class="f">plan and A–A, mm</p></div></div>`
+  )}</ul><div>${drawn.map(d => html`<div class="bar ${d.id}">${drawing(bar(d), 'scale', d.enlarged === 1 ? 'Scale bar of plan and section' : 'Scale bar of the plan')}</div>`)}<p class="f">${drawn.every(d => d.enlarged === 1) ? 'plan and A–A, mm' : 'plan, mm'}</p></div></div>`
 }
 
 function swatch(r: {
@@ -177,15 +203,20 @@ function bar(d: SheetViews): Sheet {
   return { widthMm: 52, heightMm: 7, marks: scaleBar(d.views[0]!.scale, 40, 2, 2) }
 }
 
+// When it is delivered, min after the first pour; without that step, when the last wait is over.
+function readyMin(plan: Plan): number {
+  return plan.steps.findLast(s => s.kind === 'deliver')?.startMin ?? plan.totals.waitDays * 1440
+}
+
 // Name, sizes, mass, cost and when: the lower right corner of a drawing.
 function titleBlock(plan: Plan): Markup {
   const { totals } = plan
   const [x, y, thick] = totals.sizeMm
   const priced = plan.buy.length > totals.unpriced
-  return html`<div class="title"><div class="t-name"><p class="tn">${plan.name}</p><p class="f">${plan.effort === 'preview' ? 'first pass' : 'full pass'}<br>${plan.asOf.slice(0, 10)}</p></div>
+  return html`<div class="title"><div class="t-name"><p class="tn">${plan.name}</p><p class="f">${plan.effort === 'preview' ? html`first pass<br>` : null}${plan.asOf.slice(0, 10)}</p></div>
 <dl><div><dt>Size, finished</dt><dd>${decimals(x, 1)} × ${decimals(y, 1)} × ${decimals(thick, 1)}</dd></div>
 <div><dt>Mass, bare</dt><dd>${massWords(totals.massG)}</dd></div>
-<div><dt>Ready</dt><dd>day ${Math.ceil(totals.waitDays) + 1}<u>at best</u></dd></div>
+<div><dt>Ready</dt><dd>day ${dayNumber(readyMin(plan))}<u>at best</u></dd></div>
 <div><dt>Scale</dt><dd>fit to window</dd></div>
 <div><dt>Materials</dt><dd>${priced ? html`${totals.unpriced > 0 ? 'from ' : ''}${decimals(totals.materialCost, 0)}<u>${totals.currency}</u>` : 'no prices'}</dd></div>
 <div><dt>Number</dt><dd>${plan.quantity.pieces}${plan.quantity.blanks > plan.quantity.pieces ? html`<u>of ${plan.quantity.blanks} blanks</u>` : null}</dd></div></dl></div>`

@@ -4,7 +4,7 @@ import { decimals } from '../quantity/format.ts'
 import type { Markup } from './markup.ts'
 import { html } from './markup.ts'
 import { capital } from './model.ts'
-import { dateOf, firstMoment } from './moment.ts'
+import { dateOf, dayNumber, firstMoment } from './moment.ts'
 import type { Numbered } from './page-finding.ts'
 import { findingBlock } from './page-finding.ts'
 import type { Placed } from './page-place.ts'
@@ -64,7 +64,7 @@ function beforePours(plan: Plan, i: number): boolean {
 /** The heading a step stands under: before the pours, or the day at the earliest. */
 function dayOf(work: Work, startMin: number, before: boolean): string {
   if (before) return 'Before the first pour'
-  const number = Math.floor(startMin / 1440 + 1e-9) + 1
+  const number = dayNumber(startMin)
   const first = firstMoment(work)
   return first === null
     ? `Day ${number}`

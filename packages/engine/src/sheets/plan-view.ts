@@ -204,8 +204,42 @@ function hardware(work: Work, view: View, face: Face): Mark[] {
   })
 }
 
+// The line of a section across: its ends beyond the edges, seen from the right, so that left on the section is the
+// foot of the plan.
+function cuttingPlaneAcross({ legs }: SectionPath, view: View): Mark[] {
+  const leg = legs[0]!
+  const [x, low] = onSheet(view, leg.at, leg.from)
+  const high = onSheet(view, leg.at, leg.to)[1]
+  const start = low - ACROSS_END_MM
+  const end = high + ACROSS_END_MM
+  const run = Float64Array.of(x, start, x, end)
+  return [
+    { kind: 'path', ink: 'halo', lines: [run] },
+    { kind: 'path', ink: 'cutting-plane', lines: [run] },
+    {
+      kind: 'path',
+      ink: 'cutting-plane-end',
+      lines: [Float64Array.of(x, start, x, low), Float64Array.of(x, high, x, end)]
+    },
+    ...[start, end].flatMap((y): Mark[] => [
+      line('cutting-plane', [x, y], [x - 4.4, y]),
+      { kind: 'arrow', ink: 'cutting-plane', at: [x - 5.6, y], directionDeg: 180, lengthMm: 2.4 },
+      text([x + 2.6, y - 1.7], 'A', {
+        lettering: 'plane',
+        heightMm: PLANE_MM,
+        anchor: 'middle',
+        strong: true
+      })
+    ])
+  ]
+}
+
+/** How far the line of a section across reaches over the edges, mm: short of the dimensions. */
+const ACROSS_END_MM = 3
+
 // The line of the section: thin along it, wide at its ends and corners, arrows that say which way it is seen.
 function cuttingPlane(path: SectionPath, view: View): Mark[] {
+  if (path.along === 'y') return cuttingPlaneAcross(path, view)
   const points = path.legs.flatMap(leg => [onSheet(view, leg.from, leg.at), onSheet(view, leg.to, leg.at)])
   const first = points[0]!
   const last = points[points.length - 1]!

@@ -1,7 +1,45 @@
+import { inside } from '../shape/measure.ts'
+import type { Region } from '../shape/region.ts'
 import { LINK_MM } from './core-strip.ts'
 import type { Mark } from './mark.ts'
 import { line } from './mark.ts'
 import type { PageView } from './page-data.ts'
+
+/** How far inside the outline the pointer stays, mm: on the very edge nothing is left of the piece. */
+const HAIR_MM = 0.2
+const HALVINGS = 20
+
+function tenth(mm: number): number {
+  return Math.round(mm * 10) / 10
+}
+
+/** Whether the outline holds a place with a hair round it. */
+export function wellInside(outline: Region, x: number, y: number): boolean {
+  return [-HAIR_MM, HAIR_MM].every(d => inside(outline, x + d, y) && inside(outline, x, y + d))
+}
+
+/**
+ * Where the pointer comes to on its way from a place inside to another, in tenths of a millimetre: the last place
+ * on the straight way that is inside by a hair.
+ */
+export function pointerTo(
+  outline: Region,
+  from: readonly [number, number],
+  to: readonly [number, number]
+): [number, number] {
+  const at = (t: number): [number, number] => [
+    tenth(from[0] + t * (to[0] - from[0])),
+    tenth(from[1] + t * (to[1] - from[1]))
+  ]
+  if (wellInside(outline, ...at(1))) return at(1)
+  let [good, bad] = [0, 1]
+  for (let k = 0; k < HALVINGS; k++) {
+    const middle = (good + bad) / 2
+    if (wellInside(outline, ...at(middle))) good = middle
+    else bad = middle
+  }
+  return at(good)
+}
 
 /** The sheet's spot of a place on the plan. */
 function pointerSpot(view: PageView, x: number, y: number): readonly [number, number] {

@@ -1,6 +1,5 @@
-import { leastWeighedG } from '../cast/batches.ts'
 import type { TintPigment } from '../cast/facts.ts'
-import { find } from '../catalogue/find.ts'
+import { fillOfMarking } from '../cast/fill.ts'
 import type { ResinMix } from '../catalogue/resin.ts'
 import type { Work } from '../findings/work.ts'
 import { decimals, formatMass, formatVolume } from '../quantity/format.ts'
@@ -91,61 +90,29 @@ export function scantTints(
   })
 }
 
-/** What a marking's lines hold and the least that is mixed to fill them. */
+/** What a marking's lines hold and what is mixed to fill them, after `fill.ts`. */
 export interface FillMix {
   readonly linesMl: number
   readonly amounts: RunAmounts
   readonly resin: string
 }
 
-/**
- * The mix for a filled marking: what its lines hold and as much again, at least what the scale weighs within
- * 5 % of ratio. A line of depth d by a V of included angle φ holds d²·tan(φ/2) for its length (geometry).
- *
- * Limits: numerals are not counted; as much again is meant to cover them and the scraping.
- */
+/** The mix for a filled marking as it is weighed. */
 export function fillMix(work: Work, marking: number): FillMix {
-  const document = work.piece.markings[marking]!
-  const choice = work.materials.markingResins[marking]!
-  const depth = work.stack.markings[marking]!.day ?? 0
-  const long = work.stack.geometry.markingLines[marking]!.reduce((sum, line) => sum + lengthOf(line), 0)
-  const linesMl = (long * depth * depth * Math.tan((document.angle * Math.PI) / 360)) / 1000
-  const tint = (document.filled ?? []).map((t): TintPigment => {
-    const pigment = find('pigment', t.pigment)
-    if (pigment === null) throw new Error(`no pigment "${t.pigment}"`)
-    return { pigment, share: t.percent / 100 }
-  })
-  const scantest = Math.max(0, ...tint.map(t => (FILL_STEPS * work.shop.scale.resolution) / t.share))
-  const mixedG = Math.max(
-    2 * linesMl * choice.densityGMl,
-    leastWeighedG(choice, tint, work.shop),
-    Math.min(scantest, MOST_FILL_G)
-  )
+  const { resin, tint, linesMl, mixedG } = fillOfMarking(work.stack, work.materials, work.shop, marking)
   return {
     linesMl,
-    resin: choice.name,
+    resin: resin.name,
     amounts: mixAmounts({
       mixedG,
       batches: 1,
-      mix: choice.mix,
+      mix: resin.mix,
       tint,
       resolution: work.shop.scale.resolution,
       blanks: 1,
       vessel: 'small cup'
     })
   }
-}
-
-/** Steps of the scale that a fill's pigment takes at least: half a step in three is 17 %, which no eye tells in a line. */
-const FILL_STEPS = 3
-/** More than this is not mixed for a fill only to weigh its pigment better, g (practice: a small cup). */
-const MOST_FILL_G = 50
-
-function lengthOf(line: Float64Array): number {
-  let sum = 0
-  for (let i = 2; i + 1 < line.length; i += 2)
-    sum += Math.hypot(line[i]! - line[i - 2]!, line[i + 1]! - line[i - 1]!)
-  return sum
 }
 
 /** "2500 ml vessel, 160 mm wide". */

@@ -1,4 +1,5 @@
 import type { Work } from '../findings/work.ts'
+import type { BoardPiece } from '../mould/cutlist.ts'
 import type { Plan } from '../plan.ts'
 import { decimals, formatMass, formatMinutes } from '../quantity/format.ts'
 import { bounds } from '../shape/measure.ts'
@@ -18,10 +19,11 @@ export function mouldDetail(plan: Plan, work: Work): RunDetail {
   const m = plan.mould
   const { piece } = work
   const does: string[] = []
-  const ends = m.wallFixings >= Math.max(m.innerLength, m.innerWidth)
-  does.push(
-    `Walls stand on the base; those along x run past the others. Fix them ${ends ? 'at their ends and along the base' : `every ${decimals(m.wallFixings, 0)} mm at most`}.`
-  )
+  does.push(...m.cutList.says)
+  if (m.cutList.boards.some(isWall))
+    does.push(
+      `Fix the walls ${fixedAtEnds(m) ? 'at their ends and along the base' : `every ${decimals(m.wallFixings, 0)} mm at most`}.`
+    )
   does.push(
     m.bearers > 0
       ? `Lay the base on ${m.cutList.bearers?.count ?? 0} bearers, ${decimals(m.bearers, 0)} mm apart at most; level it along, across and corner to corner.`
@@ -67,6 +69,27 @@ export function mouldDetail(plan: Plan, work: Work): RunDetail {
   })
 }
 
+/** Whether a piece of the cut list is a wall of board. */
+export function isWall(piece: BoardPiece): boolean {
+  return piece.name !== 'base' && piece.name !== 'ring or bent strip'
+}
+
+/** Whether walls hold by their ends alone: between the fixings there none is longer than it may be. */
+export function fixedAtEnds(mould: Plan['mould']): boolean {
+  return mould.cutList.boards.every(
+    b => !isWall(b) || b.lengthMm - 2 * (b.thicknessMm ?? 0) <= mould.wallFixings + 1e-6
+  )
+}
+
+/** The sizes of a piece, mm: "–" for a thickness that is left to the maker. */
+export function sizesOf(piece: BoardPiece): readonly [length: string, width: string, thickness: string] {
+  return [
+    decimals(piece.lengthMm, piece.name === 'ring or bent strip' ? 1 : 0),
+    decimals(piece.widthMm, 0),
+    piece.thicknessMm === null ? '–' : decimals(piece.thicknessMm, 0)
+  ]
+}
+
 /** A number with the sign of a minus, not of a hyphen. */
 export function signed(x: number, places: number): string {
   return decimals(x, places).replace('-', '\u2212')
@@ -101,13 +124,7 @@ function cutTable(plan: Plan): RunTable {
     title: 'Cut list, net sizes in mm',
     head: ['Part', 'Number', 'Length', 'Width', 'Thickness'],
     rows: [
-      ...boards.map(b => [
-        capital(b.name),
-        String(b.count),
-        decimals(b.lengthMm, 0),
-        decimals(b.widthMm, 0),
-        decimals(b.thicknessMm, 0)
-      ]),
+      ...boards.map(b => [capital(b.name), String(b.count), ...sizesOf(b)]),
       ...(bearers === null
         ? []
         : [['Bearer', String(bearers.count), decimals(bearers.lengthMm, 0), '–', '–']])

@@ -1,10 +1,10 @@
-import type { TintPigment } from '../cast/facts.ts'
-import { find } from '../catalogue/find.ts'
+import { tintOf } from '../cast/fill.ts'
 import type { Work } from '../findings/work.ts'
 import type { Plan } from '../plan.ts'
 import { decimals, formatMass, formatMinutes } from '../quantity/format.ts'
 import { RUNAWAY_ABOVE_C } from '../resin/limits.ts'
 import type { Step } from '../steps/step.ts'
+import { aboutTime, roughTime } from './rough.ts'
 import { mixAmounts, scaleWords, scantTints, vesselWords, weighed } from './run-mix.ts'
 import type { RunAmounts, RunDetail, RunFact, RunTable } from './run-part.ts'
 import { blank, detail, fact } from './run-part.ts'
@@ -109,7 +109,7 @@ function pourFacts(plan: Plan, work: Work, index: number, amounts: RunAmounts | 
     const allowed = asked ? (wanted?.allowedMin ?? null) : split.possible ? split.allowedMin : null
     const standing = asked ? (wanted?.standingMin ?? null) : split.possible ? split.standingMin : null
     if (allowed !== null)
-      out.push(fact('Out of the vessel within', formatMinutes(allowed), 'of the first stir'))
+      out.push(fact('Out of the vessel within', roughTime(allowed, 'down'), 'of the first stir'))
     if (standing !== null) out.push(fact('Stirring and pouring take', formatMinutes(standing)))
   }
   if (cast === null) {
@@ -117,10 +117,10 @@ function pourFacts(plan: Plan, work: Work, index: number, amounts: RunAmounts | 
     return out
   }
   const { working, marbling, gelMin, recoat } = cast.windows
-  if (working.close !== null) out.push(fact('Pourable for', formatMinutes(working.close), 'in the mould'))
+  if (working.close !== null) out.push(fact('Pourable for', aboutTime(working.close), 'in the mould'))
   if (marbling !== null && marbling.close !== null && work.piece.pours[index]!.marbling !== undefined)
-    out.push(fact('Draw the colours', `${formatMinutes(marbling.open)} to ${formatMinutes(marbling.close)}`))
-  if (gelMin !== null) out.push(fact('Gels after about', formatMinutes(gelMin), 'leave it alone until then'))
+    out.push(fact('Draw the colours', `${aboutTime(marbling.open)} to ${roughTime(marbling.close)}`))
+  if (gelMin !== null) out.push(fact('Gels after about', roughTime(gelMin), 'leave it alone until then'))
   const [low, high] = cast.peakBandC
   out.push(
     fact(
@@ -128,11 +128,11 @@ function pourFacts(plan: Plan, work: Work, index: number, amounts: RunAmounts | 
       cast.runaway ? 'runs away' : decimals(cast.peakC, 0),
       cast.runaway
         ? ''
-        : `°C after ${formatMinutes(cast.peakMin)}; between ${decimals(low, 0)} and ${high > RUNAWAY_ABOVE_C ? 'runaway' : decimals(high, 0)}`
+        : `°C after ${aboutTime(cast.peakMin)}; between ${decimals(low, 0)} and ${high > RUNAWAY_ABOVE_C ? 'runaway' : decimals(high, 0)}`
     )
   )
   if (recoat.close !== null)
-    out.push(fact('Next resin bonds from', `${formatMinutes(recoat.open)} to ${formatMinutes(recoat.close)}`))
+    out.push(fact('Next resin bonds from', `${aboutTime(recoat.open)} to ${roughTime(recoat.close)}`))
   return out
 }
 
@@ -147,9 +147,7 @@ function marblingTable(work: Work, index: number, amounts: RunAmounts | null): R
     head: ['Colour', 'Mix', 'Pigment'],
     rows: marbling.map((m, k) => {
       const ownG = (batchG * m.share) / 100
-      const tint = m.tint.map(
-        (t): TintPigment => ({ pigment: find('pigment', t.pigment)!, share: t.percent / 100 })
-      )
+      const tint = tintOf(m.tint)
       return [
         String(k + 1),
         `${scaleWords(weighed(ownG, resolution), amounts.places)} g`,

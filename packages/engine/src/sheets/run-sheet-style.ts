@@ -1,3 +1,12 @@
+/** Rows a weighing table has at most where it stands upright: its heading, A, B, twelve pigments, the total. */
+const MOST_MIX_ROWS = 16
+
+// On a narrow screen the weighing table stands upright: each part a row, what to weigh and measure beside it.
+const MIX_ROWS = Array.from(
+  { length: MOST_MIX_ROWS },
+  (_, k) => `.mix tr>:nth-child(${k + 1}){grid-row:${k + 1}}`
+).join('\n')
+
 /**
  * The style of the printed run sheet: black on white, the palette and the type of the page. Sizes in rem; on
  * paper a rem is 10 pt. No size of paper is set, so that it prints on A4 and on Letter alike; a step, with its
@@ -84,7 +93,19 @@ section>.safety{border-top:0;margin-top:.2rem}
 @media (max-width:40rem){
 body{padding:1rem .9rem 2rem}
 .r{flex-wrap:wrap;gap:0 1rem}
-.mix{display:block;overflow-x:auto}
+.step{grid-template-columns:2.4rem minmax(0,1fr)}
+.mix{display:grid;grid-template-columns:minmax(4.5rem,1fr) auto auto;align-items:baseline;min-width:0}
+.mix thead,.mix tbody,.mix tr{display:contents}
+.mix th,.mix td{grid-column:2;padding:.12rem 0 .12rem .6rem}
+.mix thead th{grid-column:1;text-align:left;padding-left:0}
+.mix .ml th,.mix .ml td{grid-column:3}
+.mix .g td,.mix .g th,.mix .ml th,.mix .ml td,.mix thead th{padding-bottom:.14rem}
+.mix .g td{font-size:1.45rem}
+.mix .ml td{font-size:1.1rem}
+.mix th:first-child{font-size:.95rem;padding-top:.3rem}
+${MIX_ROWS}
+.list{display:block;min-width:0;overflow-x:auto}
+.fill li{white-space:normal;flex-wrap:wrap}
 .safety{grid-template-columns:1fr}
 }
 @media print{

@@ -1,7 +1,7 @@
 import { find } from '../catalogue/find.ts'
 import type { Work } from '../findings/work.ts'
 import type { Plan, Planned, PlanStep } from '../plan.ts'
-import { decimals, formatMass, formatMinutes } from '../quantity/format.ts'
+import { decimals } from '../quantity/format.ts'
 import { capital } from './model.ts'
 import type { FirstMoment } from './moment.ts'
 import { firstMoment } from './moment.ts'
@@ -11,6 +11,7 @@ import { numbered, sentence } from './page-finding.ts'
 import type { Placed } from './page-place.ts'
 import { entryName, placed } from './page-place.ts'
 import { begun } from './page-steps.ts'
+import { aboutTime, kilos } from './rough.ts'
 import type { RunDetail, RunFact } from './run-part.ts'
 import { fact } from './run-part.ts'
 import { stepDetail } from './run-step.ts'
@@ -133,21 +134,22 @@ function headFacts(plan: Plan): RunFact[] {
   const { sizeMm, massG, resinMixedG, waitDays, pours } = plan.totals
   return [
     fact('Finished size', sizeMm.map(x => decimals(x, 1)).join(' × '), 'mm'),
-    fact('Mass', formatMass(massG)),
+    fact('Mass', kilos(massG)),
     fact('Pours', String(pours)),
-    fact('Resin mixed', formatMass(resinMixedG), plan.quantity.blanks > 1 ? 'a blank' : ''),
-    fact('Waits', formatMinutes(Math.round(waitDays * 24) * 60), 'without work and nights')
+    fact('Resin mixed', kilos(resinMixedG), plan.quantity.blanks > 1 ? 'a blank' : ''),
+    fact('Waits', aboutTime(waitDays * 1440), 'without work and nights')
   ]
 }
 
 function quantityWords(plan: Plan): string | null {
   const q = plan.quantity
   if (q.pieces === 1 && q.blanks === 1) return null
-  const moulds =
-    q.moulds === 1
-      ? 'One mould, filled once'
-      : `The mould is filled ${q.moulds} times${q.gang > 1 ? `, ${q.gang} side by side` : ''}`
-  return `${q.blanks} blanks are started for ${q.pieces} good piece${q.pieces === 1 ? '' : 's'}. ${moulds}. Amounts are for one blank unless they say for all.`
+  const moulds = !plan.mould.needsMould
+    ? ''
+    : q.moulds === 1
+      ? ' One mould, filled once.'
+      : ` The mould is filled ${q.moulds} times${q.gang > 1 ? `, ${q.gang} side by side` : ''}.`
+  return `${q.blanks} blanks are started for ${q.pieces} good piece${q.pieces === 1 ? '' : 's'}.${moulds} Amounts are for one blank unless they say for all.`
 }
 
 function runFinding(plan: Plan, work: Work, at: Placed, n: Numbered): RunFinding {

@@ -2,6 +2,7 @@ import type { Work } from '../findings/work.ts'
 import type { Plan } from '../plan.ts'
 import { decimals, formatMass, formatMinutes } from '../quantity/format.ts'
 import { bounds } from '../shape/measure.ts'
+import { wasteReachMm } from '../stack/waste.ts'
 import { cutDetail, fillDetail, flattenDetail, markDetail } from './run-cut.ts'
 import { coatDetail, deliverDetail, fitDetail } from './run-finish.ts'
 import { mouldDetail, place, signed } from './run-mould.ts'
@@ -43,6 +44,8 @@ export function stepDetail(plan: Plan, work: Work, i: number): RunDetail {
       return markDetail(work, step.marking!.index)
     case 'fill':
       return fillDetail(work, step.marking!.index)
+    case 'trim':
+      return trimDetail(plan, work)
     case 'work edges':
       return detail({
         does: work.piece.edges.map(
@@ -60,11 +63,30 @@ export function stepDetail(plan: Plan, work: Work, i: number): RunDetail {
 }
 
 const SEALED = {
-  no: 'Its sides go in without a seal coat.',
-  tacky: 'Its sides are to be sealed, and still tacky when the resin comes.',
-  hard: 'Its sides are to be sealed, and the seal hard, when the resin comes.',
-  sanded: 'Its sides are to be sealed, the seal hard and sanded dull, when the resin comes.'
+  tacky: 'still tacky when the resin comes.',
+  hard: 'hard when the resin comes.',
+  keyed: 'hard and sanded dull when the resin comes.'
 } as const
+
+/** How the sides of a timber meet the resin: by a seal pour of the document, else by the pour's own resin. */
+function sealWords(work: Work, k: number): string[] {
+  const t = work.piece.timbers[k]!
+  const cast = work.steps.some(s => s.pour?.value.kind === 'cast')
+  const seal = work.entries.pours.find(p => p.value.kind === 'seal')
+  if (!cast) return []
+  if (t.sealed === 'no') return ['Its sides go in without a seal coat.']
+  if (seal !== undefined)
+    return [
+      `Its sides are sealed with ${seal.id}, ${SEALED[t.sealed === 'hard' && t.keyed ? 'keyed' : t.sealed]}`
+    ]
+  if (t.sealed === 'tacky')
+    return [
+      'Shortly before the pour brush a thin coat of its resin on the sides: it is to be tacky when the resin comes.'
+    ]
+  return [
+    `Brush a thin coat of the resin that is poured on the sides and let it harden${t.keyed ? '; then sand it dull' : ''}.`
+  ]
+}
 
 function timberDetail(work: Work, k: number): RunDetail {
   const t = work.piece.timbers[k]!
@@ -76,14 +98,14 @@ function timberDetail(work: Work, k: number): RunDetail {
     does.push(
       `Char its sides ${decimals(t.charred, 1)} mm deep${t.brushed ? ' and brush the loose char out' : ''}.`
     )
-  does.push(SEALED[t.sealed])
+  does.push(...sealWords(work, k))
   if (t.bark) does.push('Bark stays on its sides.')
   const season = work.seasons[k]!
   return detail({
     does,
     facts: [
       fact(
-        'In the mould',
+        work.mould.needsMould ? 'In the mould' : 'Size',
         `${decimals(b.maxX - b.minX, 0)} × ${decimals(b.maxY - b.minY, 0)} × ${decimals(solid.high - solid.base, 1)}`,
         'mm'
       ),
@@ -153,6 +175,23 @@ function lastPour(work: Work, i: number): number | null {
     if (s.kind === 'pour') return s.pour!.index
   }
   return null
+}
+
+// What stands round the piece comes off: the pins with it.
+function trimDetail(plan: Plan, work: Work): RunDetail {
+  const [x, y] = plan.totals.sizeMm
+  const reach = wasteReachMm(work.piece, work.stack.geometry)
+  return detail({
+    does: [
+      'Saw along the outside of the line, then take the rest down to it with a router along a template, or saw to the line.',
+      'What is measured from the pins or from the waste is cut by now: both go.'
+    ],
+    facts: [
+      fact('Finished size', `${decimals(x, 1)} × ${decimals(y, 1)}`, 'mm'),
+      ...(reach < 0.05 ? [] : [fact('Waste round it', `up to ${decimals(reach, 1)}`, 'mm')])
+    ],
+    blanks: [blank('Length', 'mm', decimals(x, 1, 1)), blank('Width', 'mm', decimals(y, 1, 1))]
+  })
 }
 
 function demouldDetail(work: Work, i: number): RunDetail {

@@ -1,8 +1,8 @@
 import type { Work } from '../findings/work.ts'
 import type { Plan } from '../plan.ts'
-import { formatMinutes } from '../quantity/format.ts'
 import type { FirstMoment } from './moment.ts'
-import { dateOf, timeOf } from './moment.ts'
+import { dateOf, dayNumber, timeOf } from './moment.ts'
+import { roughTime } from './rough.ts'
 import type { RunFact } from './run-part.ts'
 import { fact } from './run-part.ts'
 
@@ -31,9 +31,9 @@ export function whenWords(
   const s = plan.steps[i]!
   const pour = plan.steps.findIndex((p, k) => p.kind === 'pour' && work.steps[k]!.pour!.value.kind === 'cast')
   if (i < pour) return { day: 'Before the first pour', when: '' }
-  const number = Math.floor(s.startMin / 1440 + 1e-9) + 1
+  const number = dayNumber(s.startMin)
   if (first === null) {
-    const when = s.startMin < 0.5 ? `+ 0 min` : `+ ${formatMinutes(s.startMin)}`
+    const when = s.startMin < 0.5 ? `+ 0 min` : `+ ${roughTime(s.startMin)}`
     return { day: `Day ${number}`, when }
   }
   const ms = first.ms + s.startMin * 60_000
@@ -63,7 +63,7 @@ export function windowFacts(work: Work, i: number, first: FirstMoment | null): R
 }
 
 function momentWords(min: number, first: FirstMoment | null): string {
-  if (first === null) return `+ ${formatMinutes(min)}`
+  if (first === null) return `+ ${roughTime(min)}`
   const ms = first.ms + min * 60_000
   return `${dateOf(ms, first.offsetMin)} ${timeOf(ms, first.offsetMin)}`
 }

@@ -27,6 +27,10 @@ const BESIDE_MM = 1
  * them (an offset section of ISO 128-3; memory). Of all lines it takes the one whose wishes weigh most after
  * the cost of its steps; places of findings weigh most, then hardware, formers, cuts. Without a wish it runs
  * through the middle. A dynamic programme over the wishes from left to right.
+ *
+ * Where such a line meets no timber though there is some, or one material only though there are more (along a
+ * river, say), the piece is cut across instead: at the place along it where most materials, then most wishes, are
+ * met.
  */
 export function sectionPathOf(work: Work): SectionPath {
   const outline = bounds(work.stack.geometry.outline)
@@ -58,7 +62,62 @@ export function sectionPathOf(work: Work): SectionPath {
   }
   const chosen: Wish[] = []
   for (let j = end; j >= 0; j = before[j]!) chosen.unshift(wishes[j]!)
-  return { along: 'x', legs: legsOf(work, chosen, outline) }
+  const path: SectionPath = { along: 'x', legs: legsOf(work, chosen, outline) }
+  return shows(work, path) ? path : (acrossOf(work, wishes, outline) ?? path)
+}
+
+/** Places along a line where its materials are looked at, and lines across that are tried. */
+const LOOKS = 60
+const TRIES = 40
+/** Where along the piece a section across is wanted, as a share of its length. */
+const ACROSS_AT = 0.42
+
+function materialsOn(work: Work, { along, legs }: SectionPath): Set<string> {
+  const { geometry, events } = work.stack
+  const out = new Set<string>()
+  for (const leg of legs)
+    for (let k = 0; k < LOOKS; k++) {
+      const s = leg.from + ((leg.to - leg.from) * (k + 0.5)) / LOOKS
+      const [x, y] = along === 'x' ? [s, leg.at] : [leg.at, s]
+      for (const p of coreAt(geometry, events, x, y)) out.add(`${p.material.kind} ${p.material.index}`)
+    }
+  return out
+}
+
+const hasTimber = (materials: ReadonlySet<string>) => [...materials].some(m => m.startsWith('timber'))
+
+// Whether a line tells of the piece: timber, where there is some, and more than one material, where there are more.
+function shows(work: Work, path: SectionPath): boolean {
+  const met = materialsOn(work, path)
+  if (work.piece.timbers.length === 0) return true
+  return hasTimber(met) && (met.size > 1 || work.piece.pours.length === 0)
+}
+
+// A line across at one place along the piece; null where none shows more.
+function acrossOf(work: Work, wishes: readonly Wish[], outline: Bounds): SectionPath | null {
+  const { minX, maxX, minY, maxY } = outline
+  // A little beside the middle, where the pointer stands first.
+  const wanted = minX + ACROSS_AT * (maxX - minX)
+  const places = [
+    wanted,
+    ...wishes.map(w => w.x),
+    ...Array.from({ length: TRIES }, (_, k) => minX + ((maxX - minX) * (k + 0.5)) / TRIES)
+  ].sort((a, b) => Math.abs(a - wanted) - Math.abs(b - wanted))
+  let best: SectionPath | null = null
+  let most = 0
+  for (const at of places) {
+    const path: SectionPath = { along: 'y', legs: [{ from: minY, to: maxY, at }] }
+    const met = materialsOn(work, path)
+    if (!hasTimber(met) || met.size < 2) continue
+    const wished = wishes.reduce((sum, w) => sum + (Math.abs(w.x - at) < SAME_MM ? w.weight : 0), 0)
+    // Fewer than a material, whatever is wished for: the materials come first.
+    const value = met.size + wished / (1 + wished)
+    if (value > most + 1e-9) {
+      most = value
+      best = path
+    }
+  }
+  return best
 }
 
 function legsOf(work: Work, chosen: readonly Wish[], { minX, maxX, minY, maxY }: Bounds): SectionLeg[] {

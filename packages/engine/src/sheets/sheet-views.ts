@@ -18,8 +18,11 @@ export interface SheetViews {
   readonly sectionTrue: Sheet
   readonly sectionStretched: Sheet
   readonly views: readonly PageView[]
-  /** Whether the line of the section steps. */
+  /** Whether the line of the section steps, and whether it runs across the plan instead of along it. */
   readonly stepped: boolean
+  readonly across: boolean
+  /** Scale of the section against the plan's: a section across is not tied to the plan over it. */
+  readonly enlarged: number
 }
 
 /** Factor of the stretched section. */
@@ -39,7 +42,11 @@ export function sheetViews(work: Work, model: CoreModel): SheetViews[] {
     const common = { widthMm, sideMm: SIDES[id], mostHeightMm: MOST_HEIGHT[id], few: id === 'narrow' }
     const front = planView(work, model, { ...common, face: 'front', path })
     const back = planView(work, model, { ...common, face: 'back', path: null })
-    const { scale, originX } = front.view
+    const across = path.along === 'y'
+    const enlarged = across ? enlargement(path, front.view.scale, widthMm - 2 * SIDES[id]) : 1
+    const scale = front.view.scale * enlarged
+    const leg = path.legs[0]!
+    const originX = across ? widthMm / 2 - ((leg.from + leg.to) / 2) * scale : front.view.originX
     const section = sectionOf(model, path, 0.3 / scale)
     const drawn = (stretch: number) =>
       sectionSheet(model, section, {
@@ -57,6 +64,8 @@ export function sheetViews(work: Work, model: CoreModel): SheetViews[] {
       sectionTrue: drawn(1),
       sectionStretched: drawn(STRETCH),
       stepped: path.legs.length > 1,
+      across,
+      enlarged,
       views: [front, back].map(v => ({
         id,
         face: v === front ? ('front' as const) : ('back' as const),
@@ -70,23 +79,34 @@ export function sheetViews(work: Work, model: CoreModel): SheetViews[] {
   })
 }
 
+/** Enlargements a section across is drawn at. */
+const ENLARGED = [5, 4, 3, 2.5, 2, 1.5, 1]
+
+function enlargement(path: SectionPath, scale: number, roomMm: number): number {
+  const leg = path.legs[0]!
+  return ENLARGED.find(e => (leg.to - leg.from) * scale * e <= roomMm) ?? 1
+}
+
 /** How far off its middle a part still counts as met by the section, mm. */
 const NEAR_MM = 1
 
-function legAt(path: SectionPath, x: number): number | null {
-  return path.legs.find(l => x >= l.from && x <= l.to)?.at ?? null
+/** The place along the section of a place that it meets within NEAR_MM, mm; else null. */
+function metAt(path: SectionPath, x: number, y: number): number | null {
+  const [s, aside] = path.along === 'x' ? [x, y] : [y, x]
+  const leg = path.legs.find(l => s >= l.from && s <= l.to)
+  return leg === undefined || Math.abs(leg.at - aside) > NEAR_MM ? null : s
 }
 
 function partsOn(path: SectionPath, work: Work): SectionPart[] {
   return work.fits.flatMap((fit, i): SectionPart[] => {
     const entry = work.entries.hardware[i]!
-    const y = legAt(path, fit.x)
-    if (fit.part === null || y === null || Math.abs(y - fit.y) > NEAR_MM) return []
-    const turned = Math.abs(Math.cos((entry.value.turn * Math.PI) / 180)) < 0.5
+    const at = metAt(path, fit.x, fit.y)
+    if (fit.part === null || at === null) return []
+    const turned = Math.abs(Math.cos((entry.value.turn * Math.PI) / 180)) < 0.5 !== (path.along === 'y')
     return [
       {
         name: entry.id,
-        at: fit.x,
+        at,
         widthMm: turned ? fit.part.widthMm : fit.part.lengthMm,
         depthMm: fit.part.depthMm,
         face: entry.value.face,
@@ -107,9 +127,9 @@ function roundsOn(path: SectionPath, work: Work): RoundHole[] {
     const a = area(region)
     if ((4 * Math.PI * a) / perimeter(region) ** 2 < ROUND) return []
     const c = centroid(region)
-    const y = legAt(path, c.x)
-    if (y === null || Math.abs(y - c.y) > NEAR_MM) return []
+    const at = metAt(path, c.x, c.y)
+    if (at === null) return []
     const b = bounds(region)
-    return [{ at: c.x, diameterMm: b.maxX - b.minX }]
+    return [{ at, diameterMm: b.maxX - b.minX }]
   })
 }

@@ -1,7 +1,9 @@
 import type { Work } from '../findings/work.ts'
 import type { Plan, PlanStep } from '../plan.ts'
-import { decimals, formatMass, formatMinutes } from '../quantity/format.ts'
+import { decimals, formatMinutes } from '../quantity/format.ts'
+import { wasteReachMm } from '../stack/waste.ts'
 import type { Step } from '../steps/step.ts'
+import { aboutTime, kilos, roughMass } from './rough.ts'
 
 const WAIT_WORDS = {
   recoat: 'until the next pour bonds',
@@ -13,7 +15,8 @@ const WAIT_WORDS = {
 
 /** What a step is called on the run sheet. */
 export function stepWords(step: Step, planned: PlanStep): string {
-  if (step.kind === 'wait') return `Wait ${formatMinutes(planned.waitMin)}`
+  if (step.kind === 'wait')
+    return `Wait ${step.why === undefined ? formatMinutes(planned.waitMin) : aboutTime(planned.waitMin)}`
   return planned.says
 }
 
@@ -33,8 +36,12 @@ export function stepFacts(plan: Plan, work: Work, i: number): string[] {
       const t = step.timber
       if (t === undefined) return []
       const { liftG, holdG } = plan.timbers[t.index]!
-      if (liftG > 0) return [`floats: hold down ${formatMass(holdG)}`]
-      return [holdG >= 1 ? `will not float; ${formatMass(holdG)} on it` : 'will not float']
+      if (t.value.held === 'screws' && holdG >= 1) {
+        const most = Math.max(0, work.floating[t.index]!.hold.netLiftHighG)
+        return [`screw down: ${roughMass(most, 'up')} of lift at most`]
+      }
+      if (liftG > 0) return [`may lift: hold down with ${roughMass(holdG)}`]
+      return [holdG >= 1 ? `will not float; ${roughMass(holdG)} on it` : 'will not float']
     }
     case 'make mould':
       return [
@@ -68,6 +75,11 @@ export function stepFacts(plan: Plan, work: Work, i: number): string[] {
         `${decimals(value.width, 1)} wide`
       ]
     }
+    case 'trim':
+      return [
+        `${decimals(plan.totals.sizeMm[0], 1)} × ${decimals(plan.totals.sizeMm[1], 1)} finished`,
+        wasteWords(work)
+      ]
     case 'coat': {
       const faces = plan.faces.filter(f => step.face === 'both' || f.face === step.face)
       const names = [...new Set(faces.flatMap(f => (f.coat === null ? [] : [f.coat])))]
@@ -84,10 +96,16 @@ export function stepFacts(plan: Plan, work: Work, i: number): string[] {
     case 'work edges':
       return work.piece.edges.map(e => `${e.profile} ${decimals(e.size, 1)}, ${e.face}`)
     case 'deliver':
-      return [`${formatMass(plan.totals.massG)} bare`]
+      return [`${kilos(plan.totals.massG)} bare`]
     default:
       return []
   }
+}
+
+// What stands round the outline, where the plan knows of any.
+function wasteWords(work: Work): string {
+  const reach = wasteReachMm(work.piece, work.stack.geometry)
+  return reach < 0.05 ? '' : `up to ${decimals(reach, 1)} of waste round it`
 }
 
 function pourFacts(plan: Plan, step: Step): string[] {
@@ -97,8 +115,8 @@ function pourFacts(plan: Plan, step: Step): string[] {
   if (batches !== null)
     out.push(
       batches.split.possible && batches.split.count > 1
-        ? `mix ${batches.split.count} × ${formatMass(batches.split.batchG)}`
-        : `mix ${formatMass(batches.mixedG)}`
+        ? `mix ${batches.split.count} × ${kilos(batches.split.batchG)}`
+        : `mix ${kilos(batches.mixedG)}`
     )
   out.push(`${decimals(pour.stack.liquidDepth, 1, 1)} deep when poured`)
   return out

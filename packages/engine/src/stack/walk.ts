@@ -1,10 +1,10 @@
 import type { Entries } from '../piece/entry.ts'
 import type { Piece, Pour } from '../piece/piece-schema.ts'
-import { intersection } from '../shape/combine.ts'
-import { area, inside } from '../shape/measure.ts'
+import { area } from '../shape/measure.ts'
 import type { Region } from '../shape/region.ts'
 import type { Step } from '../steps/step.ts'
 import { pourFace } from '../steps/step.ts'
+import { castLevels, highest } from './cast-levels.ts'
 import { cutDepth, endedAt, markDepth, removalOf, unmade } from './cut-depth.ts'
 import type { Removal, Side, StackEvent } from './event.ts'
 import type { Faces } from './face.ts'
@@ -13,12 +13,10 @@ import type { Geometry } from './geometry.ts'
 import { strokeAll } from './groove.ts'
 import { inlay } from './inlay.ts'
 import { integrate, openArea } from './level-cut.ts'
-import { boxInside } from './placement.ts'
-import { castPour, layerPour } from './pour.ts'
+import { layerPour } from './pour.ts'
 import { coatedArea } from './solid.ts'
 import type { CutDepth, PourFacts, PourStack, Stack, State } from './stack.ts'
 import { sideOf } from './stack.ts'
-import { topRange } from './top.ts'
 
 /**
  * Walks the steps and builds the stack: levels of the pours, faces after each step, floors of the cuts.
@@ -172,86 +170,4 @@ function unpoured(index: number, pour: Pour, facts: PourFacts): PourStack {
 // Where lines run, about as wide as they are cut.
 function planOf(lines: readonly Float64Array[], widthMm: number | undefined): Region {
   return strokeAll(lines, widthMm ?? 1, 0.1)
-}
-
-/** Timbers, formers and pours into the mould, in order, with the levels they come to. */
-function castLevels(piece: Piece, g: Geometry, steps: readonly Step[], facts: readonly PourFacts[]) {
-  const events: StackEvent[] = []
-  const pours: (PourStack | undefined)[] = []
-  const after: number[] = []
-  const set = new Set<number>()
-  const gaps = new Map<number, number>()
-  for (const step of steps) {
-    if (step.kind === 'make mould') {
-      g.formers.forEach((f, index) => {
-        events.push({ kind: 'former', index, from: f.from, to: f.to ?? Number.MAX_VALUE })
-      })
-    } else if (step.kind === 'set timber') {
-      for (const index of step.timber ? [step.timber.index] : g.timbers.keys()) {
-        if (set.has(index)) continue
-        events.push({ kind: 'timber', index })
-        set.add(index)
-        // What lies hollow is on average half as far off as at its worst.
-        const gap = (area(g.timbers[index]!.lower) * piece.timbers[index]!.level) / 2
-        if (gap > 0) gaps.set(index, gap)
-      }
-    } else if (step.kind === 'pour' && step.pour!.value.kind === 'cast') {
-      const { index, value } = step.pour!
-      const region = g.pourRegions[index] ?? null
-      const gap = gapUnder(g, events, region, gaps)
-      const pour = castPour(index, value, facts[index]!, g, events, region, gap)
-      pours[index] = pour
-      events.push({ kind: 'pour', index, region, to: pour.level })
-    }
-    after.push(events.length)
-  }
-  return { events, pours, after }
-}
-
-// The gaps that the next pour creeps into: under timbers that lie on the floor it covers. Each is filled once.
-function gapUnder(
-  g: Geometry,
-  events: readonly StackEvent[],
-  region: Region | null,
-  gaps: Map<number, number>
-): number {
-  const meets = (a: Region, b: Region | null) => b === null || intersection(a, b).rings.length > 0
-  let filled = 0
-  for (const e of events)
-    if (e.kind === 'pour' && (e.region === null || meets(e.region, region))) filled = Math.max(filled, e.to)
-  let sum = 0
-  for (const [index, gap] of gaps) {
-    const t = g.timbers[index]!
-    if (t.base > filled + 1e-6) continue
-    if (!meets(t.lower, region)) continue
-    sum += gap
-    gaps.delete(index)
-  }
-  return sum
-}
-
-function highest(g: Geometry, events: readonly StackEvent[]): number {
-  let top = 0
-  for (const e of events) {
-    if (e.kind === 'pour') top = Math.max(top, e.to)
-    if (e.kind === 'timber') {
-      const t = g.timbers[e.index]!
-      if (t.high <= top) continue
-      if (boxInside(t.bounds, g.outline) || (t.top.kind === 'flat' && anyCornerInside(t.upper, g.outline)))
-        top = t.high
-      else {
-        const within = intersection(t.upper, g.outline)
-        if (within.rings.length > 0) top = Math.max(top, topRange(t.top, within.rings).high)
-      }
-    }
-  }
-  return top
-}
-
-// A flat top stands as high everywhere: one corner inside tells as much as the clip.
-function anyCornerInside(region: Region, outline: Region): boolean {
-  return region.rings.some(ring => {
-    for (let k = 0; k < ring.length; k += 2) if (inside(outline, ring[k]!, ring[k + 1]!)) return true
-    return false
-  })
 }

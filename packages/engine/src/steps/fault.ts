@@ -1,7 +1,7 @@
 import type { Entries } from '../piece/entry.ts'
 import type { Piece } from '../piece/piece-schema.ts'
 import type { Step } from './step.ts'
-import { pourFace } from './step.ts'
+import { needsMould, pourFace } from './step.ts'
 
 /** A step that cannot be done where it stands. */
 export interface OrderFault {
@@ -12,7 +12,8 @@ export interface OrderFault {
 /**
  * Steps that cannot be done in the given order: working on a face that lies down or in the mould, pouring
  * before the mould stands, setting timber where resin is, cutting what is not cast, filling or fitting what is
- * not cut, doing a thing twice, never, or after delivery.
+ * not cut, trimming what is coated, doing a thing twice, never, or after delivery. Boards that are not cast are
+ * out of the mould from the start.
  *
  * Limits: whether a timber set higher up comes to lie in hard resin depends on levels, which the order does not
  * know; the stack leaves it only the open part of its place.
@@ -26,7 +27,9 @@ export function orderFaults(piece: Piece, entries: Entries, steps: readonly Step
   }
   const left = entries.pours.filter(p => p.value.kind === 'cast').length
   let poured = 0
-  let demoulded = false
+  const moulded = needsMould(piece)
+  let demoulded = !moulded
+  let coated = false
   let flooded = false
   let delivered = false
   for (const step of steps) {
@@ -45,7 +48,7 @@ export function orderFaults(piece: Piece, entries: Entries, steps: readonly Step
     }
     if (kind === 'set timber') {
       if (!step.inMould)
-        out.push({ step, says: demoulded ? 'the mould is gone by then' : 'the mould is not made yet' })
+        out.push({ step, says: moulded ? noMould(demoulded) : 'there is no mould to set it in' })
       for (const t of step.timber ? [step.timber] : entries.timbers) {
         once(step, `set ${t.id}`, `sets ${t.id}`)
         if (flooded && t.value.base === 0)
@@ -58,8 +61,7 @@ export function orderFaults(piece: Piece, entries: Entries, steps: readonly Step
       if (pour.value.kind === 'cast') {
         poured++
         if (pour.value.region === undefined) flooded = true
-        if (!step.inMould)
-          out.push({ step, says: demoulded ? 'the mould is gone by then' : 'the mould is not made yet' })
+        if (!step.inMould) out.push({ step, says: noMould(demoulded) })
       } else if (pour.value.kind === 'inlay') {
         const missing = (pour.value.into ?? []).filter(c => !done.has(`cut ${c}`))
         if (missing.length > 0) out.push({ step, says: `${missing.join(', ')} is not cut yet` })
@@ -83,7 +85,12 @@ export function orderFaults(piece: Piece, entries: Entries, steps: readonly Step
       if (entries.cuts.some(c => c.id === value.in) && !done.has(`cut ${value.in}`))
         out.push({ step, says: `${value.in} is not cut yet` })
     }
-    if (['work edges', 'coat', 'turn over', 'drill pins', 'fit'].includes(kind) && !demoulded) {
+    if (kind === 'trim') {
+      if (coated) out.push({ step, says: 'it is coated by then' })
+      once(step, 'trim', 'trims it to the outline')
+    }
+    if (kind === 'coat') coated = true
+    if (['trim', 'work edges', 'coat', 'turn over', 'drill pins', 'fit'].includes(kind) && !demoulded) {
       out.push({ step, says: 'it is still in the mould, or not cast yet' })
     }
   }
@@ -98,8 +105,12 @@ export function orderFaults(piece: Piece, entries: Entries, steps: readonly Step
   }
   for (const h of entries.hardware)
     never(done.has(`fit ${h.id}`) || h.value.castIn !== undefined, `${h.id} is never fitted`)
-  for (const t of entries.timbers) never(done.has(`set ${t.id}`), `${t.id} is never set`)
-  never(done.has('mould'), 'the mould is never made')
+  for (const t of moulded ? entries.timbers : []) never(done.has(`set ${t.id}`), `${t.id} is never set`)
+  never(!moulded || done.has('mould'), 'the mould is never made')
   never(demoulded || piece.pours.every(p => p.kind !== 'cast'), 'it is never taken out of the mould')
   return out
+}
+
+function noMould(demoulded: boolean): string {
+  return demoulded ? 'the mould is gone by then' : 'the mould is not made yet'
 }

@@ -1,139 +1,53 @@
-import type { Entries, Entry } from '../piece/entry.ts'
-import type { Face, Piece, Pour } from '../piece/piece-schema.ts'
+import type { Entries } from '../piece/entry.ts'
+import type { Face, Piece } from '../piece/piece-schema.ts'
+import { flattenBy, sandBy } from './allowance.ts'
+import type { Draft } from './draft.ts'
+import { pourWords, WORDS } from './draft.ts'
+import { given } from './given.ts'
 import type { Step } from './step.ts'
-import { otherFace, pourFace } from './step.ts'
-
-type Draft = Omit<Step, 'number' | 'up' | 'inMould'>
-
-/** What sanding takes off after lines or an inlay are filled, mm: 0.3 (common practice). */
-export const SANDED_AFTER_FILL_MM = 0.3
+import { needsMould, otherFace, pourFace } from './step.ts'
 
 /**
  * The order of the build: as the document gives it, else the usual one.
  *
- * Usual: timber, mould, pours with the waits between, demould, then for the face that lay down and then the
- * other: turn it up, flatten, flood, cut, inlay, mark, fill, sand; edges; coat both faces; hardware; rest;
- * deliver. Floods come before cuts so that nothing runs into an open pocket, and every depth is measured
- * from the face that exists when the cut is made.
+ * Usual: mould, timber, seal, pours with the waits between, demould, then for the face that lay down and then
+ * the other: turn it up, flatten, flood, cut, inlay, mark, fill, sand; edges; coat both faces; hardware; rest;
+ * deliver. The mould comes first: its sealant dries and it is tried with water while no seal coat hardens.
+ * Floods come before cuts so that nothing runs into an open pocket, and every depth is measured from the face
+ * that exists when the cut is made. What stands round the outline (`waste`) holds the piece and its pins until
+ * the cuts of both faces are made; then it is trimmed off, before the last face is sanded.
+ *
+ * A piece without a pour into the mould has none: its boards are worked from the face that is up.
  */
-export function orderOf(piece: Piece, entries: Entries): Step[] {
-  return numbered(piece.steps ? given(piece, entries) : usual(piece, entries), piece.down)
+export function orderOf(piece: Piece, entries: Entries, waste = false): Step[] {
+  return numbered(piece.steps ? given(piece, entries) : usual(piece, entries, waste), piece)
 }
 
 /** Which face is up and whether it lies in the mould follow from what was done before. */
-function numbered(drafts: readonly Draft[], down: Face): Step[] {
-  let up: Face | null = null
+function numbered(drafts: readonly Draft[], piece: Piece): Step[] {
+  let up: Face | null = needsMould(piece) ? null : otherFace(piece.down)
   let inMould = false
+  let lies = false
   return drafts.map((draft, i) => {
-    const step: Step = { ...draft, number: i + 1, up, inMould }
-    if (draft.kind === 'make mould') {
+    const { kind } = draft
+    // Timber is prepared and sealed beside the mould.
+    const beside = kind === 'prepare timber' || (draft.pour?.value.kind === 'seal' && !lies)
+    const apart = beside && (inMould || kind === 'prepare timber')
+    const step: Step = { ...draft, number: i + 1, up: apart ? null : up, inMould: inMould && !apart }
+    if (kind === 'set timber' || draft.pour?.value.kind === 'cast') lies = true
+    if (kind === 'make mould') {
       inMould = true
-      up = otherFace(down)
-    } else if (draft.kind === 'demould') {
+      up = otherFace(piece.down)
+    } else if (kind === 'demould') {
       inMould = false
-    } else if (draft.kind === 'turn over' && up !== null) {
+    } else if (kind === 'turn over' && up !== null) {
       up = otherFace(up)
     }
     return step
   })
 }
 
-// What the document leaves out follows as in the usual order: the allowance of a face is split between
-// flattening and the first sanding after it.
-function given(piece: Piece, entries: Entries): Draft[] {
-  const list = piece.steps!
-  const firstSand = (face: Face) =>
-    list.findIndex(s => s.do === 'sand' && s.face === face && s.by === undefined)
-  const sandsLater = (i: number, face: Face) => firstSand(face) > i
-  return list.map((s, i): Draft => {
-    const what = 'what' in s ? s.what : undefined
-    const entry = <T>(list: readonly Entry<T>[]) => list.find(e => e.id === what)
-    const common = { kind: s.do, at: `/steps/${i}`, ...(s.at === undefined ? {} : { begins: s.at }) }
-    switch (s.do) {
-      case 'prepare timber':
-      case 'set timber': {
-        const timber = entry(entries.timbers)
-        const doing = s.do === 'set timber' ? 'Set' : 'Prepare'
-        return {
-          ...common,
-          says: timber ? `${doing} ${timber.id}` : `${doing} the timber`,
-          ...(timber ? { timber } : {})
-        }
-      }
-      case 'pour':
-      case 'set stones': {
-        const pour = entry(entries.pours)!
-        return {
-          ...common,
-          says: s.do === 'pour' ? pourWords(pour, piece) : `Set the stones of ${pour.id}`,
-          pour
-        }
-      }
-      case 'cut': {
-        const cut = entry(entries.cuts)!
-        return { ...common, says: `Cut ${cut.id}`, cut, face: cut.value.face }
-      }
-      case 'mark':
-      case 'fill': {
-        const marking = entry(entries.markings)!
-        return {
-          ...common,
-          says: `${s.do === 'mark' ? 'Cut' : 'Fill'} ${marking.id}`,
-          marking,
-          face: marking.value.face
-        }
-      }
-      case 'fit': {
-        const hardware = entry(entries.hardware)!
-        return { ...common, says: `Fit ${hardware.id}`, hardware }
-      }
-      case 'wait':
-        return { ...common, says: 'Wait', waitMin: s.for }
-      case 'flatten':
-        return {
-          ...common,
-          says: `Flatten the ${s.face}`,
-          face: s.face,
-          byMm: s.by ?? (sandsLater(i, s.face) ? flattenBy(piece, s.face) : piece.flatten[s.face])
-        }
-      case 'sand':
-        return {
-          ...common,
-          says: `Sand the ${s.face}`,
-          face: s.face,
-          byMm: s.by ?? (i === firstSand(s.face) ? sandBy(piece, s.face) : 0)
-        }
-      case 'coat':
-        return { ...common, says: s.face === 'both' ? 'Coat both faces' : `Coat the ${s.face}`, face: s.face }
-      default:
-        return { ...common, says: WORDS[s.do] }
-    }
-  })
-}
-
-const WORDS = {
-  'make mould': 'Make the mould',
-  demould: 'Take it out of the mould',
-  'turn over': 'Turn over',
-  'drill pins': 'Drill the pin holes',
-  'work edges': 'Work the edges',
-  deliver: 'Deliver'
-} as const
-
-function pourWords(pour: Entry<Pour>, piece: Piece): string {
-  switch (pour.value.kind) {
-    case 'seal':
-      return `Seal with ${pour.id}`
-    case 'flood':
-      return `Flood ${pour.id} over the ${pourFace(pour.value, piece)}`
-    case 'inlay':
-      return `Fill with ${pour.id}`
-    default:
-      return `Pour ${pour.id}`
-  }
-}
-
-function usual(piece: Piece, entries: Entries): Draft[] {
+function usual(piece: Piece, entries: Entries, waste: boolean): Draft[] {
   const out: Draft[] = []
   const push = (kind: Draft['kind'], says: string, more: Partial<Draft> = {}) =>
     out.push({
@@ -145,29 +59,20 @@ function usual(piece: Piece, entries: Entries): Draft[] {
     })
   const wait = (why: NonNullable<Draft['why']>, at: string) => push('wait', 'Wait', { why, at })
 
+  const moulded = needsMould(piece)
+  if (moulded) push('make mould', WORDS['make mould'])
   for (const timber of entries.timbers) push('prepare timber', `Prepare ${timber.id}`, { timber })
   const seals = entries.pours.filter(p => p.value.kind === 'seal')
   for (const pour of seals) push('pour', pourWords(pour, piece), { pour })
-  push('make mould', WORDS['make mould'])
-  for (const timber of entries.timbers) push('set timber', `Set ${timber.id}`, { timber })
-  const casts = entries.pours.filter(p => p.value.kind === 'cast')
-  casts.forEach((pour, i) => {
-    const before = casts[i - 1]
-    if (before) wait('recoat', pour.at)
-    const stones = pour.value.stones
-    if (stones.some(s => s.set === 'before the pour' || (s.set === 'on the tacky layer' && before)))
-      push('set stones', `Set the stones of ${pour.id}`, { pour })
-    push('pour', pourWords(pour, piece), { pour })
-  })
-  wait('demould', '/mould')
-  push('demould', WORDS.demould)
-  wait('machine', '/pours')
+  if (moulded) castIt()
+  else if (seals.length > 0) wait('machine', '/pours')
 
-  // Out of the mould the face that lay down still lies down.
+  // Out of the mould the face that lay down still lies down: it is worked first. Boards lie as they are put.
   let up = otherFace(piece.down)
   let pinned = piece.cuts.length + piece.markings.length === 0
-  workFace(piece.down)
-  workFace(otherFace(piece.down))
+  const last = moulded ? otherFace(piece.down) : piece.down
+  workFace(otherFace(last))
+  workFace(last)
 
   if (piece.edges.length > 0) push('work edges', WORDS['work edges'], { at: '/edges' })
   const front = piece.finish.front ?? piece.finish.both
@@ -182,6 +87,22 @@ function usual(piece: Piece, entries: Entries): Draft[] {
   push('deliver', WORDS.deliver, { at: '' })
   return out
 
+  function castIt(): void {
+    for (const timber of entries.timbers) push('set timber', `Set ${timber.id}`, { timber })
+    const casts = entries.pours.filter(p => p.value.kind === 'cast')
+    casts.forEach((pour, i) => {
+      const before = casts[i - 1]
+      if (before) wait('recoat', pour.at)
+      const stones = pour.value.stones
+      if (stones.some(s => s.set === 'before the pour' || (s.set === 'on the tacky layer' && before)))
+        push('set stones', `Set the stones of ${pour.id}`, { pour })
+      push('pour', pourWords(pour, piece), { pour })
+    })
+    wait('demould', '/mould')
+    push('demould', WORDS.demould)
+    wait('machine', '/pours')
+  }
+
   function workFace(face: Face): void {
     const by = flattenBy(piece, face)
     const sand = sandBy(piece, face)
@@ -190,7 +111,11 @@ function usual(piece: Piece, entries: Entries): Draft[] {
     const late = entries.pours.filter(
       p => (p.value.kind === 'flood' || p.value.kind === 'inlay') && pourFace(p.value, piece) === face
     )
-    if (by + sand === 0 && cuts.length + markings.length + late.length === 0) return
+    const trims = waste && face === last
+    if (by + sand === 0 && cuts.length + markings.length + late.length === 0) {
+      if (trims) push('trim', WORDS.trim, { at: '' })
+      return
+    }
     if (up !== face) push('turn over', `Turn over, ${face} up`, { at: '/flatten' })
     up = face
     if (!pinned) push('drill pins', WORDS['drill pins'], { at: '/mould' })
@@ -215,25 +140,11 @@ function usual(piece: Piece, entries: Entries): Draft[] {
       push('fill', `Fill ${marking.id}`, { marking, face })
       wait('sand', marking.at)
     }
+    // A filling is sanded flush before its face is laid down; all else is sanded once the waste is off.
+    if (trims) push('trim', WORDS.trim, { at: '' })
     if (sand > 0) push('sand', `Sand the ${face}`, { face, byMm: sand, at: `/flatten/${face}` })
     // The outline comes last: it frees the part.
     for (const cut of cuts.filter(c => c.value.kind === 'outline'))
       push('cut', `Cut ${cut.id}`, { cut, face })
   }
-}
-
-/** What the cutter takes off a face: the allowance less what sanding takes later, mm. */
-export function flattenBy(piece: Piece, face: Face): number {
-  return piece.flatten[face] - sandBy(piece, face)
-}
-
-// What sanding takes of the allowance of a face, after lines and inlays in it are filled.
-function sandBy(piece: Piece, face: Face): number {
-  const lines = piece.markings
-    .filter(m => m.face === face && (m.filled !== undefined || m.sandedAfter !== undefined))
-    .map(m => m.sandedAfter ?? SANDED_AFTER_FILL_MM)
-  const inlays = piece.pours
-    .filter(p => p.kind === 'inlay' && pourFace(p, piece) === face)
-    .map(() => SANDED_AFTER_FILL_MM)
-  return Math.min(piece.flatten[face], Math.max(0, ...lines, ...inlays))
 }

@@ -49,6 +49,7 @@ export const HAZARDS_OF: Readonly<Record<StepKind, readonly string[]>> = {
   mark: [],
   fill: ['mixing-resin', 'leftover-in-cup'],
   sand: ['sanding-cured-resin'],
+  trim: ['sawing', 'router-by-hand', 'sanding-cured-resin'],
   'work edges': ['router-by-hand', 'sanding-cured-resin'],
   coat: [],
   fit: [],
@@ -75,7 +76,8 @@ export function safetyOf(step: Step, facts: HazardFacts, piece: HazardPiece): Ha
     ids.add('sanding-cured-resin')
   }
   if (step.kind === 'flatten') ids.add(piece.byHand ? 'router-by-hand' : 'machine-cutting')
-  if (['demould', 'turn over', 'deliver'].includes(step.kind) && piece.massG >= HEAVY_G) ids.add('heavy-lift')
+  if (['demould', 'turn over', 'trim', 'deliver'].includes(step.kind) && piece.massG >= HEAVY_G)
+    ids.add('heavy-lift')
   if (step.kind === 'demould' && facts.base.material === 'glass') ids.add('glass-mould')
   if (step.kind === 'deliver' && piece.food) ids.add('food-side')
   if (step.timber !== undefined && step.kind === 'prepare timber' && step.timber.value.charred > 0)

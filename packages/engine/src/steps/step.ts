@@ -22,7 +22,7 @@ export interface Step {
   readonly says: string
   /** JSON Pointer to what it comes from. */
   readonly at: string
-  /** The face that is up when the step begins; null before anything lies in the mould. */
+  /** The face that is up when the step begins; null before anything lies in the mould, and of what lies beside it. */
   readonly up: Face | null
   readonly inMould: boolean
   readonly timber?: Entry<Timber>
@@ -44,6 +44,14 @@ export interface Step {
 
 /** Waits the usual order puts in; their length comes from the windows, with practice as the fallback. */
 export type WaitReason = 'recoat' | 'demould' | 'machine' | 'sand' | 'load'
+
+/**
+ * Whether the piece is made in a mould: something is cast, or the document's own order makes one. Boards that
+ * only get an inlay, a flood or a coat of resin need none.
+ */
+export function needsMould(piece: Pick<Piece, 'pours' | 'steps'>): boolean {
+  return piece.pours.some(p => p.kind === 'cast') || (piece.steps?.some(s => s.do === 'make mould') ?? false)
+}
 
 /** The other face. */
 export function otherFace(face: Face): Face {

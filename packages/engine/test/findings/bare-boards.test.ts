@@ -24,8 +24,8 @@ const board: PieceDocument = {
     margin: 2,
     wall: 5,
     moved: true,
-    base: 'birch-plywood-12',
-    bearers: 290,
+    base: 'hdpe-sheet',
+    bearers: 900,
     corners: [0, 4, 0, 0],
     joints: 'tape only',
     liner: 'none',
@@ -39,7 +39,8 @@ const board: PieceDocument = {
         sealed: false
       }
     ],
-    formers: [{ shape: { circle: 20 }, released: false }]
+    ears: [{ rectangle: [40, 30], at: [165, 0] }],
+    formers: [{ shape: { circle: 10, at: [175, 0] }, released: false }]
   },
   flatten: { back: 1, front: 1 },
   timbers: [
@@ -67,8 +68,8 @@ describe('findings on the mould', () => {
       { do: 'coat', face: 'both' },
       { do: 'deliver' }
     ]
-    // What asks for a level of resin or its heat has nothing to ask of.
-    const silent = ['water-test', 'mould-softens', 'base-sags']
+    // What asks for resin in it or its heat has nothing to ask of.
+    const silent = ['water-test', 'mould-softens']
     expect(ofTheMould({ ...board, steps }).sort()).toEqual(
       OF_THE_MOULD.filter(id => !silent.includes(id)).sort()
     )

@@ -30,7 +30,7 @@ export const rows: readonly Evidence[] = [
     'volume of all boards of a box 600 × 400 × 55 mm in 18 mm board: 636 × 436 × 73 less the inside',
     'mm³',
     636 * 436 * 73 - 600 * 400 * 55,
-    () => cutList(box).boards.reduce((sum, p) => sum + p.count * p.lengthMm * p.widthMm * p.thicknessMm, 0)
+    () => cutList(box).boards.reduce((sum, p) => sum + p.count * p.lengthMm * p.widthMm * p.thicknessMm!, 0)
   ),
   row('sealant of its inner joints: 2 × 1.0 + 4 × 0.055', 'm', 2.22, () => cutList(box).sealantLengthM)
 ]

@@ -55,7 +55,7 @@ describe('cut list of a box', () => {
       fc.property(boxes, b => {
         const list = cutList(b)
         const volume = list.boards.reduce(
-          (sum, p) => sum + p.count * p.lengthMm * p.widthMm * p.thicknessMm,
+          (sum, p) => sum + p.count * p.lengthMm * p.widthMm * p.thicknessMm!,
           0
         )
         const outer =

@@ -53,7 +53,8 @@ describe('the buy list as CSV', () => {
       plan.buy.forEach((l, i) => {
         const cell = (name: (typeof BUY_COLUMNS)[number]) => rows[i]![column(name)]!
         expect(rows[i]).toHaveLength(BUY_COLUMNS.length)
-        expect(cell('what')).toBe(l.item)
+        expect(cell('what')).toBe(l.name)
+        expect(cell('id')).toBe(l.item)
         expect(cell('for what')).toBe(l.group)
         expect(Number(cell('need'))).toBeCloseTo(l.need, 2)
         expect(Number(cell('with spare'))).toBeCloseTo(l.withSpare, 2)
@@ -93,7 +94,7 @@ describe('the buy list as CSV', () => {
     )
     const line = plan.buy.find(l => l.item === 'river')!
     expect(line.packs.length).toBe(2)
-    const rows = parse(buyCsv(plan)).filter(r => r[column('what')] === 'river')
+    const rows = parse(buyCsv(plan)).filter(r => r[column('id')] === 'river')
     const sum = (name: 'need' | 'buy' | 'cost') => rows.reduce((s, r) => s + Number(r[column(name)]), 0)
     expect(rows).toHaveLength(2)
     expect(sum('need')).toBeCloseTo(line.need, 2)
@@ -106,7 +107,7 @@ describe('the buy list as CSV', () => {
     expect(text.endsWith('\r\n')).toBe(true)
     expect(text.replaceAll('\r\n', '')).not.toMatch(/[\r\n]/)
     expect(text).toContain('"ash, white: north bank"')
-    expect(text.startsWith('what,for what,need')).toBe(true)
+    expect(text.startsWith('what,id,for what,need')).toBe(true)
   })
 
   it('lets no word be a formula, and gives every word back', () => {
@@ -128,12 +129,12 @@ describe('the buy list as CSV', () => {
     const hostile: Plan = {
       ...plan,
       totals: { ...plan.totals, currency: '=1' },
-      buy: bad.map(item => ({ ...plan.buy[0]!, item, note: item, packs: [] })),
+      buy: bad.map(item => ({ ...plan.buy[0]!, item, name: item, note: item, packs: [] })),
       despite: [{ id: '=1', because: '@x\n"y"' }]
     }
     const rows = parse(buyCsv(hostile)).slice(1)
     bad.forEach((item, i) => {
-      for (const name of ['what', 'note'] as const) {
+      for (const name of ['what', 'id', 'note'] as const) {
         const cell = rows[i]![column(name)]!
         expect(cell, JSON.stringify(item)).not.toMatch(/^\s*[=+\-@＝]/)
         expect(shown(cell)).toBe(item)

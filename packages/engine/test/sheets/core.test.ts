@@ -2,12 +2,13 @@ import { describe, expect, it } from 'vitest'
 import { PIGMENTS } from '../../src/catalogue/pigment.ts'
 import { bounds, inside } from '../../src/shape/measure.ts'
 import type { CoreModel } from '../../src/sheets/core-model.ts'
-import { corePartsAt, finishedOf } from '../../src/sheets/core-model.ts'
+import { castPartsAt, corePartsAt, finishedOf } from '../../src/sheets/core-model.ts'
 import { coreStrip } from '../../src/sheets/core-strip.ts'
 import { coreWords } from '../../src/sheets/core-words.ts'
 import type { PourLook } from '../../src/sheets/look.ts'
 import { insideOf, isClear, pourColour, seenColour, timberColour } from '../../src/sheets/look.ts'
 import type { Mark, RegionMark, TextMark } from '../../src/sheets/mark.ts'
+import { textWidthMm } from '../../src/sheets/mark.ts'
 import { coreModelOf } from '../../src/sheets/model.ts'
 import { modelData, modelFrom } from '../../src/sheets/page-data.ts'
 import { sectionOf } from '../../src/sheets/section-cut.ts'
@@ -122,6 +123,49 @@ describe('the core strip', () => {
     )
     const feet = strong.map(t => t.at[1])
     for (let k = 1; k < feet.length; k++) expect(feet[k - 1]! - feet[k]!).toBeGreaterThan(4)
+  })
+
+  it('gives thicknesses as cast: what flattening takes off is still there', () => {
+    const model = models['table']!
+    // From the document: pours to 20 and 39 in a mould, 2 off each face.
+    const parts = castPartsAt(model, 0, 0)
+    expect(parts.map(p => [p.from, p.to])).toEqual([
+      [0, 20],
+      [20, 39]
+    ])
+    for (const [name, any] of Object.entries(models))
+      for (const [x, y] of points(any, 30, 8)) {
+        const cast = castPartsAt(any, x, y)
+        const finished = corePartsAt(any, x, y)
+        const inner = cast
+          .map(p => ({ ...p, from: Math.max(p.from, any.finishedLow), to: Math.min(p.to, any.finishedHigh) }))
+          .filter(p => p.to - p.from > 1e-6)
+        expect(
+          inner.map(p => [p.from, p.to, p.name]),
+          `${name} at ${x}, ${y}`
+        ).toEqual(finished.map(p => [p.from, p.to, p.name]))
+      }
+  })
+
+  it('keeps every label of the strip on its sheet', () => {
+    const model = models['panel']!
+    const covered = points(model, 400, 9).filter(([x, y]) => corePartsAt(model, x, y).some(p => p.cover))
+    expect(covered.length).toBeGreaterThan(0)
+    for (const cover of ['hidden', 'may show', 'shows'] as const) {
+      const [x, y] = covered[0]!
+      // The words are those of any depth that hides.
+      const depth = { hidden: 0.5, 'may show': 3, shows: 30 }[cover]
+      const judged: CoreModel = {
+        ...model,
+        hides: model.hides.map(h => (h === null ? null : [depth * 0.5, depth, depth * 8]))
+      }
+      const sheet = coreStrip(judged, x, y, { levels: 'finished', widthMm: 58, heightMm: 90 })
+      for (const m of flat(sheet.marks)) {
+        if (m.kind !== 'text' || m.anchor === 'end' || m.anchor === 'middle') continue
+        const wide = textWidthMm(m.text, m.heightMm, m.strong)
+        expect(m.at[0] + wide, m.text).toBeLessThanOrEqual(58 + 1e-6)
+      }
+    }
   })
 
   it('counts as cast from the base of the mould when asked', () => {

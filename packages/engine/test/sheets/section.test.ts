@@ -9,6 +9,7 @@ import type { Section } from '../../src/sheets/section-cut.ts'
 import { sectionOf } from '../../src/sheets/section-cut.ts'
 import { sectionPathOf } from '../../src/sheets/section-path.ts'
 import { seeded } from '../../src/sheets/seeded.ts'
+import { sheetViews } from '../../src/sheets/sheet-views.ts'
 import { BOARDS, PANEL, planOf, TABLE } from './pieces.ts'
 
 const planned = { PANEL: planOf(PANEL), TABLE: planOf(TABLE), BOARDS: planOf(BOARDS) }
@@ -72,18 +73,66 @@ describe('a section', () => {
       const section = sectionOf(model, path, 1)
       for (let k = 0; k < 60; k++) {
         const leg = path.legs[Math.floor(random() * path.legs.length)]!
-        const x = leg.from + (leg.to - leg.from) * random()
+        const s = leg.from + (leg.to - leg.from) * random()
+        const [x, y] = path.along === 'x' ? [s, leg.at] : [leg.at, s]
         const z = model.finishedLow + (model.finishedHigh - model.finishedLow) * random()
-        const part = corePartsAt(model, x, leg.at).find(p => z > p.from + 0.05 && z < p.to - 0.05)
+        const part = corePartsAt(model, x, y).find(p => z > p.from + 0.05 && z < p.to - 0.05)
         if (part === undefined) continue
         const at = section.areas.filter(
-          a => path.legs[a.leg] === leg && inside({ rings: [counterClockwise(a.ring)] }, x, z)
+          a => path.legs[a.leg] === leg && inside({ rings: [counterClockwise(a.ring)] }, s, z)
         )
         const found = at.map(a => (a.material === null ? 'void' : `${a.material.kind} ${a.material.index}`))
         const wanted = part.material === null ? 'void' : `${part.material.kind} ${part.material.index}`
-        expect(found, `${name} at ${x}, ${leg.at}, ${z}`).toContain(wanted)
+        expect(found, `${name} at ${x}, ${y}, ${z}`).toContain(wanted)
       }
     }
+  })
+
+  // The line through the middle of a river meets the river alone.
+  it('cuts a river table across, so that both slabs and their slanted edges are seen', () => {
+    const { work } = planOf({ ...TABLE, cuts: [] })
+    const model = coreModelOf(work)
+    const path = sectionPathOf(work)
+    expect(path.along).toBe('y')
+    const leg = path.legs[0]!
+    expect([leg.from, leg.to]).toEqual([-210, 210])
+    const section = sectionOf(model, path, 1)
+    const main = section.columns.map(c => (c.main === null ? 'void' : `${c.main.kind} ${c.main.index}`))
+    expect(main[0]).toBe('timber 0')
+    expect(main[main.length - 1]).toBe('timber 1')
+    expect(main.some(m => m.startsWith('pour'))).toBe(true)
+    // From the document: the front slab's underside reaches 16 mm further than its top, over 38 mm of thickness.
+    const slab = section.areas.filter(a => a.material?.kind === 'timber' && a.material.index === 0)
+    const ends = slab.flatMap(a => [...a.ring].filter((_, k) => k % 2 === 0))
+    const edge = Math.max(...ends)
+    const thick = model.finishedHigh - model.finishedLow
+    const upper = Math.max(
+      ...slab.flatMap(a =>
+        [...a.high].flatMap((z, k) => (k % 2 === 1 && z > model.finishedHigh - 0.05 ? [a.high[k - 1]!] : []))
+      )
+    )
+    expect(Math.abs(edge - upper - (16 * thick) / 38)).toBeLessThan(1)
+
+    // On the plan: a line from edge to edge at that x, two arrows that look to smaller x, two letters.
+    const { front, sectionTrue, across, enlarged } = sheetViews(work, model)[0]!
+    expect(across).toBe(true)
+    const view = sheetViews(work, model)[0]!.views[0]!
+    const flat = (marks: readonly Mark[]): Mark[] =>
+      marks.flatMap(m => (m.kind === 'group' ? flat(m.marks) : [m]))
+    const arrows = flat(front.marks).filter(
+      (m): m is ArrowMark => m.kind === 'arrow' && m.ink === 'cutting-plane'
+    )
+    expect(arrows.map(a => a.directionDeg)).toEqual([180, 180])
+    const line = flat(front.marks).find(m => m.kind === 'path' && m.ink === 'cutting-plane')
+    expect(line?.kind === 'path' && line.lines[0]![0]).toBeCloseTo(view.originX + leg.at * view.scale, 6)
+    const words = flat(front.marks).filter((m): m is TextMark => m.kind === 'text' && m.text === 'A')
+    expect(words).toHaveLength(2)
+    // Under it the figures of timber, resin, timber together are the width of the table.
+    const figures = flat(sectionTrue.marks)
+      .filter((m): m is TextMark => m.kind === 'text')
+      .flatMap(m => (/^\d+( walnut)?$/.test(m.text) ? [Number.parseInt(m.text, 10)] : []))
+    expect(figures.reduce((a, b) => a + b, 0)).toBeGreaterThanOrEqual(419)
+    expect(enlarged * view.scale * 420).toBeLessThanOrEqual(132)
   })
 
   it('finds upright edges to a thousandth', () => {

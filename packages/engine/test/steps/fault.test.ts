@@ -48,6 +48,7 @@ const sound: readonly StepDocument[] = [
   { do: 'turn over' },
   { do: 'flatten', face: 'back' },
   { do: 'cut', what: 'pocket' },
+  { do: 'trim' },
   { do: 'work edges' },
   { do: 'coat', face: 'both' },
   { do: 'fit', what: 'works' },
@@ -151,6 +152,9 @@ describe('faults of an order', () => {
       moved(index('work edges'), 3),
       ['work edges: it is still in the mould, or not cast yet']
     ],
+    ['trimming in the mould', moved(index('trim'), 3), ['trim: it is still in the mould, or not cast yet']],
+    ['trimming what is coated', moved(index('trim'), index('fit')), ['trim: it is coated by then']],
+    ['trimming twice', twice(index('trim')), ['trim: trims it to the outline a second time']],
     ['anything after delivery', moved(index('deliver'), index('fit')), ['fit: it is delivered by then']],
     ['making the mould twice', twice(0), ['make mould: makes the mould a second time']],
     ['setting timber twice', twice(index('set timber')), ['set timber: sets slab a second time']],
@@ -194,6 +198,10 @@ describe('faults of an order', () => {
       expect(faultsOf(steps)).toEqual(faults)
     })
   }
+
+  it('are none where the maker trims nothing', () => {
+    expect(faultsOf(without(index('trim')))).toEqual([])
+  })
 
   it('say that it is never taken out of the mould', () => {
     expect(faultsOf(sound.slice(0, 3)).at(-1)).toBe('pour: it is never taken out of the mould')

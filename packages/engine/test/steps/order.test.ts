@@ -2,18 +2,21 @@ import { describe, expect, it } from 'vitest'
 import { entriesOf } from '../../src/piece/entry.ts'
 import type { PieceDocument } from '../../src/piece/piece-schema.ts'
 import { checkPiece } from '../../src/piece/read.ts'
+import { flattenBy, SANDED_AFTER_FILL_MM } from '../../src/steps/allowance.ts'
 import { orderFaults } from '../../src/steps/fault.ts'
-import { flattenBy, orderOf, SANDED_AFTER_FILL_MM } from '../../src/steps/order.ts'
+import { orderOf } from '../../src/steps/order.ts'
 import type { Step } from '../../src/steps/step.ts'
 import { plainPiece } from '../stack/build.ts'
 import { seededPiece } from '../stack/seeded-piece.ts'
 
-function orderOfDocument(document: PieceDocument): { steps: Step[]; faults: string[] } {
+function orderOfDocument(document: PieceDocument, waste = false): { steps: Step[]; faults: string[] } {
   const piece = checkPiece(document, 'test').value
   const entries = entriesOf(piece, 'test')
-  const steps = orderOf(piece, entries)
+  const steps = orderOf(piece, entries, waste)
   return { steps, faults: orderFaults(piece, entries, steps).map(f => `${f.step.number}: ${f.says}`) }
 }
+
+type StepDocuments = NonNullable<PieceDocument['steps']>
 
 const says = (document: PieceDocument) => orderOfDocument(document).steps.map(s => s.says)
 
@@ -62,22 +65,25 @@ describe('the usual order', () => {
   it('is without fault on 300 seeded pieces, and names every entry once', () => {
     for (let seed = 0; seed < 300; seed++) {
       const document = seededPiece(seed)
-      const { steps, faults } = orderOfDocument(document)
+      const { steps, faults } = orderOfDocument(document, seed % 2 === 1)
       expect(faults, `seed ${seed}`).toEqual([])
       const count = (kind: Step['kind']) => steps.filter(s => s.kind === kind).length
       expect(count('pour')).toBe(document.pours.length)
       expect(count('cut')).toBe(document.cuts?.length ?? 0)
       expect(count('mark')).toBe(document.markings?.length ?? 0)
-      expect(count('set timber')).toBe(document.timbers?.length ?? 0)
+      const cast = document.pours.some(p => (p.kind ?? 'cast') === 'cast')
+      expect(count('set timber')).toBe(cast ? (document.timbers?.length ?? 0) : 0)
+      expect(count('make mould')).toBe(cast ? 1 : 0)
+      expect(count('trim')).toBe(seed % 2)
       expect(steps.map(s => s.number)).toEqual(steps.map((_, i) => i + 1))
     }
   })
 
   it('pours, turns up the face that lay down, works it, then the other; floods before cuts, inlays after theirs, the outline last', () => {
     expect(says(rich())).toEqual([
+      'Make the mould',
       'Prepare slab',
       'Seal with seal',
-      'Make the mould',
       'Set slab',
       'Pour low',
       'Wait',
@@ -136,10 +142,44 @@ describe('the usual order', () => {
     const { steps } = orderOfDocument(rich())
     const at = (words: string) => steps.find(s => s.says === words)!
     expect(at('Prepare slab')).toMatchObject({ up: null, inMould: false })
+    expect(at('Seal with seal')).toMatchObject({ up: null, inMould: false })
     expect(at('Pour low')).toMatchObject({ up: 'front', inMould: true })
     expect(at('Take it out of the mould')).toMatchObject({ up: 'front', inMould: true })
     expect(at('Cut pocket')).toMatchObject({ up: 'back', inMould: false })
     expect(at('Deliver')).toMatchObject({ up: 'front', inMould: false })
+  })
+
+  it('seals right before the timber is set, with the mould made and dry by then', () => {
+    const kinds = orderOfDocument(rich()).steps.map(s => s.pour?.value.kind ?? s.kind)
+    expect(kinds.slice(0, 5)).toEqual(['make mould', 'prepare timber', 'seal', 'set timber', 'cast'])
+    // Without timber the first pour follows the seal.
+    const none = orderOfDocument(rich({ timbers: [] })).steps.map(s => s.pour?.value.kind ?? s.kind)
+    expect(none.slice(0, 3)).toEqual(['make mould', 'seal', 'cast'])
+  })
+
+  it('trims to the outline after the cuts of both faces, before the last sanding, edges and coats', () => {
+    const document = rich({ cuts: rich().cuts!.slice(0, 2) })
+    const { steps, faults } = orderOfDocument(document, true)
+    expect(faults).toEqual([])
+    const trim = steps.findIndex(s => s.kind === 'trim')
+    expect(steps[trim]!.says).toBe('Trim to the outline')
+    const before = steps.slice(0, trim).map(s => s.kind)
+    const after = steps.slice(trim + 1).map(s => s.kind)
+    expect(after).toEqual(['sand', 'work edges', 'coat', 'wait', 'fit', 'deliver'])
+    for (const kind of ['cut', 'mark', 'fill', 'flatten']) expect(before).toContain(kind)
+    expect(orderOfDocument(document, false).steps.some(s => s.kind === 'trim')).toBe(false)
+    // Nothing else is done to either face: it is trimmed all the same.
+    const bare = orderOfDocument(plainPiece({ flatten: { back: 0, front: 0 } }), true)
+    expect(bare.steps.map(s => s.kind).slice(-2)).toEqual(['trim', 'deliver'])
+  })
+
+  it('forces no trimming on an order of the document', () => {
+    const document = plainPiece({
+      steps: [{ do: 'make mould' }, { do: 'pour', what: 'pour 1' }, { do: 'demould' }, { do: 'deliver' }]
+    })
+    const { steps, faults } = orderOfDocument(document, true)
+    expect(steps.some(s => s.kind === 'trim')).toBe(false)
+    expect(faults).toEqual([])
   })
 
   it('takes all of the allowance off a face, sanding after filled lines included', () => {
@@ -220,6 +260,56 @@ describe('an order of the document', () => {
   it('flattens by the whole allowance where nothing is sanded later', () => {
     const { steps: order } = orderOfDocument({ ...document, steps: steps.filter(s => s.do !== 'sand') })
     expect(order.find(s => s.kind === 'flatten')!.byMm).toBe(1.5)
+  })
+})
+
+describe('the usual order of boards that are not cast', () => {
+  const boards = plainPiece({
+    flatten: { back: 0.5, front: 0.8 },
+    timbers: [{ id: 'board', species: 'maple-sugar', outline: { rectangle: [300, 200] }, thickness: 24 }],
+    pours: [{ id: 'inlay', resin: 'medium', kind: 'inlay', into: ['line'], fill: 'cut' }],
+    cuts: [
+      { id: 'line', face: 'front', shape: { circle: 30 }, depth: 8 },
+      { id: 'pocket', face: 'back', shape: { circle: 40 }, depth: 4 }
+    ],
+    finish: { both: { coat: 'hardwax-oil' } }
+  })
+
+  it('has no mould and no wait before the first cut, and begins with the face that is up', () => {
+    const { steps, faults } = orderOfDocument(boards)
+    expect(faults).toEqual([])
+    expect(steps.map(s => s.says)).toEqual([
+      'Prepare board',
+      'Drill the pin holes',
+      'Flatten the front',
+      'Cut line',
+      'Fill with inlay',
+      'Wait',
+      'Sand the front',
+      'Turn over, back up',
+      'Flatten the back',
+      'Cut pocket',
+      'Coat both faces',
+      'Wait',
+      'Deliver'
+    ])
+    expect(steps.map(s => s.up)).toEqual([null, ...Array(7).fill('front'), ...Array(5).fill('back')])
+    expect(steps.every(s => !s.inMould)).toBe(true)
+  })
+
+  it('stays free to be given with a mould, or with timber neither prepared nor set', () => {
+    const given = (steps: StepDocuments) => orderOfDocument({ ...boards, steps }).faults
+    const work: StepDocuments = [
+      { do: 'cut', what: 'line' },
+      { do: 'pour', what: 'inlay' },
+      { do: 'turn over' },
+      { do: 'cut', what: 'pocket' },
+      { do: 'deliver' }
+    ]
+    expect(given(work)).toEqual([])
+    expect(given([{ do: 'make mould' }, { do: 'set timber' }, { do: 'demould' }, ...work])).toEqual([])
+    expect(given([{ do: 'set timber' }, ...work])).toEqual(['1: there is no mould to set it in'])
+    expect(given([{ do: 'demould' }, ...work])).toEqual(['1: there is no mould to take it out of'])
   })
 })
 

@@ -114,6 +114,7 @@ const BITES: readonly [
     facts({ markingResins: [{ record: { family: 'polyester' } }] })
   ],
   ['a face is sanded', step('sand', { face: 'front' }), ['sanding-cured-resin']],
+  ['waste is sawn or routed off', step('trim'), ['router-by-hand', 'sanding-cured-resin', 'sawing']],
   ['edges are routed and sanded', step('work edges'), ['router-by-hand', 'sanding-cured-resin']],
   ['nothing is coated', step('coat', { face: 'both' }), []],
   ['nothing is fitted', step('fit'), []],

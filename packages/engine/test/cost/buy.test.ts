@@ -1,0 +1,135 @@
+import { describe, expect, it } from 'vitest'
+import type { BuyLine } from '../../src/cost/buy.ts'
+import type { PieceDocument } from '../../src/piece/piece-schema.ts'
+import { fillDetail } from '../../src/sheets/run-cut.ts'
+import { BOARDS, PANEL, planOf, TABLE } from '../sheets/pieces.ts'
+
+// Amounts are checked against sums made here from what the run sheet mixes, not from the list.
+
+const line = (buy: readonly BuyLine[], item: string): BuyLine => {
+  const found = buy.filter(l => l.item === item)
+  expect(found, item).toHaveLength(1)
+  return found[0]!
+}
+
+describe('the buy list', () => {
+  it('buys resin and pigment of filled lines: what the run sheet mixes for them', () => {
+    const { plan, work } = planOf(PANEL)
+    const { amounts } = fillDetail(work, 0)
+    const g = (name: RegExp) => amounts!.shares.filter(s => name.test(s.name)).reduce((t, s) => t + s.g, 0)
+    expect(amounts!.mixedG).toBeGreaterThan(1)
+    const resin = line(plan.buy, 'thin')
+    expect(Math.abs(resin.need - g(/^Part/))).toBeLessThan(1.2)
+    const black = line(plan.buy, 'black-paste')
+    // 3 % of the mix, up to the next gram.
+    expect(black.need).toBe(Math.ceil(0.03 * amounts!.mixedG))
+    expect(black.name).toMatch(/black/)
+    const unfilled = planOf({ ...PANEL, markings: PANEL.markings!.map(({ filled: _, ...m }) => m) })
+    expect(unfilled.plan.buy.some(l => l.item === 'black-paste' || l.item === 'thin')).toBe(false)
+  })
+
+  it('adds what lines take to what a pour takes of the same resin, for every blank', () => {
+    const buyOf = (markings: NonNullable<PieceDocument['markings']>) =>
+      planOf({ ...BOARDS, markings }).plan.buy
+    const marked = {
+      face: 'front' as const,
+      lines: [
+        [
+          [-150, 70],
+          [150, 70]
+        ]
+      ] as [number, number][][],
+      width: 3,
+      resin: 'medium',
+      filled: [{ pigment: 'copper-pearl', percent: 4 }]
+    }
+    const bare = buyOf([])
+    const both = buyOf([marked])
+    const { plan, work } = planOf({ ...BOARDS, markings: [marked] })
+    const fillG = fillDetail(work, 0).amounts!.mixedG * plan.quantity.blanks
+    const more = (item: string) => line(both, item).need - line(bare, item).need
+    expect(Math.abs(more('medium') - 0.96 * fillG)).toBeLessThan(1.01)
+    expect(Math.abs(more('copper-pearl') - 0.04 * fillG)).toBeLessThan(1.01)
+  })
+
+  it('buys the pigments of colours poured into each other, each by its share', () => {
+    const { plan } = planOf({
+      ...TABLE,
+      pours: [
+        {
+          id: 'river',
+          resin: 'deep',
+          depth: 20,
+          marbling: [
+            { share: 75, tint: [{ pigment: 'white-paste', percent: 4 }] },
+            { share: 25, tint: [{ pigment: 'blue-tint', percent: 2 }] }
+          ]
+        }
+      ]
+    })
+    const mixedG = plan.pours[0]!.batches!.mixedG
+    expect(line(plan.buy, 'white-paste').need).toBe(Math.ceil(0.75 * 0.04 * mixedG))
+    expect(line(plan.buy, 'blue-tint').need).toBe(Math.ceil(0.25 * 0.02 * mixedG))
+  })
+
+  it('calls everything by its name and rounds up to what is weighed', () => {
+    for (const piece of [PANEL, TABLE, BOARDS]) {
+      const { plan } = planOf(piece)
+      for (const l of plan.buy) {
+        expect(l.name, l.item).not.toBe('')
+        if (!l.item.includes(': ') && l.group !== 'resin') expect(l.name).not.toBe(l.item)
+        const steps = l.unit === 'm' || l.unit === 'm²' ? 100 : 1
+        for (const x of [l.need, l.withSpare, l.packs.length > 0 ? 0 : l.buy]) {
+          expect(Math.abs(x * steps - Math.round(x * steps)), `${l.item} ${x}`).toBeLessThan(1e-6)
+        }
+        expect(l.need).toBeGreaterThan(0)
+        expect(l.withSpare).toBeGreaterThanOrEqual(l.need)
+      }
+    }
+    const base = line(planOf(TABLE).plan.buy, 'melamine-particleboard-18')
+    expect(base.name).toBe('melamine-faced particleboard 18 mm')
+    // 600 × 420 and 10 of margin in walls of 18: 656 × 476.
+    expect(base.need).toBe(0.32)
+  })
+
+  it('buys an oil alike on both faces once, and coats that differ each', () => {
+    const { plan } = planOf(TABLE)
+    const oil = line(plan.buy, 'hardwax-oil')
+    expect(oil.need).toBe(Math.ceil(plan.faces.reduce((sum, f) => sum + f.needMl, 0)))
+    expect(oil.note).toMatch(/^both faces, 2 coats on /)
+    const unlike = planOf({
+      ...TABLE,
+      finish: { front: { coat: 'oil-varnish' }, back: { coat: 'hardwax-oil' } }
+    }).plan
+    expect(line(unlike.buy, 'hardwax-oil').note).toMatch(/^back, 2 coats/)
+    expect(line(unlike.buy, 'oil-varnish').note).toMatch(/^front, 3 coats/)
+  })
+
+  it('lists nothing for a mould that is not made, and nothing of which none is used', () => {
+    const { plan } = planOf(BOARDS)
+    expect(plan.buy.filter(l => l.group === 'mould')).toEqual([])
+    expect(plan.buy.some(l => l.need <= 0)).toBe(false)
+    expect(
+      planOf(TABLE)
+        .plan.buy.filter(l => l.group === 'mould')
+        .map(l => l.item)
+    ).toEqual([
+      'melamine-particleboard-18',
+      'melamine-particleboard-18 (walls)',
+      'release-tape',
+      'silicone-sealant'
+    ])
+    // An inlay that is poured before its cut is made fills nothing.
+    const early = planOf({
+      ...BOARDS,
+      steps: [
+        { do: 'prepare timber', what: 'board' },
+        { do: 'pour', what: 'copper' },
+        { do: 'cut', what: 'wave' },
+        { do: 'deliver' }
+      ]
+    }).plan
+    expect(early.pours[0]!.stack.massG).toBe(0)
+    expect(early.buy.some(l => l.group === 'resin')).toBe(false)
+  })
+})

@@ -1,0 +1,102 @@
+import { describe, expect, it } from 'vitest'
+import type { Finding } from '../../src/findings/finding.ts'
+import type { Region } from '../../src/shape/region.ts'
+import { corePartsAt } from '../../src/sheets/core-model.ts'
+import { coreModelOf } from '../../src/sheets/model.ts'
+import { crossing, findingBlock } from '../../src/sheets/page-finding.ts'
+import { entryName } from '../../src/sheets/page-place.ts'
+import { sheetPart } from '../../src/sheets/page-sheet.ts'
+import { pointerTo, wellInside } from '../../src/sheets/pointer.ts'
+import { seeded } from '../../src/sheets/seeded.ts'
+import { sheetViews } from '../../src/sheets/sheet-views.ts'
+import { PANEL, planOf, TABLE } from './pieces.ts'
+
+/** A disc of many sides. */
+const DISC: Region = {
+  rings: [
+    Float64Array.from(
+      Array.from({ length: 360 }, (_, k) => [
+        100 * Math.cos((k * Math.PI) / 180),
+        100 * Math.sin((k * Math.PI) / 180)
+      ]).flat()
+    )
+  ]
+}
+
+describe('the way of the pointer', () => {
+  it('ends inside the outline by a hair, on the straight way, as far as it goes', () => {
+    const random = seeded(7)
+    for (let k = 0; k < 200; k++) {
+      const angle = 2 * Math.PI * random()
+      const far = 400 * random()
+      const to: [number, number] = [far * Math.cos(angle), far * Math.sin(angle)]
+      const [x, y] = pointerTo(DISC, [0, 0], to)
+      const where = `to ${to[0]}, ${to[1]}: ${x}, ${y}`
+      expect(wellInside(DISC, x, y), where).toBe(true)
+      // A circle of 100: the way out of it is as long as it is.
+      expect(Math.abs(Math.hypot(x, y) - Math.min(far, 99.8)), where).toBeLessThan(0.3)
+      expect(Math.abs(Math.sin(angle) * x - Math.cos(angle) * y), where).toBeLessThan(0.1)
+    }
+  })
+
+  it('begins where the piece has something to show, though its middle is a hole', () => {
+    const { plan, work } = planOf({
+      ...TABLE,
+      cuts: [{ id: 'bore', kind: 'bore', face: 'front', shape: { circle: 60, at: [0, 0] }, through: true }]
+    })
+    const model = coreModelOf(work)
+    const { data } = sheetPart(plan, work, model, sheetViews(work, model))
+    expect(corePartsAt(model, 0, 0).some(p => p.material !== null)).toBe(false)
+    expect(corePartsAt(model, ...data.pointer).some(p => p.material !== null)).toBe(true)
+    expect(Math.hypot(...data.pointer)).toBeLessThan(70)
+  })
+})
+
+const FINDING: Finding = {
+  id: 'pour-heat',
+  severity: 'caution',
+  at: '/pours/0',
+  says: 'it may be hot.',
+  value: 43,
+  unit: '°C',
+  band: [31, 66.4],
+  limit: 60,
+  basis: 'reckoned',
+  settledBy: null,
+  fix: null,
+  fixSays: null,
+  cases: []
+}
+const words = (f: Finding) =>
+  findingBlock({ number: 1, finding: f, despite: null, next: null })
+    .text.replace(/<[^>]+>/g, ' ')
+    .replace(/\s+/g, ' ')
+
+describe('the figures of a finding', () => {
+  it('lead with the end of the band that crosses the limit, where the value itself does not', () => {
+    expect(words(FINDING)).toContain('May reach 66.4 °C Limit 60 °C Likeliest 43')
+    expect(words({ ...FINDING, value: 63 })).toContain('Value 63 °C Limit 60 °C Between 31 and 66.4')
+    expect(crossing({ ...FINDING, band: [31, 58] })).toBeNull()
+    expect(crossing({ ...FINDING, id: 'cold-room', value: 14, band: [10, 18], limit: 12 })).toBe(10)
+    expect(crossing({ ...FINDING, id: 'cold-room', value: 11, band: [8, 14], limit: 12 })).toBeNull()
+  })
+
+  it('carry a true minus', () => {
+    expect(
+      words({ ...FINDING, id: 'hardware-fit', value: -1.2, unit: 'mm', band: null, limit: 0 })
+    ).toContain('Value −1.2 mm')
+  })
+})
+
+describe('what an entry is called', () => {
+  it('tells one step from another', () => {
+    const { work } = planOf({
+      ...PANEL,
+      steps: [{ do: 'make mould' }, { do: 'set timber', what: 'north bank' }]
+    })
+    const names = [0, 1].map(k => entryName(work, `/steps/${k}`))
+    expect(names[0]).toMatch(/^step 1, .*mould/i)
+    expect(names[1]).toMatch(/^step 2, .*north bank/i)
+    expect(entryName(work, '/steps')).toBe('the steps')
+  })
+})
