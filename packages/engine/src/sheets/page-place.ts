@@ -50,6 +50,18 @@ export function placed(plan: Plan, all: readonly Numbered[]): Placed {
   return { pours, steps, mould, piece }
 }
 
+/** Parts of the mould that a finding may concern by themselves. */
+const MOULD_PARTS = {
+  wall: 'walls',
+  liner: 'lining',
+  bearers: 'bearers',
+  base: 'base',
+  margin: 'margin',
+  joints: 'joints',
+  corners: 'corners',
+  wallBoard: 'walls'
+} as const
+
 /** What the entry of a JSON Pointer is called. */
 export function entryName(work: Work, at: string): string {
   const [, list, second, third] = at.split('/')
@@ -70,5 +82,7 @@ export function entryName(work: Work, at: string): string {
     if (entry !== undefined) return entry.id
   }
   if (list === 'mould' && second === 'formers') return entries.formers[Number(third)]?.id ?? 'the mould'
+  if (list === 'mould' && second !== undefined && second in MOULD_PARTS)
+    return `the mould’s ${MOULD_PARTS[second as keyof typeof MOULD_PARTS]}`
   return list === undefined || list === '' ? 'the piece' : `the ${list}`
 }

@@ -26,8 +26,8 @@ export function roughTime(min: number, way: 'nearest' | 'down' = 'nearest'): str
 }
 
 /** The same in a sentence, where the rounding shows: "about 17 h". */
-export function aboutTime(min: number): string {
-  return min < FINE_MIN ? roughTime(min) : `about ${roughTime(min)}`
+export function aboutTime(min: number, way: 'nearest' | 'down' = 'nearest'): string {
+  return min < FINE_MIN ? roughTime(min, way) : `about ${roughTime(min, way)}`
 }
 
 /** A mass that a maker puts on by hand, two figures: "430 g", "1.4 kg". `up` never says less than it is. */

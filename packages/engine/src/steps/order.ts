@@ -92,7 +92,8 @@ function usual(piece: Piece, entries: Entries, waste: boolean): Draft[] {
     const casts = entries.pours.filter(p => p.value.kind === 'cast')
     casts.forEach((pour, i) => {
       const before = casts[i - 1]
-      if (before) wait('recoat', pour.at)
+      // The first lies on the seal, if there is one: that is to have turned tacky.
+      if (before || seals.length > 0) wait('recoat', pour.at)
       const stones = pour.value.stones
       if (stones.some(s => s.set === 'before the pour' || (s.set === 'on the tacky layer' && before)))
         push('set stones', `Set the stones of ${pour.id}`, { pour })

@@ -9,6 +9,7 @@ import { sheetPart } from '../../src/sheets/page-sheet.ts'
 import { pointerTo, wellInside } from '../../src/sheets/pointer.ts'
 import { seeded } from '../../src/sheets/seeded.ts'
 import { sheetViews } from '../../src/sheets/sheet-views.ts'
+import { stepFacts } from '../../src/sheets/step-facts.ts'
 import { PANEL, planOf, TABLE } from './pieces.ts'
 
 /** A disc of many sides. */
@@ -88,6 +89,34 @@ describe('the figures of a finding', () => {
   })
 })
 
+describe('the few words of a step', () => {
+  it('say how a timber is held down, by weights in two figures, by screws with the lift they take', () => {
+    const facts = (held: 'weights' | 'screws') => {
+      const { plan, work } = planOf({
+        ...TABLE,
+        timbers: TABLE.timbers!.map(t => ({ ...t, held, moisture: 9 }))
+      })
+      const i = work.steps.findIndex(s => s.kind === 'set timber' && s.timber?.index === 0)
+      return {
+        words: stepFacts(plan, work, i).join(),
+        hold: plan.timbers[0]!.holdG,
+        most: work.floating[0]!.hold.netLiftHighG
+      }
+    }
+    const grams = (words: string): number => {
+      const [, number, unit] = /([\d.]+) (kg|g)/.exec(words)!
+      return Number(number) * (unit === 'kg' ? 1000 : 1)
+    }
+    const weights = facts('weights')
+    expect(weights.words).toMatch(/^may lift: hold down with [\d.]+ k?g$/)
+    expect(Math.abs(grams(weights.words) / weights.hold - 1)).toBeLessThan(0.05)
+    const screws = facts('screws')
+    expect(screws.words).toMatch(/^screw down: [\d.]+ k?g of lift at most$/)
+    expect(grams(screws.words)).toBeGreaterThanOrEqual(screws.most - 1e-9)
+    expect(grams(screws.words)).toBeLessThan(1.1 * screws.most)
+  })
+})
+
 describe('what an entry is called', () => {
   it('tells one step from another', () => {
     const { work } = planOf({
@@ -98,5 +127,8 @@ describe('what an entry is called', () => {
     expect(names[0]).toMatch(/^step 1, .*mould/i)
     expect(names[1]).toMatch(/^step 2, .*north bank/i)
     expect(entryName(work, '/steps')).toBe('the steps')
+    expect(entryName(work, '/mould/wall')).toBe('the mould’s walls')
+    expect(entryName(work, '/mould/liner')).toBe('the mould’s lining')
+    expect(entryName(work, '/mould')).toBe('the mould')
   })
 })

@@ -21,6 +21,8 @@ describe('rough figures', () => {
     expect(roughTime(19, 'down')).toBe('15 min')
     expect(roughTime(17 * 60 + 58, 'down')).toBe('17 h')
     expect(roughTime(25, 'down')).toBe('25 min')
+    expect(aboutTime(29, 'down')).toBe('25 min')
+    expect(aboutTime(223, 'down')).toBe('about 3.7 h')
   })
 
   it('say a mass in two figures, upwards never less than it is, and stay within a tenth of it', () => {

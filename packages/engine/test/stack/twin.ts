@@ -157,7 +157,7 @@ function build(
     const near = parts.filter(p => meet(p.solid, solid))
     parts.push({ key, solid: near.reduce((rest, p) => bench.keep(rest.subtract(p.solid)), solid) })
   }
-  events.forEach((e, i) => {
+  events.forEach(e => {
     switch (e.kind) {
       case 'timber':
         set.push({ key: `timber ${e.index}`, solid: bodyOf(g.timbers[e.index]!, bench) })

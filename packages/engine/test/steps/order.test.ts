@@ -85,6 +85,7 @@ describe('the usual order', () => {
       'Prepare slab',
       'Seal with seal',
       'Set slab',
+      'Wait',
       'Pour low',
       'Wait',
       'Set the stones of high',
@@ -151,10 +152,10 @@ describe('the usual order', () => {
 
   it('seals right before the timber is set, with the mould made and dry by then', () => {
     const kinds = orderOfDocument(rich()).steps.map(s => s.pour?.value.kind ?? s.kind)
-    expect(kinds.slice(0, 5)).toEqual(['make mould', 'prepare timber', 'seal', 'set timber', 'cast'])
+    expect(kinds.slice(0, 6)).toEqual(['make mould', 'prepare timber', 'seal', 'set timber', 'wait', 'cast'])
     // Without timber the first pour follows the seal.
     const none = orderOfDocument(rich({ timbers: [] })).steps.map(s => s.pour?.value.kind ?? s.kind)
-    expect(none.slice(0, 3)).toEqual(['make mould', 'seal', 'cast'])
+    expect(none.slice(0, 4)).toEqual(['make mould', 'seal', 'wait', 'cast'])
   })
 
   it('trims to the outline after the cuts of both faces, before the last sanding, edges and coats', () => {
