@@ -1,3 +1,4 @@
+import { grainDegOf } from '../piece/grain.ts'
 import { decimals } from '../quantity/format.ts'
 import { inside } from '../shape/measure.ts'
 import type { Check, Found } from './finding.ts'
@@ -54,10 +55,11 @@ function one(work: Work, season: Work['seasons'][number]): Found[] {
 // The wider of the two ends of a timber, as far as it is held, mm across the grain.
 function heldMm(work: Work, index: number): number {
   const { outline, timbers } = work.stack.geometry
-  const { grain } = work.piece.timbers[index]!
+  const grainOf = (j: number) => grainDegOf(work.piece.timbers[j]!, timbers[j]!.upper)
+  const grain = grainOf(index)
   const [cos, sin] = [Math.cos((grain * Math.PI) / 180), Math.sin((grain * Math.PI) / 180)]
   const mates = timbers.filter((_, j) => {
-    const turn = Math.abs((((work.piece.timbers[j]!.grain - grain) % 180) + 180) % 180)
+    const turn = Math.abs((((grainOf(j) - grain) % 180) + 180) % 180)
     return j !== index && Math.min(turn, 180 - turn) < ALIKE_DEG
   })
   const low = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY]

@@ -1,4 +1,5 @@
 import { extent } from '../fits/season.ts'
+import { grainDegOf } from '../piece/grain.ts'
 import { decimals } from '../quantity/format.ts'
 import { ringArea } from '../shape/measure.ts'
 import type { Check, Found } from './finding.ts'
@@ -55,7 +56,7 @@ function inResin(work: Work, season: Season): Found[] {
 // Whether the finished piece reaches past the timber on all four sides, along and across the grain.
 function shutIn(work: Work, timber: number): boolean {
   const { geometry } = work.stack
-  const { grain } = work.piece.timbers[timber]!
+  const grain = grainDegOf(work.piece.timbers[timber]!, geometry.timbers[timber]!.upper)
   const all = ends(geometry.outline.rings, grain)
   const own = ends(geometry.timbers[timber]!.upper.rings, grain)
   return all.every((end, k) => (k % 2 === 0 ? own[k]! - end : end - own[k]!) >= BESIDE_MM)
@@ -81,7 +82,7 @@ function ends(rings: readonly Float64Array[], degrees: number): readonly [number
 function roundResin(work: Work, season: Season): Found[] {
   const { toDryMm, timber, acrossMm } = season
   const { upper } = work.stack.geometry.timbers[timber]!
-  const { grain } = work.piece.timbers[timber]!
+  const grain = grainDegOf(work.piece.timbers[timber]!, upper)
   const holes = upper.rings.filter(r => ringArea(r) < 0).map(r => extent({ rings: [r] }, grain + 90))
   const widest = Math.max(0, ...holes)
   if (toDryMm === null || widest === 0) return []

@@ -1,5 +1,6 @@
 import type { Materials } from '../cast/facts.ts'
 import { coefficientOf } from '../catalogue/timber.ts'
+import { grainDegOf } from '../piece/grain.ts'
 import type { Piece, Timber } from '../piece/piece-schema.ts'
 import type { Reading } from '../piece/reading-schema.ts'
 import type { Shop } from '../piece/shop-schema.ts'
@@ -89,7 +90,7 @@ export function seasonsOf(
   const dampPct = settledPct(air.damp.tempC, air.damp.humidityPct)
   return piece.timbers.map((timber, i): Season => {
     const now = moistureNow(timber, ids[i]!, shop, readings)
-    const acrossMm = extent(regions[i]!, timber.grain + 90)
+    const acrossMm = extent(regions[i]!, grainDegOf(timber, regions[i]!) + 90)
     const record = materials.timbers[i]!
     const radial = coefficientOf(record, 'radial')?.value ?? null
     const tangential = coefficientOf(record, 'tangential')?.value ?? null

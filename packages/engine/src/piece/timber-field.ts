@@ -63,7 +63,7 @@ export const timberField = atMostOne(
     crown: crown.optional(),
     measured: grid.optional(),
     moisture: percent('moisture content now, of the dry mass', 0, 60).optional(),
-    grain: angle('direction of the grain').default(0),
+    grain: angle('direction of the grain; left out: along its longer side').optional(),
     rings: choice('how the year rings stand to the face: flat (flat-sawn), rift, quarter (quartersawn)', [
       'flat',
       'rift',

@@ -1,4 +1,5 @@
 import type { Work } from '../findings/work.ts'
+import { grainDegOf } from '../piece/grain.ts'
 import type { CoreModel, HoleName, MaterialDrawing } from './core-model.ts'
 import type { PourLook } from './look.ts'
 import { isClear, luminanceOfHex, pourColour, timberColour } from './look.ts'
@@ -29,7 +30,7 @@ export function coreModelOf(work: Work): CoreModel {
         hatch: { kind: 'along', seed: i }
       })
     ),
-    grainDeg: entries.timbers.map(t => t.value.grain),
+    grainDeg: entries.timbers.map((t, i) => grainDegOf(t.value, stack.geometry.timbers[i]!.upper)),
     pours: entries.pours.map(
       (p, i): MaterialDrawing => ({
         name: capital(p.id),

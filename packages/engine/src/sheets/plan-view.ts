@@ -1,4 +1,5 @@
 import type { Work } from '../findings/work.ts'
+import { grainDegOf } from '../piece/grain.ts'
 import type { Face } from '../piece/piece-schema.ts'
 import { decimals } from '../quantity/format.ts'
 import { circle, rectangle } from '../shape/build.ts'
@@ -100,7 +101,8 @@ function surface(work: Work, parts: readonly PlanPart[], view: View): Mark[] {
   }
   for (const [index, regions] of faces) {
     const timber = work.piece.timbers[index]!
-    const angle = view.mirrored ? 180 - timber.grain : timber.grain
+    const grain = grainDegOf(timber, work.stack.geometry.timbers[index]!.upper)
+    const angle = view.mirrored ? 180 - grain : grain
     const region = union(...regions)
     const lines =
       region.rings.length === 0 ? [] : grainLines(regionOnSheet(view, region), angle, timber.rings, index + 1)

@@ -1,4 +1,5 @@
 import type { Work } from '../findings/work.ts'
+import { grainDegOf } from '../piece/grain.ts'
 import type { Plan } from '../plan.ts'
 import { decimals, formatMass, formatMinutes } from '../quantity/format.ts'
 import { bounds } from '../shape/measure.ts'
@@ -109,7 +110,7 @@ function timberDetail(work: Work, k: number): RunDetail {
         `${decimals(b.maxX - b.minX, 0)} × ${decimals(b.maxY - b.minY, 0)} × ${decimals(solid.high - solid.base, 1)}`,
         'mm'
       ),
-      fact('Grain', `${signed(t.grain, 0)}°`, 'from x')
+      fact('Grain', `${signed(grainDegOf(t, solid.upper), 0)}°`, 'from x')
     ],
     blanks: [
       blank('Moisture', '%', decimals(season.moisturePct, 1)),
