@@ -105,7 +105,7 @@ export function buyList(input: {
       [name, name],
       'piece',
       blanks,
-      `${Math.ceil(b.maxX - b.minX)} × ${Math.ceil(b.maxY - b.minY)} × ${Math.ceil(t.high - t.base)} mm as set in the mould; saw and plane allowance on top`,
+      `${Math.ceil(b.maxX - b.minX)} × ${Math.ceil(b.maxY - b.minY)} × ${Math.ceil(t.high - t.base)} mm ${mould.needsMould ? 'as set in the mould' : 'before it is worked'}; saw and plane allowance on top`,
       0
     )
   })
