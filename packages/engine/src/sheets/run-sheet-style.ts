@@ -104,7 +104,9 @@ body{padding:1rem .9rem 2rem}
 .mix .ml td{font-size:1.1rem}
 .mix th:first-child{font-size:.95rem;padding-top:.3rem}
 ${MIX_ROWS}
-.list{display:block;min-width:0;overflow-x:auto}
+.list{min-width:0;width:100%;overflow-wrap:normal}
+.list th,.list td{padding-left:.45rem;font-size:.95rem}
+.list thead th{font-size:.75rem}
 .fill li{white-space:normal;flex-wrap:wrap}
 .safety{grid-template-columns:1fr}
 }
