@@ -115,6 +115,22 @@ const cases: [about: string, path: () => string, says: RegExp][] = [
     /outside the mould/
   ],
   [
+    'a mould of eighteen metres',
+    () =>
+      put(
+        'long.json',
+        piece({
+          mould: {
+            ears: [
+              { rectangle: [44, 60], at: [9000, 0] },
+              { rectangle: [44, 60], at: [-9000, 0] }
+            ]
+          }
+        })
+      ),
+    /at mould: found 18044 mm across; allowed: at most 12000 mm/
+  ],
+  [
     'timbers in one place',
     () =>
       put(

@@ -27,6 +27,8 @@ export function geometryOf(piece: Piece, entries: Entries, files: Files, source:
   const region = (shape: Shape, at: string) => regionOf(shape, tol, files, at, source)
   const outline = region(piece.outline, '/outline')
   const mould = mouldRegion(piece.mould, outline, region)
+  refuseHuge(outline, '/outline', source)
+  refuseHuge(mould, '/mould', source)
   const timbers = entries.timbers.map(t => bodyOf(t.value, t.at, region, source))
   const geometry: Geometry = {
     outline,
@@ -58,6 +60,18 @@ export function geometryOf(piece: Piece, entries: Entries, files: Files, source:
   const astray = misplaced(entries, geometry)
   if (astray.length > 0) throw new InputProblem(source, astray)
   return geometry
+}
+
+/** Largest piece or mould along x or y, mm: the documents' own longest length, and waste about it. */
+const MOST_ACROSS_MM = 12_000
+
+function refuseHuge(region: Region, path: string, source: string): void {
+  const b = bounds(region)
+  const across = Math.max(b.maxX - b.minX, b.maxY - b.minY)
+  if (across <= MOST_ACROSS_MM) return
+  throw new InputProblem(source, [
+    { path, found: `${decimals(across, 0)} mm across`, allowed: `at most ${MOST_ACROSS_MM} mm`, example: '' }
+  ])
 }
 
 function mouldRegion(mould: Mould, outline: Region, region: (shape: Shape, at: string) => Region): Region {
