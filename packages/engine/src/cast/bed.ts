@@ -64,7 +64,7 @@ export function freshLayer(input: CastInput, index: number, depthMm: number, sta
 // A film has one temperature throughout: its Biot number stays under 0.1 up to 2 mm.
 function cellsOf(input: CastInput, index: number, depthMm: number): number {
   if (depthMm <= FILM_MM) return FILM_CELLS
-  return input.effort === 'full' && input.stack.piece.pours[index]!.kind === 'cast' ? 40 : 20
+  return input.effort === 'full' && input.stack.piece.pours[index]!.kind === 'cast' ? 40 : 16
 }
 
 /** The finished body under a flood or inlay: timber and cured resin, taken as resin. */
@@ -144,5 +144,5 @@ export function bandInput(
 
 function inert({ thicknessMm, ...layer }: Layer): Omit<InertLayer, 'startC'> {
   const matter = layer.kind === 'inert' ? { kWmK: layer.kWmK, rhoCpJm3K: layer.rhoCpJm3K } : CURED
-  return { kind: 'inert', thicknessMm, cells: 6, ...matter }
+  return { kind: 'inert', thicknessMm, cells: 4, ...matter }
 }

@@ -51,7 +51,7 @@ export type Effort = 'full' | 'quick'
 
 const CELLS: Readonly<Record<Effort, { readonly resin: number; readonly bed: number }>> = {
   full: { resin: 40, bed: 12 },
-  quick: { resin: 16, bed: 6 }
+  quick: { resin: 12, bed: 4 }
 }
 const CONTROL: Readonly<Record<Effort, ColumnControl>> = { full: FULL, quick: QUICK }
 
