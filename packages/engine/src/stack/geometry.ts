@@ -62,8 +62,8 @@ export function geometryOf(piece: Piece, entries: Entries, files: Files, source:
   return geometry
 }
 
-/** Largest piece or mould along x or y, mm: the documents' own longest length, and waste about it. */
-const MOST_ACROSS_MM = 12_000
+/** Largest piece or mould along x or y, mm: twice the longest length of the documents; beyond it the mould is not levelled. */
+const MOST_ACROSS_MM = 20_000
 
 function refuseHuge(region: Region, path: string, source: string): void {
   const b = bounds(region)
