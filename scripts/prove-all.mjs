@@ -10,7 +10,7 @@ if (ensureBuild() !== 0) process.exit(2)
 const RUNS = [
   {
     about: '10,000 mutated documents: a clear message or a plan without NaN; no crash, no hang',
-    file: 'packages/engine/test/piece/mutation.test.ts',
+    file: 'packages/engine/test/piece/mutation-',
     env: { CASTWRIGHT_MUTATIONS: '10000' }
   },
   {

@@ -1,0 +1,3 @@
+import { spoiledByLot } from './mutation-half.ts'
+
+spoiledByLot(0)
