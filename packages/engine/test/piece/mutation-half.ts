@@ -56,7 +56,7 @@ function drawn(seed: number): Texts {
     return out
   }
   const which = c.next()
-  if (which < 0.68) return { piece: JSON.stringify(twice(pages.piece, base)), shop: null, readings: null }
+  if (which < 0.6) return { piece: JSON.stringify(twice(pages.piece, base)), shop: null, readings: null }
   if (which < 0.68)
     return { piece: JSON.stringify(withKey(pages.piece, base, c)), shop: null, readings: null }
   if (which < 0.8) return { piece: spoiledText(text, c), shop: null, readings: null }
