@@ -52,6 +52,32 @@ module.exports = {
       to: { pathNot: ['^packages/page/src', `^${engine}/(sheets|shape)/`] }
     },
     {
+      name: 'server-through-the-door',
+      comment: 'the server asks the engine as any other caller does, and knows neither command nor app',
+      severity: 'error',
+      from: { path: '^packages/server/src' },
+      to: { path: `^(${engine}|packages/(cli|page|app)/)`, pathNot: `^${engine}/index.ts$` }
+    },
+    {
+      name: 'app-knows-no-server',
+      severity: 'error',
+      from: { path: '^packages/app/src' },
+      to: { path: '^packages/(server|cli|page)/' }
+    },
+    {
+      name: 'plans-in-the-worker',
+      comment: 'the whole engine is loaded by the worker alone; screens draw what it sends',
+      severity: 'error',
+      from: { path: '^packages/app/src', pathNot: '^packages/app/src/worker/' },
+      to: { path: `^${engine}/(index|plan|work).ts$`, dependencyTypesNot: ['type-only'] }
+    },
+    {
+      name: 'round-view-on-demand',
+      severity: 'error',
+      from: { path: '^packages/app/src', pathNot: '^packages/app/src/round/' },
+      to: { path: '^node_modules/three/' }
+    },
+    {
       name: 'no-dev-in-source',
       severity: 'error',
       from: { path: '^packages/[^/]+/src' },

@@ -1,0 +1,2 @@
+// The public surface of the server. Grouped by noun; nothing computed here.
+export {}
