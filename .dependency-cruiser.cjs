@@ -92,6 +92,8 @@ module.exports = {
     ...base.map((folder, i) => only(folder, base.slice(0, i))),
     // A model takes numbers and materials; it knows nothing of a piece.
     ...models.map(folder => only(folder, ['quantity', 'shape', 'catalogue'])),
+    // The mathematics under the drawing screens: it edits documents, and nothing of the flow imports it.
+    only('draw', ['quantity', 'shape', 'piece']),
     ...stages.map((folder, i) =>
       only(folder, [
         ...base,
