@@ -29,7 +29,7 @@ export function layersPart(plan: Plan, work: Work, model: CoreModel, at: Placed)
 }
 
 // From the front to the back; what only coats the timber comes last.
-function layerOrder(plan: Plan, work: Work): number[] {
+export function layerOrder(plan: Plan, work: Work): number[] {
   const up = work.piece.down === 'back'
   const middle = (p: PlanPour) => (p.stack.floor + p.stack.level) / 2
   return plan.pours
@@ -46,9 +46,7 @@ function layer(plan: Plan, work: Work, i: number, at: Placed): Markup {
   const { stack, cast } = pour
   const document = work.piece.pours[i]!
   const [low, high] = cast?.peakBandC ?? [0, 0]
-  const after = plan.pours.some(
-    (p, k) => k !== i && p.kind === 'cast' && pour.kind === 'cast' && p.stack.liquidLevel > stack.liquidLevel
-  )
+  const after = pouredOver(plan, i)
   return html`<li class="layer">
 <div class="r"><h3>${capital(pour.id)}</h3><p class="f">${KIND_WORDS[document.kind]}, ${work.materials.resins[i]!.name}</p></div>
 <dl class="facts">
@@ -64,20 +62,34 @@ function layer(plan: Plan, work: Work, i: number, at: Placed): Markup {
   }</dd></div>
 </dl>
 ${batches(plan, work, i)}
-${
-  cast === null
-    ? null
-    : drawing(
-        curveSheet(cast, { widthMm: CURVE_MM, next: after ? 'next pour' : null }),
-        'curve',
-        `Hottest temperature in ${pour.id} over the hours since it was poured: peak ${decimals(cast.peakC, 0)} °C after ${aboutTime(cast.peakMin)}, between ${decimals(low, 0)} and ${decimals(high, 0)}; the limit is 60 °C${after ? `; the next pour bonds from ${aboutTime(cast.windows.recoat.open)}${cast.windows.recoat.close === null ? '' : ` to ${roughTime(cast.windows.recoat.close)}`}` : ''}`
-      )
-}
+${curve(plan, i)}
 ${windows(plan, i, after)}
 ${(at.pours.get(i) ?? []).map(n => findingBlock(n))}</li>`
 }
 
-const KIND_WORDS = {
+/** Whether another pour goes on this one in the mould. */
+export function pouredOver(plan: Plan, i: number): boolean {
+  const pour = plan.pours[i]!
+  return plan.pours.some(
+    (p, k) =>
+      k !== i && p.kind === 'cast' && pour.kind === 'cast' && p.stack.liquidLevel > pour.stack.liquidLevel
+  )
+}
+
+/** The hottest temperature of a pour over the hours, with its limit and the span of the next; null: not predicted. */
+export function curve(plan: Plan, i: number): Markup | null {
+  const { cast, id } = plan.pours[i]!
+  if (cast === null) return null
+  const after = pouredOver(plan, i)
+  const [low, high] = cast.peakBandC
+  return drawing(
+    curveSheet(cast, { widthMm: CURVE_MM, next: after ? 'next pour' : null }),
+    'curve',
+    `Hottest temperature in ${id} over the hours since it was poured: peak ${decimals(cast.peakC, 0)} °C after ${aboutTime(cast.peakMin)}, between ${decimals(low, 0)} and ${decimals(high, 0)}; the limit is 60 °C${after ? `; the next pour bonds from ${aboutTime(cast.windows.recoat.open)}${cast.windows.recoat.close === null ? '' : ` to ${roughTime(cast.windows.recoat.close)}`}` : ''}`
+  )
+}
+
+export const KIND_WORDS = {
   cast: 'cast in the mould',
   seal: 'seal coat on timber',
   flood: 'flood coat',
@@ -91,7 +103,7 @@ function amount(words: string): Markup {
 }
 
 // The table of what is weighed into each vessel.
-function batches(plan: Plan, work: Work, i: number): Markup | null {
+export function batches(plan: Plan, work: Work, i: number): Markup | null {
   const own = plan.pours[i]!.batches
   if (own === null) return null
   const { split } = own
@@ -115,7 +127,7 @@ ${
 }</tbody></table></div>`
 }
 
-function windows(plan: Plan, i: number, after: boolean): Markup | null {
+export function windows(plan: Plan, i: number, after: boolean): Markup | null {
   const cast = plan.pours[i]!.cast
   if (cast === null) return null
   const w = cast.windows
@@ -129,7 +141,7 @@ function windows(plan: Plan, i: number, after: boolean): Markup | null {
 }
 
 // Pours between two banks of timber, thicknesses in proportion, thin ones at least to be seen.
-function artSheet(plan: Plan, work: Work, model: CoreModel): Sheet {
+export function artSheet(plan: Plan, work: Work, model: CoreModel): Sheet {
   const { width, height } = ART
   const order = layerOrder(plan, work).filter(i => plan.pours[i]!.kind !== 'seal')
   const thick = order.map(i => Math.max(0.2, plan.pours[i]!.finishedMm ?? plan.pours[i]!.stack.depth))

@@ -66,7 +66,7 @@ function figures(f: Finding): Markup | null {
   }</p>`
 }
 
-function figure(x: number): string {
+export function figure(x: number): string {
   const a = Math.abs(x)
   return trueMinus(decimals(x, a >= 100 ? 0 : a >= 1 ? 1 : 2))
 }
@@ -79,7 +79,7 @@ export function sentence(words: string): string {
   )
 }
 
-function stopped(words: string): string {
+export function stopped(words: string): string {
   const trimmed = words.trim()
   return /[.!?]$/.test(trimmed) ? trimmed : `${trimmed}.`
 }

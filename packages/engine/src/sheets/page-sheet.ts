@@ -87,7 +87,7 @@ function plane(
  * Where the pointer stands first: at the worst finding of a cut, where it leaves least; else, of the middles of
  * cuts, hardware and the piece, where the core has most to show.
  */
-function pointerOf(plan: Plan, work: Work, model: CoreModel): readonly [number, number] {
+export function pointerOf(plan: Plan, work: Work, model: CoreModel): readonly [number, number] {
   const worst = plan.findings.find(f => f.at.startsWith('/cuts/'))
   const cut = worst === undefined ? -1 : Number(worst.at.split('/')[2])
   const cover = work.covers.find(c => c.cut === cut)
@@ -164,7 +164,7 @@ function rounded(mm: number): number {
 }
 
 // What the hatching means: no standard fixes it for timber and resin.
-function keyPart(model: CoreModel, drawn: readonly SheetViews[]): Markup {
+export function keyPart(model: CoreModel, drawn: readonly SheetViews[]): Markup {
   const rows = [...model.timbers, ...model.pours, ...model.markings].map(m => ({
     name: m.name,
     words: m.words,
@@ -204,7 +204,7 @@ function bar(d: SheetViews): Sheet {
 }
 
 // When it is delivered, min after the first pour; without that step, when the last wait is over.
-function readyMin(plan: Plan): number {
+export function readyMin(plan: Plan): number {
   return plan.steps.findLast(s => s.kind === 'deliver')?.startMin ?? plan.totals.waitDays * 1440
 }
 

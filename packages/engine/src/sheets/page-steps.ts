@@ -56,13 +56,13 @@ function safety(lines: Plan['steps'][number]['safety']): Markup | null {
   )}</ul></details>`
 }
 
-function beforePours(plan: Plan, i: number): boolean {
+export function beforePours(plan: Plan, i: number): boolean {
   const first = plan.steps.findIndex(s => s.kind === 'pour' && s.startMin >= 0 && s.inMould)
   return first >= 0 && i < first
 }
 
 /** The heading a step stands under: before the pours, or the day at the earliest. */
-function dayOf(work: Work, startMin: number, before: boolean): string {
+export function dayOf(work: Work, startMin: number, before: boolean): string {
   if (before) return 'Before the first pour'
   const number = dayNumber(startMin)
   const first = firstMoment(work)

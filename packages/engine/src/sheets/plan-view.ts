@@ -32,6 +32,8 @@ export interface PlanViewOptions {
   readonly path: SectionPath | null
   /** A small sheet carries the whole sizes only. */
   readonly few?: boolean
+  /** No sizes at all: a picture of the piece. */
+  readonly bare?: boolean
 }
 
 /** A plan and how the piece lies on it. */
@@ -44,6 +46,8 @@ const ABOVE_MM = 11
 const BELOW_MM = 11.5
 const BELOW_FEW_MM = 4
 const OFF_MM = 6
+/** Round a picture without sizes. */
+const BARE_MM = 0.5
 
 /**
  * A face of the finished piece to scale: timbers with a calm figure, resin in the colour a core gives, cuts of
@@ -55,7 +59,7 @@ export function planView(work: Work, model: CoreModel, options: PlanViewOptions)
   const { face, widthMm, sideMm, path, few } = options
   const outline = work.stack.geometry.outline
   const box = bounds(outline)
-  const foot = few ? BELOW_FEW_MM : BELOW_MM
+  const foot = options.bare ? BARE_MM : few ? BELOW_FEW_MM : BELOW_MM
   const view = fitted(
     box,
     { widthMm: widthMm - 2 * sideMm, heightMm: options.mostHeightMm, left: sideMm, foot },
@@ -81,6 +85,7 @@ export function planView(work: Work, model: CoreModel, options: PlanViewOptions)
     { kind: 'region', rings: regionOnSheet(view, outline), paint: null, hatch: null, edge: 'outline' }
   ]
   if (path !== null && face === 'front') marks.push(...cuttingPlane(path, view))
+  if (options.bare) return { sheet: { widthMm, heightMm: top + BARE_MM, marks }, view }
   marks.push(...dimensions(work, view, face, few ?? false))
   return { sheet: { widthMm, heightMm: top + ABOVE_MM, marks }, view }
 }

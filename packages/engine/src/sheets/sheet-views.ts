@@ -32,15 +32,15 @@ const WIDTHS = { wide: 166, narrow: 88 } as const
 const SIDES = { wide: 17, narrow: 11 } as const
 const MOST_HEIGHT = { wide: 104, narrow: 96 } as const
 
-/** Draws a piece at both widths. */
-export function sheetViews(work: Work, model: CoreModel): SheetViews[] {
+/** Draws a piece at both widths; `plane` draws the line of the section on the front. */
+export function sheetViews(work: Work, model: CoreModel, { plane = true } = {}): SheetViews[] {
   const path = sectionPathOf(work)
   const parts = partsOn(path, work)
   const rounds = roundsOn(path, work)
   return (['wide', 'narrow'] as const).map((id): SheetViews => {
     const widthMm = WIDTHS[id]
     const common = { widthMm, sideMm: SIDES[id], mostHeightMm: MOST_HEIGHT[id], few: id === 'narrow' }
-    const front = planView(work, model, { ...common, face: 'front', path })
+    const front = planView(work, model, { ...common, face: 'front', path: plane ? path : null })
     const back = planView(work, model, { ...common, face: 'back', path: null })
     const across = path.along === 'y'
     const enlarged = across ? enlargement(path, front.view.scale, widthMm - 2 * SIDES[id]) : 1
@@ -97,7 +97,7 @@ function metAt(path: SectionPath, x: number, y: number): number | null {
   return leg === undefined || Math.abs(leg.at - aside) > NEAR_MM ? null : s
 }
 
-function partsOn(path: SectionPath, work: Work): SectionPart[] {
+export function partsOn(path: SectionPath, work: Work): SectionPart[] {
   return work.fits.flatMap((fit, i): SectionPart[] => {
     const entry = work.entries.hardware[i]!
     const at = metAt(path, fit.x, fit.y)
@@ -119,7 +119,7 @@ function partsOn(path: SectionPath, work: Work): SectionPart[] {
 /** Share of its isoperimetric area (4πA/P²) from which a hole counts as round. */
 const ROUND = 0.998
 
-function roundsOn(path: SectionPath, work: Work): RoundHole[] {
+export function roundsOn(path: SectionPath, work: Work): RoundHole[] {
   const { geometry } = work.stack
   const holes = [...geometry.cutRegions, ...geometry.formers.map(f => f.region)]
   return holes.flatMap((region): RoundHole[] => {

@@ -1,0 +1,44 @@
+import type { Answer, Ask } from '../worker/messages.ts'
+
+type Sent = { [K in Ask['kind']]: Omit<Extract<Ask, { kind: K }>, 'seq'> }[Ask['kind']]
+type Heard = (answer: Answer) => void
+
+let worker: Worker | null = null
+let seq = 0
+const heard = new Map<number, Heard>()
+
+// The engine is loaded when it is first asked: the first paint does not wait for it.
+function started(): Worker {
+  if (worker !== null) return worker
+  worker = new Worker(new URL('../worker/main.ts', import.meta.url), { type: 'module' })
+  worker.addEventListener('message', (event: MessageEvent<Answer>) => {
+    const answer = event.data
+    heard.get(answer.seq)?.(answer)
+    // A plan that was superseded gets no answer: what waited for it is let go.
+    for (const key of heard.keys()) if (key <= answer.seq && key !== answer.seq) continue
+    heard.delete(answer.seq)
+  })
+  worker.addEventListener('error', event => {
+    const says = event.message || 'the worker stopped'
+    for (const [at, tell] of heard) tell({ kind: 'failed', seq: at, says })
+    heard.clear()
+    worker?.terminate()
+    worker = null
+  })
+  return worker
+}
+
+/** Asks the engine in its worker; the number of the ask. Plans that a newer one overtook are never answered. */
+export function askEngine(ask: Sent, tell: Heard): number {
+  const at = ++seq
+  heard.set(at, tell)
+  started().postMessage({ ...ask, seq: at })
+  return at
+}
+
+/** The same as a promise, for asks that are always answered. */
+export function engineAnswer(ask: Sent): Promise<Answer> {
+  return new Promise(done => {
+    askEngine(ask, done)
+  })
+}

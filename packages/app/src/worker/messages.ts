@@ -1,0 +1,204 @@
+import type { Severity } from '../../../engine/src/findings/finding.ts'
+import type { Patch } from '../../../engine/src/piece/patch.ts'
+import type { Problem } from '../../../engine/src/piece/problem.ts'
+import type { Totals, Verdict } from '../../../engine/src/plan.ts'
+import type { CoreModel } from '../../../engine/src/sheets/core-model.ts'
+import type { PageView } from '../../../engine/src/sheets/page-data.ts'
+import type { RoundHole, SectionPart } from '../../../engine/src/sheets/section.ts'
+import type { SectionPath } from '../../../engine/src/sheets/section-cut.ts'
+
+/** A document as it stands in its file: plain JSON. */
+export type Json = Record<string, unknown>
+
+/** What the worker is asked. Every ask carries a number; the answer carries it back. */
+export type Ask =
+  | ({ readonly kind: 'plan'; readonly seq: number } & PlanAsk)
+  | ({ readonly kind: 'thumb'; readonly seq: number } & Pick<PlanAsk, 'document' | 'shop' | 'files' | 'asOf'>)
+  | ({ readonly kind: 'round'; readonly seq: number } & PlanAsk)
+  | { readonly kind: 'fields'; readonly seq: number }
+  | { readonly kind: 'new'; readonly seq: number; readonly start: Start }
+  | { readonly kind: 'drawing'; readonly seq: number; readonly name: string; readonly text: string }
+
+export interface PlanAsk {
+  readonly document: Json
+  readonly shop: Json | null
+  readonly files: Readonly<Record<string, string>>
+  readonly asOf: string
+  readonly effort: 'preview' | 'full'
+}
+
+/** What a new piece begins with: a kind and its sizes, mm. */
+export interface Start {
+  readonly kind: string
+  readonly name: string
+  readonly sizeMm: readonly [number, number]
+  readonly thicknessMm: number
+  readonly species: string
+  readonly resin: string
+}
+
+export type Answer =
+  | { readonly kind: 'planned'; readonly seq: number; readonly view: PlannedView }
+  | { readonly kind: 'refused'; readonly seq: number; readonly problems: readonly Problem[] }
+  | { readonly kind: 'failed'; readonly seq: number; readonly says: string }
+  | { readonly kind: 'thumb'; readonly seq: number; readonly thumb: Thumb }
+  | { readonly kind: 'round'; readonly seq: number; readonly model: unknown }
+  | { readonly kind: 'fields'; readonly seq: number; readonly fields: FieldTable }
+  | { readonly kind: 'new'; readonly seq: number; readonly document: Json }
+  | { readonly kind: 'drawing'; readonly seq: number; readonly parts: readonly DrawingPart[] }
+
+/** A drawing as the body of an SVG element; made by the engine, every word of it escaped. mm. */
+export interface Drawn {
+  readonly widthMm: number
+  readonly heightMm: number
+  readonly body: string
+}
+
+/** Both faces at one width, and how the piece lies on them. */
+export interface Faces {
+  readonly id: PageView['id']
+  readonly front: Drawn
+  readonly back: Drawn
+  readonly views: readonly PageView[]
+  readonly bar: Drawn
+}
+
+/** A finding with its place in the walk through all of them. */
+export interface FindingView {
+  readonly number: number
+  readonly id: string
+  readonly severity: Severity
+  readonly at: string
+  /** What the entry is called. */
+  readonly where: string
+  readonly says: string
+  /** Value, limit, between: each a word and a figure with its unit. */
+  readonly figures: readonly (readonly [word: string, figure: string, unit: string])[]
+  readonly basis: string
+  readonly settledBy: string | null
+  readonly fix: Patch | null
+  readonly fixSays: string | null
+}
+
+export interface LayerView {
+  /** Index among the pours of the document. */
+  readonly index: number
+  readonly name: string
+  readonly kind: string
+  readonly resin: string
+  readonly castMm: number
+  readonly finishedMm: number | null
+  readonly liquidMl: number
+  readonly mixedG: number | null
+  readonly peak:
+    | { readonly kind: 'none' }
+    | { readonly kind: 'runaway' }
+    | { readonly kind: 'at'; readonly c: number; readonly lowC: number; readonly highC: number | null }
+  /** Markup of the engine: batch table, curve, spans of time. */
+  readonly batches: string
+  readonly curve: string
+  readonly windows: string
+  /** Colour it is drawn in, as a wash or "#rrggbb". */
+  readonly paint: string
+}
+
+export interface StepView {
+  readonly number: number
+  readonly kind: string
+  readonly says: string
+  readonly facts: readonly string[]
+  /** JSON Pointer of the entry it does; "" for none. */
+  readonly at: string
+  readonly day: string
+  readonly safety: readonly { readonly line: string; readonly defersTo: readonly string[] }[]
+}
+
+export interface EntryName {
+  readonly at: string
+  readonly name: string
+  readonly words: string
+}
+
+/** All that the screens show of a plan. */
+export interface PlannedView {
+  readonly effort: 'preview' | 'full'
+  readonly name: string
+  readonly verdict: Verdict
+  readonly says: string
+  readonly totals: Totals
+  readonly readyDay: number
+  readonly priced: boolean
+  readonly findings: readonly FindingView[]
+  readonly layers: readonly LayerView[]
+  readonly art: Drawn
+  readonly steps: readonly StepView[]
+  readonly entries: readonly EntryName[]
+  readonly model: CoreModel
+  readonly pointer: readonly [number, number]
+  readonly faces: readonly Faces[]
+  readonly key: string
+  readonly section: {
+    readonly path: SectionPath
+    readonly parts: readonly SectionPart[]
+    readonly rounds: readonly RoundHole[]
+  }
+  /** Where hardware sits on the plan, mm; turn in degrees. */
+  readonly parts: readonly {
+    readonly at: string
+    readonly x: number
+    readonly y: number
+    readonly widthMm: number
+    readonly lengthMm: number
+    readonly round: boolean
+    readonly turnDeg: number
+  }[]
+}
+
+export interface Thumb {
+  readonly drawn: Drawn
+  readonly verdict: Verdict
+  readonly says: string
+  readonly sizeMm: readonly [number, number, number]
+}
+
+export interface DrawingPart {
+  readonly id: string
+  readonly widthMm: number
+  readonly heightMm: number
+  readonly path: string
+}
+
+/** A field of a document as the screens offer it, derived from the schema. */
+export interface Field {
+  readonly key: string
+  readonly description: string
+  readonly type: 'quantity' | 'number' | 'whole' | 'words' | 'choice' | 'yes' | 'point' | 'shape' | 'other'
+  readonly dimension?: 'length' | 'mass' | 'volume' | 'temperature' | 'time' | 'percent'
+  readonly min?: number
+  readonly max?: number
+  readonly options?: readonly string[]
+  /** Names of the catalogue that fit, with what they are. */
+  readonly catalogue?: readonly (readonly [id: string, name: string])[]
+  readonly fallback?: unknown
+  readonly example?: unknown
+  readonly required: boolean
+}
+
+export type EntryKind =
+  | 'piece'
+  | 'mould'
+  | 'flatten'
+  | 'timber'
+  | 'pour'
+  | 'cut'
+  | 'hardware'
+  | 'marking'
+  | 'edge'
+  | 'former'
+  | 'shop'
+export type FieldTable = Readonly<Record<EntryKind, readonly Field[]>> & {
+  readonly tint: readonly (readonly [id: string, name: string])[]
+  readonly stones: readonly (readonly [id: string, name: string])[]
+  readonly coats: readonly (readonly [id: string, name: string])[]
+  readonly rooms: readonly (readonly [id: string, name: string])[]
+}

@@ -1,0 +1,176 @@
+import type { Work } from '../../../engine/src/findings/work.ts'
+import type { Planned } from '../../../engine/src/plan.ts'
+import { RUNAWAY_ABOVE_C } from '../../../engine/src/resin/limits.ts'
+import { bounds } from '../../../engine/src/shape/measure.ts'
+import type { CoreModel } from '../../../engine/src/sheets/core-model.ts'
+import type { Sheet } from '../../../engine/src/sheets/mark.ts'
+import { capital, coreModelOf } from '../../../engine/src/sheets/model.ts'
+import { dayNumber } from '../../../engine/src/sheets/moment.ts'
+import { verdictWords } from '../../../engine/src/sheets/page.ts'
+import {
+  artSheet,
+  batches,
+  curve,
+  KIND_WORDS,
+  layerOrder,
+  pouredOver,
+  windows
+} from '../../../engine/src/sheets/page-card.ts'
+import type { Numbered } from '../../../engine/src/sheets/page-finding.ts'
+import { crossing, figure, numbered, sentence, stopped } from '../../../engine/src/sheets/page-finding.ts'
+import { entryName } from '../../../engine/src/sheets/page-place.ts'
+import { keyPart, pointerOf, readyMin } from '../../../engine/src/sheets/page-sheet.ts'
+import { beforePours, dayOf } from '../../../engine/src/sheets/page-steps.ts'
+import { scaleBar } from '../../../engine/src/sheets/plan-view.ts'
+import { sectionPathOf } from '../../../engine/src/sheets/section-path.ts'
+import type { SheetViews } from '../../../engine/src/sheets/sheet-views.ts'
+import { partsOn, roundsOn, sheetViews } from '../../../engine/src/sheets/sheet-views.ts'
+import { stepFacts, stepWords } from '../../../engine/src/sheets/step-facts.ts'
+import { svgBody } from '../../../engine/src/sheets/svg.ts'
+import type { Drawn, EntryName, Faces, FindingView, LayerView, PlannedView, StepView } from './messages.ts'
+
+/** What the screens show of a plan: figures, words and drawings, ready to lay out. */
+export function plannedView(planned: Planned): PlannedView {
+  const { plan, work } = planned
+  const model = coreModelOf(work)
+  const path = sectionPathOf(work)
+  const drawn = sheetViews(work, model, { plane: false })
+  return {
+    effort: plan.effort,
+    name: plan.name,
+    verdict: plan.verdict,
+    says: verdictWords(plan),
+    totals: plan.totals,
+    readyDay: dayNumber(readyMin(plan)),
+    priced: plan.buy.length > plan.totals.unpriced,
+    findings: numbered(plan).map(n => findingView(work, n)),
+    layers: layerOrder(plan, work).map(i => layerView(planned, model, i)),
+    art: drawnOf(artSheet(plan, work, model)),
+    steps: plan.steps.map(
+      (s, i): StepView => ({
+        number: s.number,
+        kind: s.kind,
+        says: stepWords(work.steps[i]!, s),
+        facts: stepFacts(plan, work, i).filter(f => f !== ''),
+        at: s.at,
+        day: dayOf(work, s.startMin, beforePours(plan, i)),
+        safety: s.safety
+      })
+    ),
+    entries: entryNames(planned),
+    model,
+    pointer: pointerOf(plan, work, model),
+    faces: drawn.map(facesOf),
+    key: keyPart(model, []).text,
+    section: { path, parts: partsOn(path, work), rounds: roundsOn(path, work) },
+    parts: work.fits.flatMap((fit, i) =>
+      fit.part === null
+        ? []
+        : [
+            {
+              at: `/hardware/${i}`,
+              x: fit.x,
+              y: fit.y,
+              widthMm: fit.part.widthMm,
+              lengthMm: fit.part.lengthMm,
+              round: fit.part.shape === 'round',
+              turnDeg: work.entries.hardware[i]!.value.turn
+            }
+          ]
+    )
+  }
+}
+
+export function drawnOf(sheet: Sheet): Drawn {
+  return { widthMm: sheet.widthMm, heightMm: sheet.heightMm, body: svgBody(sheet) }
+}
+
+function facesOf(v: SheetViews): Faces {
+  const bar: Sheet = { widthMm: 52, heightMm: 7, marks: scaleBar(v.views[0]!.scale, 40, 2, 2) }
+  return { id: v.id, front: drawnOf(v.front), back: drawnOf(v.back), views: v.views, bar: drawnOf(bar) }
+}
+
+function findingView(work: Work, { number, finding: f }: Numbered): FindingView {
+  const unit = f.unit ?? ''
+  const figures: [string, string, string][] = []
+  const worst = crossing(f)
+  if (f.value !== null) {
+    if (worst !== null) figures.push(['May reach', figure(worst), unit])
+    else figures.push(['Value', figure(f.value), unit])
+    if (f.limit !== null) figures.push(['Limit', figure(f.limit), unit])
+    if (worst !== null) figures.push(['Likeliest', figure(f.value), unit])
+    else if (f.band !== null) figures.push(['Between', `${figure(f.band[0])} and ${figure(f.band[1])}`, unit])
+  }
+  return {
+    number,
+    id: f.id,
+    severity: f.severity,
+    at: f.at,
+    where: capital(entryName(work, f.at)),
+    says: sentence(f.says),
+    figures,
+    basis: stopped(f.basis),
+    settledBy: f.settledBy === null ? null : stopped(f.settledBy),
+    fix: f.fix,
+    fixSays: f.fixSays
+  }
+}
+
+function layerView({ plan, work }: Planned, model: CoreModel, i: number): LayerView {
+  const pour = plan.pours[i]!
+  const { cast } = pour
+  const high = cast?.peakBandC[1] ?? 0
+  return {
+    index: i,
+    name: capital(pour.id),
+    kind: KIND_WORDS[work.piece.pours[i]!.kind],
+    resin: work.materials.resins[i]!.name,
+    castMm: pour.stack.depth,
+    finishedMm: pour.finishedMm,
+    liquidMl: pour.stack.liquidMl,
+    mixedG: pour.batches?.mixedG ?? null,
+    peak:
+      cast === null
+        ? { kind: 'none' }
+        : cast.runaway
+          ? { kind: 'runaway' }
+          : {
+              kind: 'at',
+              c: cast.peakC,
+              lowC: cast.peakBandC[0],
+              highC: high > RUNAWAY_ABOVE_C ? null : high
+            },
+    batches: batches(plan, work, i)?.text ?? '',
+    curve: curve(plan, i)?.text ?? '',
+    windows: windows(plan, i, pouredOver(plan, i))?.text ?? '',
+    paint: model.pours[i]!.paint
+  }
+}
+
+function entryNames({ plan, work }: Planned): EntryName[] {
+  const { entries, materials } = work
+  const size = (i: number) => {
+    const b = bounds(work.stack.geometry.timbers[i]!.upper)
+    return `${Math.round(b.maxX - b.minX)} × ${Math.round(b.maxY - b.minY)}`
+  }
+  return [
+    ...entries.timbers.map((e, i) => ({
+      at: e.at,
+      name: capital(e.id),
+      words: `${materials.timbers[i]!.name}, ${size(i)}`
+    })),
+    ...entries.pours.map((e, i) => ({ at: e.at, name: capital(e.id), words: materials.resins[i]!.name })),
+    ...entries.cuts.map((e, i) => ({
+      at: e.at,
+      name: capital(e.id),
+      words: `${e.value.kind}, ${plan.cuts[i]!.face}`
+    })),
+    ...entries.hardware.map((e, i) => ({
+      at: e.at,
+      name: capital(e.id),
+      words: materials.hardware[i]!.name
+    })),
+    ...entries.markings.map(e => ({ at: e.at, name: capital(e.id), words: 'marking' })),
+    ...entries.formers.map(e => ({ at: e.at, name: capital(e.id), words: 'former' }))
+  ]
+}
