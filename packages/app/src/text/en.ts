@@ -113,6 +113,11 @@ export const en = {
     addStones: 'Stones',
     paste: 'Paste',
     leave: 'left out',
+    whole: 'The whole piece',
+    mould: 'Mould',
+    yes: 'yes',
+    no: 'no',
+    one: { timbers: 'Timber', pours: 'Pour', cuts: 'Cut', hardware: 'Hardware', markings: 'Marking' },
     usually: (what: string) => `usually ${what}`
   },
   pieces: {
@@ -131,6 +136,7 @@ export const en = {
     cancel: 'Back',
     invented: 'Every figure is a guess until you change it.',
     none: 'No piece yet.',
+    verdict: { stop: 'not ready', caution: 'with your judgement', ready: 'ready' },
     saved: (when: string) => `saved ${when}`,
     away: 'Put away',
     back: 'Bring back',
@@ -155,13 +161,24 @@ export const en = {
     safe: 'Your piece is saved. The last good plan stands behind.',
     undo: 'Undo the last edit',
     offline: (since: string) => `No network since ${since}.`,
-    offlineSays: 'Pieces opened here before go on working. What you change is kept and sent when the desk is in reach.',
+    offlineSays:
+      'Pieces opened here before go on working. What you change is kept and sent when the desk is in reach.',
     look: 'Look for the desk again',
     unpaired: 'This device is not paired',
     changed: 'Changed on another device while you worked here.',
     changedSays: 'Both are kept. Which one goes on?',
     mine: 'Mine',
     theirs: 'The other one'
+  },
+  shape: {
+    width: 'width',
+    depth: 'depth',
+    diameter: 'Diameter',
+    corner: 'corner',
+    at: 'at',
+    turn: 'turned',
+    drawn: (kind: string) =>
+      kind === 'file' ? 'from a file' : kind === 'path' || kind === 'polygon' ? 'drawn' : kind
   },
   moved: (what: string) => `${what} moved`,
   turned: (what: string) => `${what} turned`,

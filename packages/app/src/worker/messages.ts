@@ -14,7 +14,6 @@ export type Json = Record<string, unknown>
 export type Ask =
   | ({ readonly kind: 'plan'; readonly seq: number } & PlanAsk)
   | ({ readonly kind: 'thumb'; readonly seq: number } & Pick<PlanAsk, 'document' | 'shop' | 'files' | 'asOf'>)
-  | ({ readonly kind: 'round'; readonly seq: number } & PlanAsk)
   | { readonly kind: 'fields'; readonly seq: number }
   | { readonly kind: 'new'; readonly seq: number; readonly start: Start }
   | { readonly kind: 'drawing'; readonly seq: number; readonly name: string; readonly text: string }
@@ -42,7 +41,6 @@ export type Answer =
   | { readonly kind: 'refused'; readonly seq: number; readonly problems: readonly Problem[] }
   | { readonly kind: 'failed'; readonly seq: number; readonly says: string }
   | { readonly kind: 'thumb'; readonly seq: number; readonly thumb: Thumb }
-  | { readonly kind: 'round'; readonly seq: number; readonly model: unknown }
   | { readonly kind: 'fields'; readonly seq: number; readonly fields: FieldTable }
   | { readonly kind: 'new'; readonly seq: number; readonly document: Json }
   | { readonly kind: 'drawing'; readonly seq: number; readonly parts: readonly DrawingPart[] }

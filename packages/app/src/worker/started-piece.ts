@@ -6,6 +6,7 @@ import type { Json, Start } from './messages.ts'
 /** The document of a new piece. @throws Error for a kind that is not known */
 export function startedPiece(start: Start): Json {
   const kind = KINDS.find(k => k.kind === start.kind)?.kind as Kind['kind'] | undefined
-  if (kind === undefined) throw new Error(`the kind ${start.kind}; allowed: ${KINDS.map(k => k.kind).join(', ')}`)
+  if (kind === undefined)
+    throw new Error(`the kind ${start.kind}; allowed: ${KINDS.map(k => k.kind).join(', ')}`)
   return started({ ...start, kind }) as unknown as Json
 }

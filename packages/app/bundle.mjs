@@ -1,0 +1,71 @@
+// How the app becomes a folder of files: the build writes it, tests ask for it in a folder of their own.
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { dirname, join } from 'node:path'
+import { fileURLToPath } from 'node:url'
+import { brotliCompressSync, constants } from 'node:zlib'
+
+const here = dirname(fileURLToPath(import.meta.url))
+
+const shared = {
+  configFile: false,
+  root: here,
+  logLevel: 'warn',
+  oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
+  resolve: { conditions: ['source', 'browser', 'module', 'import', 'default'] },
+  worker: { format: 'es' }
+}
+
+/** Options for vite's `build`: the app. */
+export const siteBundle = {
+  ...shared,
+  build: {
+    outDir: 'dist/site',
+    emptyOutDir: true,
+    target: 'es2022',
+    assetsInlineLimit: 0,
+    modulePreload: { polyfill: false },
+    manifest: 'files.json',
+    chunkSizeWarningLimit: 2000
+  }
+}
+
+/** Options for vite's `build`: the service worker, after the app, which it is told the files of. */
+export const serviceBundle = files => ({
+  ...shared,
+  publicDir: false,
+  define: { CASTWRIGHT_FILES: JSON.stringify(files) },
+  build: {
+    outDir: 'dist/site',
+    emptyOutDir: false,
+    target: 'es2022',
+    lib: { entry: 'src/offline/service.ts', formats: ['es'], fileName: () => 'service.js' }
+  }
+})
+
+/** Every file of the built app, as paths from its root. */
+export function siteFiles(folder = join(here, 'dist', 'site')) {
+  return readdirSync(folder, { recursive: true, withFileTypes: true })
+    .filter(f => f.isFile())
+    .map(f =>
+      join(f.parentPath, f.name)
+        .slice(folder.length + 1)
+        .replaceAll('\\', '/')
+    )
+    .filter(f => !f.endsWith('.br') && f !== 'files.json')
+    .sort()
+}
+
+/** Writes each file once more, compressed, for the server to send. */
+export function compressSite(folder = join(here, 'dist', 'site')) {
+  for (const name of siteFiles(folder)) {
+    if (!/\.(html|js|css|svg|webmanifest)$/.test(name)) continue
+    const path = join(folder, name)
+    const bytes = readFileSync(path)
+    writeFileSync(
+      `${path}.br`,
+      brotliCompressSync(bytes, {
+        params: { [constants.BROTLI_PARAM_QUALITY]: 11, [constants.BROTLI_PARAM_SIZE_HINT]: bytes.length }
+      })
+    )
+  }
+}

@@ -1,0 +1,122 @@
+import { QuantityField } from '../look/field.tsx'
+import { edit } from '../state/desk.ts'
+import { w } from '../text/words.ts'
+import type { Field, Json } from '../worker/messages.ts'
+import { labelOf } from './field-row.tsx'
+
+type Stored = number | string
+
+/** A shape by its numbers: its own sizes, where it lies, how it is turned. */
+export function ShapeRow(p: {
+  readonly field: Field
+  readonly shape: Json | undefined
+  readonly name: string
+  readonly at: string
+}) {
+  const { shape } = p
+  const label = labelOf(p.field.key)
+  if (shape === undefined) return null
+  const put = (key: string, value: unknown) =>
+    edit(w.changed(p.name, label), [
+      value === undefined
+        ? { op: 'remove', path: `${p.at}/${key}` }
+        : { op: shape[key] === undefined ? 'add' : 'replace', path: `${p.at}/${key}`, value }
+    ])
+  const pair = (key: 'rectangle' | 'at', words: readonly [string, string], least: number) => {
+    const [a, b] = (shape[key] as [Stored, Stored] | undefined) ?? [0, 0]
+    return (
+      <>
+        <QuantityField
+          label={`${p.name}, ${label}: ${words[0]}`}
+          value={a}
+          dimension="length"
+          min={least}
+          max={10000}
+          bare
+          onChange={v => put(key, [v ?? a, b])}
+        />
+        <span class="q"> × </span>
+        <QuantityField
+          label={`${p.name}, ${label}: ${words[1]}`}
+          value={b}
+          dimension="length"
+          min={least}
+          max={10000}
+          onChange={v => put(key, [a, v ?? b])}
+        />
+      </>
+    )
+  }
+  return (
+    <div class="field">
+      <dt>
+        <details class="help">
+          <summary>{label}</summary>
+          <p>{p.field.description}</p>
+        </details>
+      </dt>
+      <dd class="shape">
+        {shape['rectangle'] === undefined ? null : (
+          <span class="pair">{pair('rectangle', [w.shape.width, w.shape.depth], 0.01)}</span>
+        )}
+        {shape['circle'] === undefined ? null : (
+          <span class="pair">
+            <span class="q">Ø</span>
+            <QuantityField
+              label={`${p.name}, ${label}: ${w.shape.diameter}`}
+              value={shape['circle'] as Stored}
+              dimension="length"
+              min={0.01}
+              max={10000}
+              onChange={v => v !== undefined && put('circle', v)}
+            />
+          </span>
+        )}
+        {shape['rectangle'] === undefined ? null : (
+          <span class="pair">
+            <span class="q">{w.shape.corner}</span>
+            <QuantityField
+              label={`${p.name}, ${label}: ${w.shape.corner}`}
+              value={shape['corner'] as Stored | undefined}
+              dimension="length"
+              min={0}
+              max={5000}
+              placeholder="0"
+              onChange={v => put('corner', v)}
+            />
+          </span>
+        )}
+        {shape['rectangle'] !== undefined || shape['circle'] !== undefined ? null : (
+          <span class="q">{w.shape.drawn(kindOf(shape))}</span>
+        )}
+        <span class="pair">
+          <span class="q">{w.shape.at}</span>
+          {pair('at', ['x', 'y'], -10000)}
+        </span>
+        <span class="pair">
+          <span class="q">{w.shape.turn}</span>
+          <input
+            type="number"
+            class="number"
+            step="any"
+            min={-360}
+            max={360}
+            aria-label={`${p.name}, ${label}: ${w.shape.turn}`}
+            value={String(shape['turn'] ?? 0)}
+            onChange={e => {
+              const n = Number(e.currentTarget.value)
+              if (Number.isFinite(n) && Math.abs(n) <= 360) put('turn', n)
+            }}
+          />
+          <u>°</u>
+        </span>
+      </dd>
+    </div>
+  )
+}
+
+function kindOf(shape: Json): string {
+  return (
+    ['polygon', 'path', 'file', 'union', 'difference', 'common'].find(k => shape[k] !== undefined) ?? 'shape'
+  )
+}

@@ -1,0 +1,147 @@
+import { useState } from 'preact/hooks'
+import type { Entry, Refused, Shown } from '../../../engine/src/draw/units.ts'
+import {
+  entered,
+  readLength,
+  readMass,
+  readTemperature,
+  showLength,
+  showMass,
+  showStored,
+  showTemperature
+} from '../../../engine/src/draw/units.ts'
+import { decimals } from '../../../engine/src/quantity/format.ts'
+import { parseQuantity } from '../../../engine/src/quantity/parse.ts'
+import type { Dimension } from '../../../engine/src/quantity/unit.ts'
+import { FIXED_UNIT } from '../../../engine/src/quantity/unit.ts'
+import { units } from '../state/preferences.ts'
+
+export interface QuantityProps {
+  readonly label: string
+  readonly value: number | string | undefined
+  readonly dimension: Dimension
+  readonly min?: number | undefined
+  readonly max?: number | undefined
+  /** Shown in an empty field. */
+  readonly placeholder?: string | undefined
+  readonly describedBy?: string | undefined
+  /** Stored as it is to stand in the document; undefined: left out. */
+  readonly onChange: (stored: number | string | undefined) => void
+  readonly bare?: boolean
+}
+
+/** How a dimension is shown and read in the units chosen. */
+export function unitsOf(dimension: Dimension): {
+  show: (value: number) => Shown
+  read: (text: string, range?: { min: number; max: number }) => Entry | Refused
+} {
+  const u = units.value
+  switch (dimension) {
+    case 'length':
+      return { show: mm => showLength(mm, { unit: u.length }), read: (t, r) => readLength(t, u.length, r) }
+    case 'temperature':
+      return {
+        show: c => showTemperature(c, { unit: u.temperature }),
+        read: (t, r) => readTemperature(t, u.temperature, r)
+      }
+    case 'mass':
+      return { show: g => showMass(g, { unit: u.mass }), read: (t, r) => readMass(t, u.mass, r) }
+    default: {
+      const unit = FIXED_UNIT[dimension]
+      return {
+        show: v => ({ text: decimals(v, 3), unit, exact: true }),
+        read: (t, r) => {
+          const found = parseQuantity(
+            /^[-0-9. ]+$/.test(t.trim()) ? `${t.trim()} ${unit}` : t.trim(),
+            dimension
+          )
+          if (found === null) return { problem: `found "${t.slice(0, 40)}"; allowed: a number in ${unit}` }
+          if (r && !(found.value >= r.min && found.value <= r.max))
+            return { problem: `found ${found.value} ${unit}; allowed: ${r.min} to ${r.max} ${unit}` }
+          return { value: found.value, stored: /^[-0-9. ]+$/.test(t.trim()) ? found.value : t.trim() }
+        }
+      }
+    }
+  }
+}
+
+/** A field for one quantity: shown in the units chosen, stored as typed, unchanged when it was not touched. */
+export function QuantityField(p: QuantityProps) {
+  const { show, read } = unitsOf(p.dimension)
+  const shown =
+    p.value === undefined
+      ? { text: '', unit: show(p.min ?? 0).unit, exact: true }
+      : showStored(p.value, p.dimension, show)
+  const [typed, setTyped] = useState<string | null>(null)
+  const [problem, setProblem] = useState<string | null>(null)
+  const id = `q-${p.label.replace(/\W+/g, '-')}`
+  const commit = (text: string) => {
+    setTyped(null)
+    setProblem(null)
+    if (text.trim() === '') {
+      if (p.value !== undefined && p.placeholder !== undefined) p.onChange(undefined)
+      return
+    }
+    const range = p.min === undefined || p.max === undefined ? undefined : { min: p.min, max: p.max }
+    const entry = entered(shown, text, t => read(t, range))
+    if (entry === null) return
+    if ('problem' in entry) {
+      setTyped(text)
+      setProblem(entry.problem)
+    } else p.onChange(entry.stored)
+  }
+  return (
+    <span class={`qf${problem === null ? '' : ' bad'}`}>
+      <input
+        type="text"
+        inputMode="text"
+        autocomplete="off"
+        spellcheck={false}
+        aria-label={p.label}
+        aria-invalid={problem === null ? undefined : 'true'}
+        aria-describedby={problem === null ? p.describedBy : `${id}-bad`}
+        value={typed ?? shown.text}
+        placeholder={p.placeholder}
+        onInput={e => setTyped(e.currentTarget.value)}
+        onBlur={e => commit(e.currentTarget.value)}
+        onKeyDown={e => {
+          if (e.key === 'Enter') commit(e.currentTarget.value)
+          else if (e.key === 'Escape') {
+            setTyped(null)
+            setProblem(null)
+          }
+        }}
+      />
+      {p.bare ? null : <u>{shown.unit}</u>}
+      {problem === null ? null : (
+        <span class="says-bad" id={`${id}-bad`} role="alert">
+          {problem}
+        </span>
+      )}
+    </span>
+  )
+}
+
+/** A quantity to read: its figure and its unit in small type. */
+export function Figure({
+  value,
+  dimension,
+  digits
+}: {
+  value: number
+  dimension: Dimension
+  digits?: number
+}) {
+  const { show } = unitsOf(dimension)
+  const rounded = digits === undefined ? value : Number(value.toFixed(digits))
+  const metric = units.value.length === 'mm' || dimension !== 'length'
+  const shown = show(rounded)
+  return (
+    <>
+      {metric && digits !== undefined && shown.unit === FIXED_UNIT[dimension]
+        ? decimals(value, digits, digits)
+        : shown.text}
+      <u>{shown.unit}</u>
+    </>
+  )
+}

@@ -1,0 +1,134 @@
+import { canRedo, canUndo, done, piece, redo, saving, undo, undone } from '../state/desk.ts'
+import { isDim, theme, units } from '../state/preferences.ts'
+import { awaySince, device } from '../state/reach.ts'
+import { follow, route } from '../state/route.ts'
+import { w } from '../text/words.ts'
+
+/** Name of the app, where one is, and what works everywhere: undo, units, light. */
+export function Top() {
+  const at = route.value
+  const sheet = at.at === 'sheet'
+  const places = [
+    ...(sheet ? [[`/piece/${at.id}`, w.place.sheet, true] as const] : []),
+    ['/', w.place.pieces, at.at === 'pieces'] as const,
+    ['/shop', w.place.shop, at.at === 'shop'] as const,
+    ...(device.value?.desk ? [['/devices', w.place.devices, at.at === 'devices'] as const] : [])
+  ]
+  return (
+    <header class="top">
+      <p class="mark">{w.app}</p>
+      {sheet && piece.value !== null ? (
+        <h1>{String(piece.value.document['name'])}</h1>
+      ) : (
+        <h1 class="says-core">{w.app}</h1>
+      )}
+      <nav class="places" aria-label={w.app}>
+        {places.map(([href, words, here]) => (
+          <a key={href} href={href} onClick={follow} aria-current={here ? 'page' : undefined}>
+            {words}
+          </a>
+        ))}
+      </nav>
+      <div class="tools">
+        {sheet && piece.value !== null ? (
+          <>
+            <span class="saved">{savedWords()}</span>
+            <button
+              type="button"
+              class="link"
+              disabled={!canUndo.value}
+              title={done.value.length > 0 ? w.tool.undoWhat(done.value.at(-1)!.says) : undefined}
+              onClick={undo}
+            >
+              {w.tool.undo}
+            </button>
+            <button
+              type="button"
+              class="link"
+              disabled={!canRedo.value}
+              title={undone.value.length > 0 ? w.tool.redoWhat(undone.value.at(-1)!.says) : undefined}
+              onClick={redo}
+            >
+              {w.tool.redo}
+            </button>
+          </>
+        ) : null}
+        <UnitsChoice />
+        <button type="button" class="link" onClick={() => (theme.value = isDim() ? 'light' : 'dim')}>
+          {isDim() ? w.tool.light : w.tool.dim}
+        </button>
+      </div>
+    </header>
+  )
+}
+
+function savedWords(): string {
+  if (saving.value === 'saved') return w.saved.saved(piece.value!.revision)
+  if (saving.value === 'saving') return w.saved.saving
+  if (saving.value === 'failed') return w.saved.failed
+  return awaySince.value === null ? w.saved.saving : w.saved.offline
+}
+
+const LENGTHS = [
+  ['mm', 'mm'],
+  ['in', 'in, decimal'],
+  ['in fraction', 'in, fractions']
+] as const
+
+function UnitsChoice() {
+  const u = units.value
+  return (
+    <details class="units">
+      <summary class="link">
+        {u.length === 'mm' ? 'mm' : 'in'}, {u.temperature}, {u.mass}
+      </summary>
+      <div class="sheet-let">
+        <Choice
+          name="length"
+          options={LENGTHS}
+          value={u.length}
+          onPick={length => (units.value = { ...u, length })}
+        />
+        <Choice
+          name="temperature"
+          options={
+            [
+              ['°C', '°C'],
+              ['°F', '°F']
+            ] as const
+          }
+          value={u.temperature}
+          onPick={temperature => (units.value = { ...u, temperature })}
+        />
+        <Choice
+          name="mass"
+          options={
+            [
+              ['g', 'g, kg'],
+              ['oz', 'oz, lb']
+            ] as const
+          }
+          value={u.mass}
+          onPick={mass => (units.value = { ...u, mass })}
+        />
+      </div>
+    </details>
+  )
+}
+
+function Choice<T extends string>(p: {
+  readonly name: string
+  readonly options: readonly (readonly [T, string])[]
+  readonly value: T
+  readonly onPick: (value: T) => void
+}) {
+  return (
+    <div class="choice" role="group" aria-label={p.name}>
+      {p.options.map(([value, words]) => (
+        <button key={value} type="button" aria-pressed={value === p.value} onClick={() => p.onPick(value)}>
+          {words}
+        </button>
+      ))}
+    </div>
+  )
+}

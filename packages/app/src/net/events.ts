@@ -1,0 +1,39 @@
+import { changedElsewhere, piece, plan, send } from '../state/desk.ts'
+import { listChanged } from '../state/pieces.ts'
+import { greet, reached, unreached, whenBack } from '../state/reach.ts'
+import { readShop } from '../state/shop.ts'
+
+let source: EventSource | null = null
+
+/** Keeps this device in step with the others: what they save is laid on the desk here. */
+export function keepInStep(): void {
+  whenBack(() => void send())
+  addEventListener('online', () => void greet())
+  addEventListener('offline', unreached)
+  listen()
+}
+
+function listen(): void {
+  source?.close()
+  source = new EventSource('/api/events')
+  source.addEventListener('open', reached)
+  source.addEventListener('error', () => {
+    if (!navigator.onLine) unreached()
+    else void greet()
+  })
+  source.addEventListener('piece', event => {
+    const { id, revision } = JSON.parse((event as MessageEvent<string>).data) as {
+      id: string
+      revision: number
+    }
+    void changedElsewhere(id, revision)
+    listChanged()
+  })
+  source.addEventListener('piece-away', listChanged)
+  source.addEventListener('shop', () => void readShop().then(plan))
+  source.addEventListener('start-over', () => {
+    listChanged()
+    const at = piece.value
+    if (at !== null) void changedElsewhere(at.id, Number.POSITIVE_INFINITY)
+  })
+}

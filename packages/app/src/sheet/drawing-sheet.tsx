@@ -1,0 +1,234 @@
+import { useEffect, useMemo, useState } from 'preact/hooks'
+import { bounds } from '../../../engine/src/shape/measure.ts'
+import { coreStrip } from '../../../engine/src/sheets/core-strip.ts'
+import { coreWords } from '../../../engine/src/sheets/core-words.ts'
+import { frontPatch } from '../../../engine/src/sheets/front-patch.ts'
+import type { Sheet } from '../../../engine/src/sheets/mark.ts'
+import { sectionAt } from '../../../engine/src/sheets/section-at.ts'
+import { svgBody } from '../../../engine/src/sheets/svg.ts'
+import { Drawing, Written } from '../look/drawing.tsx'
+import { Figure } from '../look/field.tsx'
+import { stale } from '../state/desk.ts'
+import { w } from '../text/words.ts'
+import type { Drawn, PlannedView } from '../worker/messages.ts'
+import { face, levels, ownLine, pointer, stretched } from './place.ts'
+import { PlanPad } from './plan-pad.tsx'
+import { sectionDrawn } from './section-drawn.ts'
+
+/** Sizes of what is drawn at the pointer, mm. */
+const CORE_MM = 58
+const ACROSS = { widthMm: 88, heightMm: 46 } as const
+const STRIP_RANGE_MM = [84, 118] as const
+/** How long the pointer rests before the core is said, ms. */
+const REST_MS = 350
+
+const drawn = (s: Sheet): Drawn => ({ widthMm: s.widthMm, heightMm: s.heightMm, body: svgBody(s) })
+
+/** The sheet: plan, section under it, core beside it, key and title block. */
+export function DrawingSheet({ view }: { readonly view: PlannedView }) {
+  const { model } = view
+  const wide = view.faces[0]!
+  const [x, y] = pointer.value ?? view.pointer
+  const strip = {
+    widthMm: CORE_MM,
+    heightMm: Math.min(STRIP_RANGE_MM[1], Math.max(STRIP_RANGE_MM[0], wide.front.heightMm + 6))
+  }
+  const core = useMemo(
+    () => drawn(coreStrip(model, x, y, { levels: levels.value, ...strip })),
+    [model, x, y, levels.value]
+  )
+  const patch = useMemo(() => drawn(frontPatch(model, x, y, CORE_MM)), [model, x, y])
+  const across = useMemo(() => drawn(sectionAt(model, x, y, ACROSS)), [model, x, y])
+  const path = ownLine.value ?? view.section.path
+  const sections = useMemo(
+    () => view.faces.map(f => ({ id: f.id, drawn: sectionDrawn(view, f, path, stretched.value) })),
+    [view, path, stretched.value]
+  )
+  return (
+    <section class={`sheet${stale.value ? ' old' : ''}`} aria-label={w.sheet.region} data-face={face.value}>
+      <div class="cap c-plan">
+        <h2>{w.sheet.plan}</h2>
+        <Choice
+          words={w.sheet.face}
+          options={
+            [
+              ['front', w.sheet.front],
+              ['back', w.sheet.back]
+            ] as const
+          }
+          value={face.value}
+          onPick={f => (face.value = f)}
+        />
+      </div>
+      <div class="pad" id="plan">
+        {view.faces.map(f => (
+          <PlanPad key={f.id} view={view} faces={f} x={x} y={y} path={path} />
+        ))}
+      </div>
+      <div class="cap c-core">
+        <h2>{w.sheet.core}</h2>
+        <Choice
+          words={w.sheet.levels}
+          options={
+            [
+              ['finished', w.sheet.finished],
+              ['as cast', w.sheet.cast]
+            ] as const
+          }
+          value={levels.value}
+          onPick={l => (levels.value = l)}
+        />
+      </div>
+      <div class="core">
+        <div id="core" data-x={x} data-y={y}>
+          <Drawing drawn={core} name="strip" words={null} />
+        </div>
+        <h2 class="sub">
+          {w.sheet.fromFront} <span>{w.sheet.approximate}</span>
+        </h2>
+        <Drawing drawn={patch} name="patch" words={null} />
+        <Says view={view} x={x} y={y} />
+      </div>
+      <div class="cap c-section">
+        <h2>
+          {w.sheet.section}
+          {path.legs.length > 1 ? w.sheet.stepped : path.along === 'y' ? w.sheet.across : ''}
+        </h2>
+        <Choice
+          words={w.sheet.heights}
+          options={
+            [
+              ['true', w.sheet.true],
+              ['stretched', w.sheet.stretched]
+            ] as const
+          }
+          value={stretched.value ? 'stretched' : 'true'}
+          onPick={h => (stretched.value = h === 'stretched')}
+        />
+        {ownLine.value === null ? null : (
+          <button type="button" class="link f" onClick={() => (ownLine.value = null)}>
+            {w.sheet.lineAuto}
+          </button>
+        )}
+      </div>
+      <div class="section-aa" id="section">
+        {sections.map(s => (
+          <Drawing key={s.id} drawn={s.drawn} name={`aa ${s.id}`} words={w.sheet.section} />
+        ))}
+      </div>
+      <div class="across">
+        <div class="cap">
+          <h2>{w.sheet.atPointer}</h2>
+          <p class="f">{w.sheet.enlarged}</p>
+        </div>
+        <Drawing drawn={across} name="bb" words={null} />
+      </div>
+      <div class="foot">
+        <div class="keyed">
+          <Written markup={view.key} />
+          {view.faces.map(f => (
+            <div key={f.id} class={`bar ${f.id}`}>
+              <Drawing drawn={f.bar} name="scale" words={w.sheet.scale} />
+            </div>
+          ))}
+        </div>
+        <TitleBlock view={view} />
+      </div>
+    </section>
+  )
+}
+
+// The core in words, once the pointer rests.
+function Says({ view, x, y }: { readonly view: PlannedView; readonly x: number; readonly y: number }) {
+  const [says, setSays] = useState('')
+  useEffect(() => {
+    const rest = setTimeout(() => setSays(coreWords(view.model, x, y)), REST_MS)
+    return () => clearTimeout(rest)
+  }, [view.model, x, y])
+  return (
+    <p id="core-says" class="says-core" role="status">
+      {says}
+    </p>
+  )
+}
+
+export function Choice<T extends string>(p: {
+  readonly words: string
+  readonly options: readonly (readonly [T, string])[]
+  readonly value: T
+  readonly onPick: (value: T) => void
+}) {
+  return (
+    <div class="choice" role="group" aria-label={p.words}>
+      {p.options.map(([value, words]) => (
+        <button
+          key={value}
+          type="button"
+          value={value}
+          aria-pressed={value === p.value}
+          onClick={() => p.onPick(value)}
+        >
+          {words}
+        </button>
+      ))}
+    </div>
+  )
+}
+
+function TitleBlock({ view }: { readonly view: PlannedView }) {
+  const { totals, name, effort } = view
+  const b = bounds(view.model.geometry.outline)
+  return (
+    <div class="title">
+      <div class="t-name">
+        <p class="tn">{name}</p>
+        <p class="f">{effort === 'preview' ? 'first pass' : ''}</p>
+      </div>
+      <dl>
+        <div>
+          <dt>{w.title.size}</dt>
+          <dd>
+            <Figure value={b.maxX - b.minX} dimension="length" /> ×{' '}
+            <Figure value={b.maxY - b.minY} dimension="length" /> ×{' '}
+            <Figure value={totals.sizeMm[2]} dimension="length" />
+          </dd>
+        </div>
+        <div>
+          <dt>{w.title.mass}</dt>
+          <dd>
+            <Figure value={Number(totals.massG.toPrecision(2))} dimension="mass" />
+          </dd>
+        </div>
+        <div>
+          <dt>{w.title.ready}</dt>
+          <dd>
+            {w.title.day(view.readyDay)}
+            <u>{w.title.atBest}</u>
+          </dd>
+        </div>
+        <div>
+          <dt>{w.title.scale}</dt>
+          <dd>{w.title.fit}</dd>
+        </div>
+        <div>
+          <dt>{w.title.materials}</dt>
+          <dd>
+            {view.priced ? (
+              <>
+                {totals.unpriced > 0 ? `${w.title.from} ` : ''}
+                {Math.round(totals.materialCost)}
+                <u>{totals.currency}</u>
+              </>
+            ) : (
+              w.title.noPrices
+            )}
+          </dd>
+        </div>
+        <div>
+          <dt>{w.title.number}</dt>
+          <dd>{totals.pieces}</dd>
+        </div>
+      </dl>
+    </div>
+  )
+}

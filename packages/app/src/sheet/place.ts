@@ -1,0 +1,47 @@
+import { signal } from '@preact/signals'
+import type { PageView } from '../../../engine/src/sheets/page-data.ts'
+import type { SectionPath } from '../../../engine/src/sheets/section-cut.ts'
+
+/** Where the pointer stands on the plan, mm; null: where the plan has most to show. */
+export const pointer = signal<readonly [number, number] | null>(null)
+export const face = signal<'front' | 'back'>('front')
+export const levels = signal<'finished' | 'as cast'>('finished')
+export const stretched = signal(false)
+/** The maker's own line of the section; null: the one that shows most. */
+export const ownLine = signal<SectionPath | null>(null)
+
+/** A place of the plan on a sheet, mm from its upper left corner, y down as SVG has it. */
+export function toSheet(v: PageView, x: number, y: number): readonly [number, number] {
+  return [v.originX + (v.face === 'back' ? -x : x) * v.scale, v.heightMm - v.originY - y * v.scale]
+}
+
+/** The place of the plan under a place on the sheet. */
+export function toPlan(v: PageView, sx: number, sy: number): readonly [number, number] {
+  const x = (sx - v.originX) / v.scale
+  return [v.face === 'back' ? -x : x, (v.heightMm - sy - v.originY) / v.scale]
+}
+
+/** The place of the plan under a pointer event on a drawing; null when the drawing is not shown. */
+export function eventPlace(
+  svg: SVGSVGElement,
+  v: PageView,
+  e: { clientX: number; clientY: number }
+): readonly [number, number] | null {
+  const matrix = svg.getScreenCTM()
+  if (matrix === null) return null
+  const spot = new DOMPoint(e.clientX, e.clientY).matrixTransform(matrix.inverse())
+  return toPlan(v, spot.x, spot.y)
+}
+
+/** A ring of the plan as path data on a sheet. */
+export function ringPath(v: PageView, rings: readonly Float64Array[]): string {
+  let d = ''
+  for (const ring of rings) {
+    for (let k = 0; k < ring.length; k += 2) {
+      const [x, y] = toSheet(v, ring[k]!, ring[k + 1]!)
+      d += `${k === 0 ? 'M' : 'L'}${x.toFixed(2)} ${y.toFixed(2)}`
+    }
+    d += 'Z'
+  }
+  return d
+}

@@ -1,0 +1,83 @@
+import { useRef } from 'preact/hooks'
+import { bounds } from '../../../engine/src/shape/measure.ts'
+import type { PageView } from '../../../engine/src/sheets/page-data.ts'
+import { pointerMarks, pointerTo } from '../../../engine/src/sheets/pointer.ts'
+import type { SectionPath } from '../../../engine/src/sheets/section-cut.ts'
+import { svgMarks } from '../../../engine/src/sheets/svg.ts'
+import { Drawing } from '../look/drawing.tsx'
+import { w } from '../text/words.ts'
+import type { Faces, PlannedView } from '../worker/messages.ts'
+import { LineHandle } from './line-handle.tsx'
+import { PartHandles } from './part-handles.tsx'
+import { eventPlace, face, pointer } from './place.ts'
+
+/** Steps of the arrow keys, mm: alone, and with Shift. */
+const STEP_MM = 1
+const LONG_STEP_MM = 10
+/** How far beside the edge still counts as on it, mm. */
+const SLACK_MM = 4
+
+/** The plan of the face shown, with its pointer, the line of the section and the parts to take hold of. */
+export function PlanPad(p: {
+  readonly view: PlannedView
+  readonly faces: Faces
+  readonly x: number
+  readonly y: number
+  readonly path: SectionPath
+}) {
+  const host = useRef<HTMLDivElement>(null)
+  const shown = face.value
+  const drawn = shown === 'front' ? p.faces.front : p.faces.back
+  const view = p.faces.views.find(v => v.face === shown) as PageView
+  const { outline } = p.view.model.geometry
+  const box = bounds(outline)
+  const go = (x: number, y: number) => {
+    pointer.value = pointerTo(outline, [p.x, p.y], [x, y])
+  }
+  const point = (e: PointerEvent) => {
+    // While a part is dragged the pointer stays where it was.
+    if (e.buttons !== 0 && e.type === 'pointermove') return
+    const svg = host.current?.querySelector('svg') ?? null
+    const at = svg === null ? null : eventPlace(svg, view, e)
+    if (at === null) return
+    const beside =
+      at[0] < box.minX - SLACK_MM ||
+      at[0] > box.maxX + SLACK_MM ||
+      at[1] < box.minY - SLACK_MM ||
+      at[1] > box.maxY + SLACK_MM
+    if (!beside) go(at[0], at[1])
+  }
+  const keys = (e: KeyboardEvent) => {
+    if (e.target !== e.currentTarget || e.altKey || e.ctrlKey || e.metaKey) return
+    const step = e.shiftKey ? LONG_STEP_MM : STEP_MM
+    const right = shown === 'back' ? -step : step
+    const by = (
+      { ArrowRight: [right, 0], ArrowLeft: [-right, 0], ArrowUp: [0, step], ArrowDown: [0, -step] } as const
+    )[e.key as 'ArrowUp']
+    if (by === undefined) return
+    e.preventDefault()
+    go(p.x + by[0], p.y + by[1])
+  }
+  return (
+    <div
+      class={`plane ${p.faces.id}`}
+      ref={host}
+      tabIndex={0}
+      role="application"
+      aria-label={w.sheet.planWords}
+      aria-describedby="core-says"
+      onPointerMove={point}
+      onPointerDown={point}
+      onKeyDown={keys}
+    >
+      <Drawing drawn={drawn} name={`plan ${shown}`} words={null}>
+        {shown === 'front' ? <LineHandle view={view} path={p.path} box={box} /> : null}
+        <PartHandles planned={p.view} view={view} />
+        <g
+          class="pointer"
+          dangerouslySetInnerHTML={{ __html: svgMarks(pointerMarks(view, p.x, p.y), view.heightMm) }}
+        />
+      </Drawing>
+    </div>
+  )
+}

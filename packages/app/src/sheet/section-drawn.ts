@@ -1,0 +1,34 @@
+import { sectionSheet } from '../../../engine/src/sheets/section.ts'
+import type { SectionPath } from '../../../engine/src/sheets/section-cut.ts'
+import { sectionOf } from '../../../engine/src/sheets/section-cut.ts'
+import { svgBody } from '../../../engine/src/sheets/svg.ts'
+import type { Drawn, Faces, PlannedView } from '../worker/messages.ts'
+
+/** Factor of the stretched section, as the page has it. */
+const STRETCH = 3
+/** Room left beside a section across, mm on the sheet. */
+const SIDES = { wide: 17, narrow: 11 } as const
+const ENLARGED = [5, 4, 3, 2.5, 2, 1.5, 1]
+/** Step of looking along the section, mm on the sheet. */
+const STEP_MM = 0.3
+
+/** The section along a line, aligned under the plan; one across is drawn in the middle, as large as fits. */
+export function sectionDrawn(view: PlannedView, faces: Faces, path: SectionPath, stretch: boolean): Drawn {
+  const front = faces.views.find(v => v.face === 'front')!
+  const own = path !== view.section.path
+  const across = path.along === 'y'
+  const leg = path.legs[0]!
+  const room = front.widthMm - 2 * SIDES[faces.id]
+  const enlarged = across ? (ENLARGED.find(e => (leg.to - leg.from) * front.scale * e <= room) ?? 1) : 1
+  const scale = front.scale * enlarged
+  const section = sectionOf(view.model, path, STEP_MM / scale)
+  const sheet = sectionSheet(view.model, section, {
+    scale,
+    stretch: stretch ? STRETCH : 1,
+    originX: across ? front.widthMm / 2 - ((leg.from + leg.to) / 2) * scale : front.originX,
+    widthMm: front.widthMm,
+    parts: faces.id === 'wide' && !own ? view.section.parts : [],
+    rounds: own ? [] : view.section.rounds
+  })
+  return { widthMm: sheet.widthMm, heightMm: sheet.heightMm, body: svgBody(sheet) }
+}

@@ -1,0 +1,80 @@
+import { useEffect } from 'preact/hooks'
+import { JobCard } from '../card/job-card.tsx'
+import { failure, missing, openPiece, piece, problems, shut, undo, view } from '../state/desk.ts'
+import { follow } from '../state/route.ts'
+import { w } from '../text/words.ts'
+import { DrawingSheet } from './drawing-sheet.tsx'
+import { VerdictBar } from './verdict-bar.tsx'
+
+/** The sheet and the job card of one piece. */
+export function SheetScreen({ id }: { readonly id: string }) {
+  useEffect(() => {
+    void openPiece(id)
+    return shut
+  }, [id])
+  if (missing.value === id)
+    return (
+      <main class="alone">
+        <section class="paper">
+          <h2>{w.state.noPiece}</h2>
+          <p class="f">
+            <a href="/" onClick={follow}>
+              {w.state.toPieces}
+            </a>
+          </p>
+        </section>
+      </main>
+    )
+  if (piece.value === null || (view.value === null && problems.value.length === 0 && failure.value === null))
+    return (
+      <main class="alone">
+        <section class="sheet waits" aria-busy="true">
+          <p class="f">{w.state.loading}</p>
+        </section>
+      </main>
+    )
+  return (
+    <>
+      <VerdictBar />
+      <main>
+        {problems.value.length > 0 ? <Refused /> : null}
+        {failure.value === null ? null : (
+          <section class="trouble" role="alert">
+            <h2>{w.state.failed}</h2>
+            <p>{failure.value}</p>
+            <p class="f">{w.state.safe}</p>
+          </section>
+        )}
+        {view.value === null ? null : <DrawingSheet view={view.value} />}
+        <JobCard />
+      </main>
+    </>
+  )
+}
+
+// What cannot be planned: where, what was found, what is allowed, an example; and the way back.
+function Refused() {
+  return (
+    <section class="trouble" role="alert">
+      <h2>{w.state.refused}</h2>
+      {problems.value.slice(0, 5).map(p => (
+        <p key={p.path}>
+          <b>{readable(p.path)}</b> reads {p.found}; allowed: {p.allowed}
+          {p.example === '' ? '' : `; for example ${p.example}`}
+        </p>
+      ))}
+      <p class="f">{w.state.safe}</p>
+      <button type="button" class="btn" onClick={undo}>
+        {w.state.undo}
+      </button>
+    </section>
+  )
+}
+
+function readable(pointer: string): string {
+  const [, list, index, ...rest] = pointer.split('/')
+  if (list === undefined || list === '') return 'The piece'
+  const entry = (piece.value?.document[list] as { id?: string }[] | undefined)?.[Number(index)]
+  const name = entry?.id ?? (index === undefined ? list : `${list.replace(/s$/, '')} ${Number(index) + 1}`)
+  return [name.slice(0, 1).toUpperCase() + name.slice(1), ...rest].join(', ')
+}

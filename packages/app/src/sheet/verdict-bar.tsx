@@ -1,0 +1,48 @@
+import { stale, view } from '../state/desk.ts'
+import { w } from '../text/words.ts'
+import { nextFinding, walkAt } from './walk.ts'
+
+/** One sentence on where the piece stands, and the way through what was found. */
+export function VerdictBar() {
+  const v = view.value
+  if (v === null) return null
+  const count = (s: 'stop' | 'caution' | 'note') => v.findings.filter(f => f.severity === s).length
+  const parts = [
+    [count('stop'), w.verdict.stops, 'st'],
+    [count('caution'), w.verdict.cautions, 'ca'],
+    [count('note'), w.verdict.notes, 'no']
+  ] as const
+  const shown = parts.filter(([n]) => n > 0)
+  const n = v.findings.length
+  return (
+    <section class="verdict" aria-label={w.verdict.region}>
+      <p class="count">
+        {shown.length === 0 ? <span class="ok">{w.verdict.ready}</span> : null}
+        {shown.map(([k, words, tone], i) => (
+          <span key={tone}>
+            {i === 0 ? null : <i aria-hidden="true">·</i>}
+            <span class={tone}>{words(k)}</span>
+          </span>
+        ))}
+      </p>
+      <p class={`say${stale.value ? ' old' : ''}`} id="verdict" role="status">
+        {v.says}
+      </p>
+      <p class="walk">
+        <span class="pass">
+          {stale.value ? w.verdict.planning : v.effort === 'preview' ? w.verdict.refining : ''}
+        </span>
+        {n === 0 ? null : (
+          <>
+            <span>
+              {walkAt.value === null ? w.verdict.toLook(n) : w.verdict.at(Math.min(walkAt.value, n), n)}
+            </span>
+            <button type="button" class="btn" onClick={nextFinding}>
+              {w.verdict.next}
+            </button>
+          </>
+        )}
+      </p>
+    </section>
+  )
+}

@@ -1,0 +1,41 @@
+import { signal } from '@preact/signals'
+import { api } from '../net/api.ts'
+
+/** Since when the server is out of reach, as this device's clock says; null while it is in reach. */
+export const awaySince = signal<Date | null>(null)
+/** Who this device is to the server; null: not paired. */
+export const device = signal<{ id: string; name: string; desk: boolean } | null>(null)
+export const paired = signal(true)
+
+const back: (() => void)[] = []
+
+/** Tells when the server comes back in reach. */
+export function whenBack(then: () => void): void {
+  back.push(then)
+}
+
+export function reached(): void {
+  if (awaySince.value === null) return
+  awaySince.value = null
+  for (const then of back) then()
+}
+
+export function unreached(): void {
+  awaySince.value ??= new Date()
+}
+
+interface Hello {
+  readonly device: { id: string; name: string; desk: boolean } | null
+}
+
+/** Asks whether the server is there and knows this device. */
+export async function greet(): Promise<void> {
+  try {
+    const hello = await api<Hello>('GET', '/api/hello')
+    device.value = hello.device
+    paired.value = hello.device !== null
+    reached()
+  } catch {
+    unreached()
+  }
+}
