@@ -6,6 +6,8 @@ import { listCommand } from './command/list.ts'
 import { newCommand } from './command/new.ts'
 import { planCommand } from './command/plan.ts'
 import { schemaCommand } from './command/schema.ts'
+import type { ServerModule } from './command/serve.ts'
+import { serveApp, serveCommand } from './command/serve.ts'
 import { Failure } from './failure.ts'
 import { plain } from './paint.ts'
 import { put } from './put.ts'
@@ -17,15 +19,20 @@ const COMMANDS: readonly Command[] = [
   planCommand,
   castCommand,
   listCommand,
-  schemaCommand
+  schemaCommand,
+  serveCommand
 ]
 
 /** Most lines of what is wrong with a document that are printed at once. */
 const MOST_PROBLEMS = 12
 
-/** The command line: results to standard output, messages to standard error. @returns the exit code */
-export async function main(args: readonly string[]): Promise<number> {
-  const ended = answer(args)
+/**
+ * The command line: results to standard output, messages to standard error. The server is loaded only when it is
+ * asked for: `server` brings it. @returns the exit code
+ */
+export async function main(args: readonly string[], server?: () => Promise<ServerModule>): Promise<number> {
+  const ended =
+    args[0] === 'serve' && server !== undefined ? await served(args.slice(1), server) : answer(args)
   try {
     await put(process.stderr, ended.err ?? '')
     await put(process.stdout, ended.out)
@@ -37,20 +44,32 @@ export async function main(args: readonly string[]): Promise<number> {
   return ended.code
 }
 
+async function served(args: readonly string[], server: () => Promise<ServerModule>): Promise<Ended> {
+  try {
+    return await serveApp(args, server, line => process.stderr.write(`${line}\n`))
+  } catch (e) {
+    return failed(e)
+  }
+}
+
 /** What a command line answers, without writing it anywhere: every failure is a message and the code 2. */
 export function answer(args: readonly string[]): Ended {
   try {
     return dispatch(args)
   } catch (e) {
-    if (e instanceof InputProblem) return { out: '', err: problemText(e), code: 2 }
-    if (e instanceof Failure) return { out: '', err: `${plain(e.message)}\n`, code: 2 }
-    if (process.env['CASTWRIGHT_TRACE'] !== undefined) throw e
-    const what = e instanceof Error ? e.message : String(e)
-    return {
-      out: '',
-      err: `castwright met a mistake of its own: ${plain(what)}\nNothing was written. Please tell us, with the piece file.\n`,
-      code: 2
-    }
+    return failed(e)
+  }
+}
+
+function failed(e: unknown): Ended {
+  if (e instanceof InputProblem) return { out: '', err: problemText(e), code: 2 }
+  if (e instanceof Failure) return { out: '', err: `${plain(e.message)}\n`, code: 2 }
+  if (process.env['CASTWRIGHT_TRACE'] !== undefined) throw e
+  const what = e instanceof Error ? e.message : String(e)
+  return {
+    out: '',
+    err: `castwright met a mistake of its own: ${plain(what)}\nNothing was written. Please tell us, with the piece file.\n`,
+    code: 2
   }
 }
 

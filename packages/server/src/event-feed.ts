@@ -1,0 +1,47 @@
+export interface FeedEvent {
+  readonly id: number
+  readonly name: string
+  readonly data: string
+}
+
+type Hear = (event: FeedEvent) => void
+
+/** Events kept for those who come back, and those that listen now. */
+const MOST_KEPT = 1000
+
+/** What changed, in order, to everyone who listens. A listener that was away gets what it missed, if that is known. */
+export class EventFeed {
+  private next = 1
+  private readonly kept: FeedEvent[] = []
+  private readonly listeners = new Map<Hear, string | null>()
+  private readonly enders = new Map<Hear, () => void>()
+
+  tell(name: string, data: unknown): void {
+    const event = { id: this.next++, name, data: JSON.stringify(data) }
+    this.kept.push(event)
+    if (this.kept.length > MOST_KEPT) this.kept.shift()
+    for (const hear of this.listeners.keys()) hear(event)
+  }
+
+  /** What came after `last`; null when that is no longer known and the listener must start over. */
+  since(last: number): readonly FeedEvent[] | null {
+    if (last >= this.next) return null
+    const first = this.kept[0]?.id ?? this.next
+    return last + 1 < first ? null : this.kept.filter(e => e.id > last)
+  }
+
+  listen(hear: Hear, device: string | null, end: () => void): () => void {
+    this.listeners.set(hear, device)
+    this.enders.set(hear, end)
+    return () => {
+      this.listeners.delete(hear)
+      this.enders.delete(hear)
+    }
+  }
+
+  /** Ends the listening of a device, or of all. */
+  end(device?: string): void {
+    for (const [hear, who] of [...this.listeners])
+      if (device === undefined || who === device) this.enders.get(hear)?.()
+  }
+}

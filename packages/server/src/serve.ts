@@ -1,0 +1,156 @@
+import type { Server } from 'node:http'
+import { hostname, networkInterfaces } from 'node:os'
+import { serve as listen } from '@hono/node-server'
+import { makeApp } from './app.ts'
+import { openFolder } from './database.ts'
+import { DeviceStore } from './device-store.ts'
+import { EventFeed } from './event-feed.ts'
+import { hostsOf } from './guard.ts'
+import { PieceStore } from './piece-store.ts'
+import { ServerProblem } from './problem.ts'
+import { ShopStore } from './shop-store.ts'
+import { Site } from './site.ts'
+
+/** A piece the server begins with. */
+export interface Example {
+  readonly id: string
+  readonly document: Record<string, unknown>
+  readonly files: Readonly<Record<string, string>>
+}
+
+export interface ServeOptions {
+  /** Folder of the database; made when missing. */
+  readonly dataDir: string
+  /** Port asked for; 0 for any. `tries` ports from it on are tried. */
+  readonly port: number
+  readonly tries?: number
+  /** Serves the local network too, to paired devices. */
+  readonly lan?: boolean
+  /** Names this server answers to besides its own. */
+  readonly names?: readonly string[]
+  /** Folder of the built app; null: none. */
+  readonly site: string | null
+  /** Put in when there is no piece yet. */
+  readonly examples?: readonly Example[]
+  readonly version: string
+  readonly now?: () => Date
+  readonly log?: (line: string) => void
+}
+
+export interface Serving {
+  readonly url: string
+  readonly urls: readonly string[]
+  readonly port: number
+  close(): Promise<void>
+}
+
+/**
+ * Opens the folder and serves it until closed.
+ * @throws ServerProblem when the folder or the port cannot be had
+ */
+export async function serve(options: ServeOptions): Promise<Serving> {
+  const now = options.now ?? (() => new Date())
+  const open = openFolder(options.dataDir, now)
+  const pieces = new PieceStore(open.db)
+  const devices = new DeviceStore(open.db)
+  const feed = new EventFeed()
+  const lan = options.lan ?? false
+  const hosts = new Set<string>()
+  const urls: string[] = []
+  putExamples(pieces, options.examples ?? [], now)
+  const parts = {
+    open,
+    pieces,
+    devices,
+    feed,
+    shop: new ShopStore(open.db, pieces),
+    now,
+    version: options.version,
+    https: false,
+    lan,
+    urls: () => (urls.length > 1 ? urls.slice(1) : urls)
+  }
+  const app = makeApp(
+    parts,
+    { hosts, https: false, devices, now },
+    new Site(options.site),
+    options.log ?? (() => undefined),
+    () => undefined
+  )
+  let server: Server
+  try {
+    server = await bound(app.fetch, lan ? '0.0.0.0' : '127.0.0.1', options.port, options.tries ?? 1)
+  } catch (e) {
+    open.close()
+    throw e
+  }
+  const port = (server.address() as { port: number }).port
+  const names = lan ? [...addresses(), hostname(), `${hostname()}.local`] : []
+  for (const h of hostsOf([...names, ...(options.names ?? [])], port)) hosts.add(h)
+  urls.push(`http://127.0.0.1:${port}`, ...(lan ? addresses().map(a => `http://${a}:${port}`) : []))
+  return {
+    url: urls[0]!,
+    urls,
+    port,
+    close: async () => {
+      feed.end()
+      const closed = new Promise<void>(done => server.close(() => done()))
+      server.closeIdleConnections()
+      const cut = setTimeout(() => server.closeAllConnections(), 1500)
+      await closed
+      clearTimeout(cut)
+      open.close()
+    }
+  }
+}
+
+function bound(
+  fetch: Parameters<typeof listen>[0]['fetch'],
+  host: string,
+  port: number,
+  tries: number
+): Promise<Server> {
+  return new Promise((done, fail) => {
+    const server = listen({ fetch, hostname: host, port }, () => done(server as Server))
+    server.on('error', (e: Error & { code?: string }) => {
+      if (e.code !== 'EADDRINUSE') fail(e)
+      else if (tries > 1) done(bound(fetch, host, port + 1, tries - 1))
+      else
+        fail(
+          new ServerProblem(
+            500,
+            'port',
+            `port ${port}: found in use; allowed: a free one: give another --port`
+          )
+        )
+    })
+  })
+}
+
+/** IPv4 addresses of this machine in its local networks. */
+function addresses(): string[] {
+  return Object.values(networkInterfaces()).flatMap(list =>
+    (list ?? []).filter(a => a.family === 'IPv4' && !a.internal).map(a => a.address)
+  )
+}
+
+function putExamples(pieces: PieceStore, examples: readonly Example[], now: () => Date): void {
+  if (pieces.list().length > 0 || pieces.list(true).length > 0) return
+  for (const e of [...examples].reverse()) {
+    const saved = now().toISOString()
+    const name = String(e.document['name'])
+    const kind = typeof e.document['kind'] === 'string' ? e.document['kind'] : null
+    pieces.save({
+      id: e.id,
+      base: 0,
+      edit: `example-${e.id}`,
+      text: JSON.stringify(e.document),
+      name,
+      kind,
+      says: 'an example, invented',
+      device: null,
+      saved
+    })
+    for (const [file, text] of Object.entries(e.files)) pieces.putFile(e.id, file, text, saved)
+  }
+}
