@@ -2,6 +2,7 @@ import { batch, computed, signal } from '@preact/signals'
 import type { Patch } from '../../../engine/src/piece/patch.ts'
 import { applyPatch, invertPatch } from '../../../engine/src/piece/patch.ts'
 import type { Problem } from '../../../engine/src/piece/problem.ts'
+import { modelFrom } from '../../../engine/src/sheets/page-data.ts'
 import type { Aside, StoredPiece } from '../net/api.ts'
 import { ApiProblem, api, newId, Unreachable } from '../net/api.ts'
 import type { KeptPiece, Pending } from '../offline/keep.ts'
@@ -199,7 +200,7 @@ function ask(effort: 'preview' | 'full'): void {
       if (answer.seq !== asked || piece.value?.id !== at.id) return
       batch(() => {
         if (answer.kind === 'planned') {
-          view.value = answer.view
+          view.value = { ...answer.view, model: modelFrom(JSON.parse(answer.view.model)) }
           stale.value = false
           problems.value = []
           failure.value = null

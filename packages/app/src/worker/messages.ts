@@ -37,7 +37,7 @@ export interface Start {
 }
 
 export type Answer =
-  | { readonly kind: 'planned'; readonly seq: number; readonly view: PlannedView }
+  | { readonly kind: 'planned'; readonly seq: number; readonly view: SentView }
   | { readonly kind: 'refused'; readonly seq: number; readonly problems: readonly Problem[] }
   | { readonly kind: 'failed'; readonly seq: number; readonly says: string }
   | { readonly kind: 'thumb'; readonly seq: number; readonly thumb: Thumb }
@@ -116,6 +116,9 @@ export interface EntryName {
   readonly name: string
   readonly words: string
 }
+
+/** A planned view on its way between threads: the model as JSON, without what it can work out again. */
+export type SentView = Omit<PlannedView, 'model'> & { readonly model: string }
 
 /** All that the screens show of a plan. */
 export interface PlannedView {

@@ -16,6 +16,7 @@ import {
   pouredOver,
   windows
 } from '../../../engine/src/sheets/page-card.ts'
+import { modelData } from '../../../engine/src/sheets/page-data.ts'
 import type { Numbered } from '../../../engine/src/sheets/page-finding.ts'
 import { crossing, figure, numbered, sentence, stopped } from '../../../engine/src/sheets/page-finding.ts'
 import { entryName } from '../../../engine/src/sheets/page-place.ts'
@@ -27,10 +28,10 @@ import type { SheetViews } from '../../../engine/src/sheets/sheet-views.ts'
 import { partsOn, roundsOn, sheetViews } from '../../../engine/src/sheets/sheet-views.ts'
 import { stepFacts, stepWords } from '../../../engine/src/sheets/step-facts.ts'
 import { svgBody } from '../../../engine/src/sheets/svg.ts'
-import type { Drawn, EntryName, Faces, FindingView, LayerView, PlannedView, StepView } from './messages.ts'
+import type { Drawn, EntryName, Faces, FindingView, LayerView, SentView, StepView } from './messages.ts'
 
 /** What the screens show of a plan: figures, words and drawings, ready to lay out. */
-export function plannedView(planned: Planned): PlannedView {
+export function plannedView(planned: Planned): SentView {
   const { plan, work } = planned
   const model = coreModelOf(work)
   const path = sectionPathOf(work)
@@ -58,7 +59,7 @@ export function plannedView(planned: Planned): PlannedView {
       })
     ),
     entries: entryNames(planned),
-    model,
+    model: JSON.stringify(modelData(model)),
     pointer: pointerOf(plan, work, model),
     faces: drawn.map(facesOf),
     key: keyPart(model, []).text,
