@@ -212,7 +212,7 @@ function PieceFields() {
   return (
     <section class="whole" aria-labelledby="whole-head">
       <h2 id="whole-head">{w.card.whole}</h2>
-      <EntryEditor at="" kind="piece" name={w.card.whole} open />
+      <EntryEditor at="" kind="piece" name={w.card.whole} />
     </section>
   )
 }

@@ -1,6 +1,9 @@
 import { useEffect } from 'preact/hooks'
 import { PiecesScreen } from '../pieces/pieces-screen.tsx'
 import { SheetScreen } from '../sheet/sheet-screen.tsx'
+import { DevicesScreen } from '../shop/devices-screen.tsx'
+import { PairScreen } from '../shop/pair-screen.tsx'
+import { ShopScreen } from '../shop/shop-screen.tsx'
 import { canRedo, canUndo, piece, redo, said, undo } from '../state/desk.ts'
 import { paired } from '../state/reach.ts'
 import { route } from '../state/route.ts'
@@ -34,10 +37,25 @@ export function App() {
       </a>
       <Top />
       <Band />
-      {!paired.value ? null : at.at === 'sheet' ? <SheetScreen key={at.id} id={at.id} /> : <PiecesScreen />}
+      <Here />
       <p class="says-core" role="status">
         {said.value}
       </p>
     </>
   )
+}
+
+function Here() {
+  const at = route.value
+  if (!paired.value) return <PairScreen />
+  switch (at.at) {
+    case 'sheet':
+      return <SheetScreen key={at.id} id={at.id} />
+    case 'shop':
+      return <ShopScreen />
+    case 'devices':
+      return <DevicesScreen />
+    default:
+      return <PiecesScreen />
+  }
 }

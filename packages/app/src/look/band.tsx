@@ -4,14 +4,7 @@ import { w } from '../text/words.ts'
 
 /** What stands over everything when it is not as usual: no network, not paired, changed elsewhere. */
 export function Band() {
-  if (!paired.value)
-    return (
-      <div class="band" role="status">
-        <p>
-          <b>{w.state.unpaired}</b>
-        </p>
-      </div>
-    )
+  if (!paired.value) return null
   const since = awaySince.value
   return (
     <>

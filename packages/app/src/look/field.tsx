@@ -122,26 +122,40 @@ export function QuantityField(p: QuantityProps) {
   )
 }
 
-/** A quantity to read: its figure and its unit in small type. */
+/** From this mass on a figure to read is in kg, g. */
+const KILO_G = 1000
+
+/** A quantity to read: its figure and its unit in small type. `bare` leaves the unit out. */
 export function Figure({
   value,
   dimension,
-  digits
+  digits,
+  bare
 }: {
   value: number
   dimension: Dimension
   digits?: number
+  bare?: boolean
 }) {
-  const { show } = unitsOf(dimension)
-  const rounded = digits === undefined ? value : Number(value.toFixed(digits))
-  const metric = units.value.length === 'mm' || dimension !== 'length'
-  const shown = show(rounded)
+  const u = units.value
+  const [text, unit] = figureOf(value, dimension, digits, u.mass)
   return (
     <>
-      {metric && digits !== undefined && shown.unit === FIXED_UNIT[dimension]
-        ? decimals(value, digits, digits)
-        : shown.text}
-      <u>{shown.unit}</u>
+      {text}
+      {bare ? null : <u>{unit}</u>}
     </>
   )
+}
+
+function figureOf(
+  value: number,
+  dimension: Dimension,
+  digits: number | undefined,
+  mass: 'g' | 'oz'
+): [string, string] {
+  if (dimension === 'mass' && mass === 'g' && value >= KILO_G)
+    return [decimals(value / 1000, value >= 10 * KILO_G ? 0 : 1), 'kg']
+  const shown = unitsOf(dimension).show(digits === undefined ? value : Number(value.toFixed(digits)))
+  const fixed = shown.unit === FIXED_UNIT[dimension]
+  return [fixed && digits !== undefined ? decimals(value, digits, digits) : shown.text, shown.unit]
 }

@@ -31,6 +31,7 @@ function listen(): void {
   })
   source.addEventListener('piece-away', listChanged)
   source.addEventListener('shop', () => void readShop().then(plan))
+  source.addEventListener('devices', () => dispatchEvent(new Event('castwright-devices')))
   source.addEventListener('start-over', () => {
     listChanged()
     const at = piece.value

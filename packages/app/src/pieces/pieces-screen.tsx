@@ -48,8 +48,8 @@ function Card({ p }: { readonly p: PieceSummary }) {
             )
           ) : (
             <>
-              <Figure value={known.sizeMm[0]} dimension="length" digits={0} /> ×{' '}
-              <Figure value={known.sizeMm[1]} dimension="length" digits={0} /> ×{' '}
+              <Figure value={known.sizeMm[0]} dimension="length" digits={0} bare /> ×{' '}
+              <Figure value={known.sizeMm[1]} dimension="length" digits={0} bare /> ×{' '}
               <Figure value={known.sizeMm[2]} dimension="length" digits={0} />
             </>
           )}

@@ -129,6 +129,7 @@ export function DrawingSheet({ view }: { readonly view: PlannedView }) {
           {view.faces.map(f => (
             <div key={f.id} class={`bar ${f.id}`}>
               <Drawing drawn={f.bar} name="scale" words={w.sheet.scale} />
+              <p class="f">{w.sheet.barWords}</p>
             </div>
           ))}
         </div>
@@ -188,8 +189,8 @@ function TitleBlock({ view }: { readonly view: PlannedView }) {
         <div>
           <dt>{w.title.size}</dt>
           <dd>
-            <Figure value={b.maxX - b.minX} dimension="length" /> ×{' '}
-            <Figure value={b.maxY - b.minY} dimension="length" /> ×{' '}
+            <Figure value={b.maxX - b.minX} dimension="length" bare /> ×{' '}
+            <Figure value={b.maxY - b.minY} dimension="length" bare /> ×{' '}
             <Figure value={totals.sizeMm[2]} dimension="length" />
           </dd>
         </div>

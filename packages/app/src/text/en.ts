@@ -152,6 +152,37 @@ export const en = {
       lamp: 'Lamp'
     } as Readonly<Record<string, string>>
   },
+  shop: {
+    title: 'Shop',
+    says: 'Your own facts: what is left as it is counts as usual. Every piece is planned with them.',
+    groups: { room: 'The room', bench: 'The bench', resins: 'Resins', money: 'Money' }
+  },
+  devices: {
+    title: 'Devices',
+    says: 'A phone at the bench sees the same pieces once it is paired. Nothing is served to a device that is not.',
+    pair: 'Pair a device',
+    code: 'A code to point the camera of the device at',
+    scan: 'Point the camera of the device at this code.',
+    orType: (address: string) => `Or open ${address} on it and type:`,
+    until: (time: string) => `Good once, until ${time}.`,
+    known: 'Paired devices',
+    none: 'None yet.',
+    seen: (when: string) => `last here ${when}`,
+    revoke: 'Shut out',
+    archive: 'Everything in one archive',
+    archiveSays:
+      'All pieces with every revision, the shop, photos and readings. Bringing one back adds what is missing and overwrites nothing.',
+    export: 'Write the archive',
+    import: 'Bring one back',
+    imported: (pieces: number, revisions: number) =>
+      `brought back: ${many(pieces, 'piece', 'pieces')}, ${many(revisions, 'revision', 'revisions')}`,
+    how: 'At the desk, open Devices and press "Pair a device". Then point the camera at the code there, or type its three words here.',
+    words: 'Three words',
+    pairThis: 'Pair this device',
+    phone: 'Phone',
+    tablet: 'Tablet',
+    computer: 'Computer'
+  },
   state: {
     loading: 'Opening',
     noPiece: 'There is no such piece here.',
@@ -167,6 +198,7 @@ export const en = {
     unpaired: 'This device is not paired',
     changed: 'Changed on another device while you worked here.',
     changedSays: 'Both are kept. Which one goes on?',
+    unreachable: 'the desk is out of reach',
     mine: 'Mine',
     theirs: 'The other one'
   },

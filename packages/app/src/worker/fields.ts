@@ -8,6 +8,9 @@ import type { Field, FieldTable } from './messages.ts'
 type Names = readonly (readonly [id: string, name: string])[]
 type Node = SchemaNode & { default?: unknown; required?: string[] }
 
+/** How deep groups and lists go on. */
+const MOST_DEPTH = 3
+
 const names = (kind: keyof typeof CATALOGUE): Names => CATALOGUE[kind].map(r => [r.id, r.name] as const)
 
 /** The fields of every kind of entry, from the same schema that checks documents. */
@@ -18,7 +21,7 @@ export function fieldTable(): FieldTable {
   const mould = resolved(page, piece.properties!['mould'] as Node)
   const shopPage = schemaPage(shopSchema) as Node
   return {
-    piece: fieldsOf(page, piece, {}),
+    piece: fieldsOf(page, piece, { climate: names('room') }),
     mould: fieldsOf(page, mould, { base: names('board'), liner: names('liner'), wallBoard: names('board') }),
     flatten: fieldsOf(page, resolved(page, piece.properties!['flatten'] as Node), {}),
     timber: fieldsOf(page, list('timbers'), { species: names('timber') }),
@@ -42,14 +45,20 @@ function resolved(page: SchemaNode, node: SchemaNode): Node {
   return { ...page.$defs![$ref.replace('#/$defs/', '')]!, ...own }
 }
 
-function fieldsOf(page: SchemaNode, object: Node, catalogue: Readonly<Record<string, Names>>): Field[] {
+function fieldsOf(
+  page: SchemaNode,
+  object: Node,
+  catalogue: Readonly<Record<string, Names>>,
+  depth = 0
+): Field[] {
   return Object.entries(object.properties ?? {})
     .filter(([key]) => key !== 'castwright' && key !== '$schema')
     .map(([key, given]) => {
       const node = resolved(page, given) as Node
       const isShape = given.$ref === '#/$defs/shape'
       const quantity = node['x-quantity']
-      const typed = typeOf(node, isShape)
+      const typed = typeOf(page, node, isShape)
+      const inner = typed === 'group' ? node : typed === 'list' ? resolved(page, node.items as Node) : null
       const example = node.examples?.[0]
       return {
         key,
@@ -65,6 +74,9 @@ function fieldsOf(page: SchemaNode, object: Node, catalogue: Readonly<Record<str
         ...(quantity === undefined && node.maximum !== undefined ? { max: node.maximum } : {}),
         ...(typed === 'choice' ? { options: node.enum as string[] } : {}),
         ...(catalogue[key] === undefined ? {} : { catalogue: catalogue[key] }),
+        ...(inner === null || depth >= MOST_DEPTH
+          ? {}
+          : { fields: fieldsOf(page, inner, { ...catalogue, ...CATALOGUES[key] }, depth + 1) }),
         ...(node.default === undefined ? {} : { fallback: node.default }),
         ...(example === undefined ? {} : { example }),
         required: (object.required ?? []).includes(key)
@@ -72,7 +84,18 @@ function fieldsOf(page: SchemaNode, object: Node, catalogue: Readonly<Record<str
     })
 }
 
-function typeOf(node: Node, isShape: boolean): Field['type'] {
+/** Catalogues that fit keys inside a group or list of that name. */
+const CATALOGUES: Readonly<Record<string, Readonly<Record<string, Names>>>> = {
+  tint: { pigment: names('pigment') },
+  filled: { pigment: names('pigment') },
+  stones: { kind: names('stone') },
+  front: { coat: names('coat') },
+  back: { coat: names('coat') },
+  both: { coat: names('coat') },
+  cutters: { kind: names('cutter') }
+}
+
+function typeOf(page: SchemaNode, node: Node, isShape: boolean): Field['type'] {
   if (isShape) return 'shape'
   if (node['x-quantity'] !== undefined) return 'quantity'
   if (node.enum !== undefined) return 'choice'
@@ -82,5 +105,15 @@ function typeOf(node: Node, isShape: boolean): Field['type'] {
   if (node.type === 'string') return 'words'
   if (node.prefixItems?.length === 2 && node.prefixItems.every(p => p['x-quantity'] !== undefined))
     return 'point'
+  // A room by its name, a number of pieces: what a maker types first.
+  const simple = node.anyOf?.find(n => n.type === 'string' || n.type === 'integer')
+  if (simple !== undefined) return simple.type === 'integer' ? 'whole' : 'words'
+  if (node.type === 'object' && node.properties !== undefined) return 'group'
+  if (node.type === 'array' && node.items !== undefined && node.items !== false) {
+    const item = resolved(page, node.items)
+    if (item.type === 'object' && item.properties !== undefined)
+      return node.items.$ref === '#/$defs/shape' ? 'other' : 'list'
+    if (item.type === 'string') return 'lines'
+  }
   return 'other'
 }

@@ -173,7 +173,19 @@ export interface DrawingPart {
 export interface Field {
   readonly key: string
   readonly description: string
-  readonly type: 'quantity' | 'number' | 'whole' | 'words' | 'choice' | 'yes' | 'point' | 'shape' | 'other'
+  readonly type:
+    | 'quantity'
+    | 'number'
+    | 'whole'
+    | 'words'
+    | 'choice'
+    | 'yes'
+    | 'point'
+    | 'shape'
+    | 'group'
+    | 'list'
+    | 'lines'
+    | 'other'
   readonly dimension?: 'length' | 'mass' | 'volume' | 'temperature' | 'time' | 'percent'
   readonly min?: number
   readonly max?: number
@@ -181,6 +193,8 @@ export interface Field {
   /** Names of the catalogue that fit, with what they are. */
   readonly catalogue?: readonly (readonly [id: string, name: string])[]
   readonly fallback?: unknown
+  /** Of a group, or of each entry of a list. */
+  readonly fields?: readonly Field[]
   readonly example?: unknown
   readonly required: boolean
 }

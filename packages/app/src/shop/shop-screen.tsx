@@ -1,0 +1,51 @@
+import { useEffect } from 'preact/hooks'
+import { FieldTree } from '../card/field-tree.tsx'
+import { fields, readFields } from '../state/fields.ts'
+import { editShop, readShop, shop, shopSays } from '../state/shop.ts'
+import { w } from '../text/words.ts'
+import type { Json } from '../worker/messages.ts'
+
+const EMPTY: Json = { castwright: 1 }
+/** What is asked first, and under what heading. */
+const GROUPS = [
+  ['room', ['name', 'climate', 'storage']],
+  ['bench', ['vessels', 'scale', 'machine', 'cutters', 'secondPair', 'hours', 'timeZone']],
+  ['resins', ['resins', 'leftover', 'spare']],
+  ['money', ['currency', 'rates', 'prices', 'note']]
+] as const
+
+/** The maker's own facts, by what they are for. All may be left as they are. */
+export function ShopScreen() {
+  useEffect(() => {
+    readFields()
+    void readShop()
+  }, [])
+  const table = fields.value?.shop
+  const document = shop.value?.document ?? EMPTY
+  return (
+    <main class="shop" id="main">
+      <section class="paper intro">
+        <h2 class="big">{w.shop.title}</h2>
+        <p class="f">{w.shop.says}</p>
+        <p class="says-bad" role="alert">
+          {shopSays.value}
+        </p>
+      </section>
+      {table === undefined
+        ? null
+        : GROUPS.map(([group, keys]) => (
+            <section key={group} class="paper" aria-labelledby={`shop-${group}`}>
+              <h2 id={`shop-${group}`}>{w.shop.groups[group]}</h2>
+              <FieldTree
+                fields={keys.flatMap(k => table.filter(f => f.key === k))}
+                document={document}
+                at=""
+                value={document}
+                name={w.shop.title}
+                onEdit={(_, patch) => void editShop(patch)}
+              />
+            </section>
+          ))}
+    </main>
+  )
+}
