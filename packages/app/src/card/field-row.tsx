@@ -47,6 +47,7 @@ function Control({
         min={f.min}
         max={f.max}
         placeholder={f.required ? undefined : w.card.leave}
+        usual={value === undefined}
         onChange={onChange}
       />
     )
@@ -145,7 +146,9 @@ function Control({
       class="words"
       aria-label={label}
       value={value === undefined ? '' : String(value)}
-      placeholder={f.required ? undefined : w.card.leave}
+      placeholder={
+        f.required ? undefined : typeof f.fallback === 'string' ? w.card.usually(f.fallback) : w.card.leave
+      }
       maxLength={f.key === 'id' ? 60 : 2000}
       onChange={e =>
         onChange(

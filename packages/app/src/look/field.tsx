@@ -28,6 +28,8 @@ export interface QuantityProps {
   /** Stored as it is to stand in the document; undefined: left out. */
   readonly onChange: (stored: number | string | undefined) => void
   readonly bare?: boolean
+  /** The value is the usual one: nobody said it. */
+  readonly usual?: boolean
 }
 
 /** How a dimension is shown and read in the units chosen. */
@@ -91,7 +93,7 @@ export function QuantityField(p: QuantityProps) {
     } else p.onChange(entry.stored)
   }
   return (
-    <span class={`qf${problem === null ? '' : ' bad'}`}>
+    <span class={`qf${problem === null ? '' : ' bad'}${p.usual ? ' usual' : ''}`}>
       <input
         type="text"
         inputMode="text"

@@ -112,7 +112,7 @@ export const en = {
     addMarking: 'Marking',
     addStones: 'Stones',
     paste: 'Paste',
-    leave: 'left out',
+    leave: 'not said',
     whole: 'The whole piece',
     mould: 'Mould',
     yes: 'yes',

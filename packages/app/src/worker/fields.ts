@@ -1,5 +1,7 @@
 import { CATALOGUE } from '../../../engine/src/catalogue/find.ts'
+import type { Piece } from '../../../engine/src/piece/piece-schema.ts'
 import { pieceSchema } from '../../../engine/src/piece/piece-schema.ts'
+import { usualShop } from '../../../engine/src/piece/read.ts'
 import type { SchemaNode } from '../../../engine/src/piece/schema-page.ts'
 import { schemaPage } from '../../../engine/src/piece/schema-page.ts'
 import { shopSchema } from '../../../engine/src/piece/shop-schema.ts'
@@ -7,6 +9,9 @@ import type { Field, FieldTable } from './messages.ts'
 
 type Names = readonly (readonly [id: string, name: string])[]
 type Node = SchemaNode & { default?: unknown; required?: string[] }
+
+/** Keys that the least piece says, which are not usual values. */
+const SAID = new Set(['depth', 'shape', 'lines', 'formers'])
 
 /** How deep groups and lists go on. */
 const MOST_DEPTH = 3
@@ -20,23 +25,55 @@ export function fieldTable(): FieldTable {
   const list = (key: string) => resolved(page, (piece.properties![key] as Node).items as Node)
   const mould = resolved(page, piece.properties!['mould'] as Node)
   const shopPage = schemaPage(shopSchema) as Node
+  const usual = usualPiece()
   return {
-    piece: fieldsOf(page, piece, { climate: names('room') }),
-    mould: fieldsOf(page, mould, { base: names('board'), liner: names('liner'), wallBoard: names('board') }),
-    flatten: fieldsOf(page, resolved(page, piece.properties!['flatten'] as Node), {}),
-    timber: fieldsOf(page, list('timbers'), { species: names('timber') }),
-    pour: fieldsOf(page, list('pours'), { resin: names('resin') }),
-    cut: fieldsOf(page, list('cuts'), {}),
-    hardware: fieldsOf(page, list('hardware'), { kind: names('hardware') }),
-    marking: fieldsOf(page, list('markings'), { resin: names('resin') }),
-    edge: fieldsOf(page, list('edges'), {}),
+    piece: fieldsOf(page, piece, { climate: names('room') }, usual),
+    mould: fieldsOf(
+      page,
+      mould,
+      { base: names('board'), liner: names('liner'), wallBoard: names('board') },
+      usual.mould
+    ),
+    flatten: fieldsOf(page, resolved(page, piece.properties!['flatten'] as Node), {}, usual.flatten),
+    timber: fieldsOf(page, list('timbers'), { species: names('timber') }, usual.timbers[0]),
+    pour: fieldsOf(page, list('pours'), { resin: names('resin') }, usual.pours[0]),
+    cut: fieldsOf(page, list('cuts'), {}, usual.cuts[0]),
+    hardware: fieldsOf(page, list('hardware'), { kind: names('hardware') }, usual.hardware[0]),
+    marking: fieldsOf(page, list('markings'), { resin: names('resin') }, usual.markings[0]),
+    edge: fieldsOf(page, list('edges'), {}, usual.edges[0]),
     former: fieldsOf(page, resolved(page, (mould.properties!['formers'] as Node).items as Node), {}),
-    shop: fieldsOf(shopPage, resolved(shopPage, shopPage), {}),
+    shop: fieldsOf(shopPage, resolved(shopPage, shopPage), {}, usualShop()),
     tint: names('pigment'),
     stones: names('stone'),
     coats: names('coat'),
     rooms: names('room')
   }
+}
+
+/** A piece of which as little as may be is said: what stands in it all the same is what the schema takes as usual. */
+function usualPiece(): Piece {
+  const outline = { circle: 100 }
+  return pieceSchema.parse({
+    castwright: 1,
+    name: 'usual',
+    outline,
+    mould: { formers: [{ shape: outline }] },
+    timbers: [{ species: 'oak-european', outline, thickness: 20 }],
+    pours: [{ resin: 'deep', depth: 10 }],
+    cuts: [{ face: 'back', shape: outline, depth: 5 }],
+    hardware: [{ kind: 'magnet-disc' }],
+    markings: [
+      {
+        lines: [
+          [
+            [0, 0],
+            [10, 0]
+          ]
+        ]
+      }
+    ],
+    edges: [{ profile: 'round', size: 2 }]
+  })
 }
 
 function resolved(page: SchemaNode, node: SchemaNode): Node {
@@ -49,6 +86,7 @@ function fieldsOf(
   page: SchemaNode,
   object: Node,
   catalogue: Readonly<Record<string, Names>>,
+  usual: unknown = {},
   depth = 0
 ): Field[] {
   return Object.entries(object.properties ?? {})
@@ -59,6 +97,8 @@ function fieldsOf(
       const quantity = node['x-quantity']
       const typed = typeOf(page, node, isShape)
       const inner = typed === 'group' ? node : typed === 'list' ? resolved(page, node.items as Node) : null
+      const fallback = node.default ?? (usual as Record<string, unknown> | undefined)?.[key]
+      const required = (object.required ?? []).includes(key)
       const example = node.examples?.[0]
       return {
         key,
@@ -76,10 +116,18 @@ function fieldsOf(
         ...(catalogue[key] === undefined ? {} : { catalogue: catalogue[key] }),
         ...(inner === null || depth >= MOST_DEPTH
           ? {}
-          : { fields: fieldsOf(page, inner, { ...catalogue, ...CATALOGUES[key] }, depth + 1) }),
-        ...(node.default === undefined ? {} : { fallback: node.default }),
+          : {
+              fields: fieldsOf(
+                page,
+                inner,
+                { ...catalogue, ...CATALOGUES[key] },
+                typed === 'group' ? fallback : {},
+                depth + 1
+              )
+            }),
+        ...(fallback === undefined || required || SAID.has(key) ? {} : { fallback }),
         ...(example === undefined ? {} : { example }),
-        required: (object.required ?? []).includes(key)
+        required
       } satisfies Field
     })
 }
