@@ -35,7 +35,7 @@ function One({ p, f }: { readonly p: TreeProps; readonly f: Field }) {
     return <ShapeRow field={f} shape={value as Json | undefined} name={p.name} at={at} />
   if (f.type === 'group' && f.fields !== undefined)
     return (
-      <details class="group" open={value !== undefined}>
+      <details class="group" open={value !== undefined || f.fallback !== undefined}>
         <summary>
           {labelOf(f.key)} <span class="q">{f.description}</span>
         </summary>

@@ -1,12 +1,14 @@
 import { useEffect, useState } from 'preact/hooks'
 import { parseQuantity } from '../../../engine/src/quantity/parse.ts'
+import { Drawing } from '../look/drawing.tsx'
 import { QuantityField } from '../look/field.tsx'
 import { engineAnswer } from '../state/engine.ts'
 import { fields, readFields } from '../state/fields.ts'
 import { createPiece } from '../state/pieces.ts'
 import { go } from '../state/route.ts'
+import { shop } from '../state/shop.ts'
 import { w } from '../text/words.ts'
-import type { Json } from '../worker/messages.ts'
+import type { Json, Thumb } from '../worker/messages.ts'
 import { KIND_START } from './kind-start.ts'
 
 type Stored = number | string
@@ -88,7 +90,31 @@ function StartForm({ kind, onBack }: { readonly kind: string; readonly onBack: (
   const [species, setSpecies] = useState(start.species)
   const [resin, setResin] = useState(start.resin)
   const [busy, setBusy] = useState(false)
+  const [picture, setPicture] = useState<Thumb | null>(null)
   useEffect(readFields, [])
+  const sizeMm = [mm(size[0]), mm(size[1])] as const
+  const thicknessMm = mm(thick)
+  // What it will look like, as it is typed.
+  useEffect(() => {
+    let here = true
+    void engineAnswer({
+      kind: 'new',
+      start: { kind, name: 'new', sizeMm, thicknessMm, species, resin }
+    }).then(async a => {
+      if (a.kind !== 'new' || !here) return
+      const t = await engineAnswer({
+        kind: 'thumb',
+        document: a.document,
+        files: {},
+        shop: shop.value?.document ?? null,
+        asOf: new Date().toISOString()
+      })
+      if (t.kind === 'thumb' && here) setPicture(t.thumb)
+    })
+    return () => {
+      here = false
+    }
+  }, [kind, sizeMm[0], sizeMm[1], thicknessMm, species, resin])
   const timbers = fields.value?.timber.find(f => f.key === 'species')?.catalogue ?? [
     [start.species, start.species] as const
   ]
@@ -99,7 +125,7 @@ function StartForm({ kind, onBack }: { readonly kind: string; readonly onBack: (
     setBusy(true)
     const answer = await engineAnswer({
       kind: 'new',
-      start: { kind, name, sizeMm: [mm(size[0]), mm(size[1])], thicknessMm: mm(thick), species, resin }
+      start: { kind, name, sizeMm, thicknessMm, species, resin }
     })
     if (answer.kind === 'new') go(`/piece/${await createPiece(answer.document)}`)
     setBusy(false)
@@ -193,6 +219,9 @@ function StartForm({ kind, onBack }: { readonly kind: string; readonly onBack: (
           </button>
         </p>
       </form>
+      <div class="preview">
+        {picture === null ? null : <Drawing drawn={picture.drawn} name="plan thumb" words={null} />}
+      </div>
     </section>
   )
 }
