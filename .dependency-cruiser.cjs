@@ -62,7 +62,7 @@ module.exports = {
       name: 'app-knows-no-server',
       severity: 'error',
       from: { path: '^packages/app/src' },
-      to: { path: '^packages/(server|cli|page)/' }
+      to: { path: '^packages/(server|cli|page)/', pathNot: '^packages/page/src/page.css$' }
     },
     {
       name: 'plans-in-the-worker',

@@ -3,6 +3,7 @@ import { isDim, theme, units } from '../state/preferences.ts'
 import { awaySince, device } from '../state/reach.ts'
 import { follow, route } from '../state/route.ts'
 import { w } from '../text/words.ts'
+import { Revisions } from './revisions.tsx'
 
 /** Name of the app, where one is, and what works everywhere: undo, units, light. */
 export function Top() {
@@ -32,7 +33,7 @@ export function Top() {
       <div class="tools">
         {sheet && piece.value !== null ? (
           <>
-            <span class="saved">{savedWords()}</span>
+            <Revisions words={savedWords()} />
             <button
               type="button"
               class="link"

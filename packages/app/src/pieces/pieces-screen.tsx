@@ -5,6 +5,7 @@ import type { PieceSummary } from '../net/api.ts'
 import { leavePieces, pieces, showPieces, thumbs } from '../state/pieces.ts'
 import { follow } from '../state/route.ts'
 import { w } from '../text/words.ts'
+import { Away } from './away.tsx'
 import { Begin } from './begin.tsx'
 
 /** All pieces as pictures in their computed colours, and the beginning of a new one. */
@@ -25,6 +26,7 @@ export function PiecesScreen() {
           ))}
         </ul>
       )}
+      {kind === null ? <Away /> : null}
     </main>
   )
 }

@@ -20,7 +20,10 @@ export const en = {
     saving: 'saving',
     saved: (revision: number) => `revision ${revision}`,
     offline: 'kept here, sent when the desk is in reach',
-    failed: 'not saved'
+    failed: 'not saved',
+    begun: 'begun',
+    page: 'Page to keep',
+    runSheet: 'Run sheet'
   },
   verdict: {
     region: 'Verdict',
@@ -140,6 +143,7 @@ export const en = {
     saved: (when: string) => `saved ${when}`,
     away: 'Put away',
     back: 'Bring back',
+    noneAway: 'None.',
     awayOnes: 'Those put away',
     revisions: 'Revisions',
     copy: 'Copy',
