@@ -33,7 +33,7 @@ describe('help and version', () => {
     const { out, err, code } = answer(['chek', sound])
     expect([out, code]).toEqual(['', 2])
     expect(err).toBe(
-      'castwright: found "chek"; allowed: new, check, plan, cast, list, schema, help, version; the nearest is check\n'
+      'castwright: found "chek"; allowed: new, check, plan, cast, list, schema, serve, help, version; the nearest is check\n'
     )
   })
 })
