@@ -31,7 +31,10 @@ test('the app is sent in less than 400 kB before the round view', () => {
       kb: statSync(existsSync(`${path}.br`) ? `${path}.br` : path).size / 1000
     }))
   expect(rows.some(r => r.name === entry)).toBe(true)
-  expect(rows.some(r => /main-.*\.js$/.test(r.name)), 'the worker counts').toBe(true)
+  expect(
+    rows.some(r => /main-.*\.js$/.test(r.name)),
+    'the worker counts'
+  ).toBe(true)
   const sum = rows.reduce((kb, r) => kb + r.kb, 0)
   expect(sum, rows.map(r => `${r.name} ${r.kb.toFixed(1)}`).join('\n')).toBeLessThan(BUDGET_KB)
   // A site of next to nothing would pass as well: it is no app.
