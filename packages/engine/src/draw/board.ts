@@ -25,7 +25,7 @@ export type Change =
   | { readonly problem: string }
 
 /** Most timbers of a piece. */
-export const MOST_TIMBERS = 200
+const MOST_TIMBERS = 200
 
 /** Timber `index` moved by (dx, dy), mm. */
 export function timberMoved(document: PieceDocument, index: number, dx: number, dy: number): Change {

@@ -136,7 +136,7 @@ export function mapped(d: string, m: readonly [number, number, number, number, n
 }
 
 /** The same shape with its turn set; a turn of nothing is left out. */
-export function withTurn(shape: ShapeDocument, deg: number): ShapeDocument {
+function withTurn(shape: ShapeDocument, deg: number): ShapeDocument {
   const turn = angleOf(deg)
   if (turn === (shape.turn ?? 0)) return shape
   const { turn: _, ...rest } = shape

@@ -1,9 +1,9 @@
 import { selfCrossing } from '../shape/check.ts'
-import { edgeDistance, edgeTree, segmentDistance2 } from '../shape/edge-tree.ts'
+import { segmentDistance2 } from '../shape/edge-tree.ts'
 import { flattenCubic } from '../shape/flatten.ts'
 import { fitCubics, tangent } from './curve-fit.ts'
+import { cornersOf, kept } from './line-corner.ts'
 
-export type { PictureEdge } from './picture-edge.ts'
 export { grayOf, snapToEdge } from './picture-edge.ts'
 
 /** How a stroke is tidied. */
@@ -27,6 +27,10 @@ export interface Traced {
 /** Points are kept to this, mm: a pencil line is wider. */
 const GRID_MM = 0.1
 const MOST_POINTS = 10_000
+/** Most points put between those of a stroke: a longer one is divided less finely. */
+const MOST_DIVIDED = 20_000
+/** Edges looked at to either side of the last one when strays are measured. */
+const WINDOW = 12
 
 /**
  * A freehand stroke as a tidy line. Points mm; what else a pen tells (time, pressure) is not used.
@@ -55,7 +59,7 @@ export function traced(
   const closed =
     n >= 4 && Math.hypot(p[0]! - p[2 * n - 2]!, p[1]! - p[2 * n - 1]!) <= closeMm && extent(p) > 2 * closeMm
   if (closed) p = Float64Array.from([...p, p[0]!, p[1]!])
-  p = divided(p, Math.max(strayMm, extent(p) / 4000))
+  p = divided(p, Math.max(strayMm, lengthOf(p) / MOST_DIVIDED))
   n = p.length / 2
   let corners = cornersOf(p, closed, strayMm, cornerDeg)
   if (closed && corners.length > 0) {
@@ -122,13 +126,19 @@ function extent(p: Float64Array): number {
   return Math.hypot(x1 - x0, y1 - y0)
 }
 
+function lengthOf(p: Float64Array): number {
+  let sum = 0
+  for (let k = 2; k < p.length; k += 2) sum += Math.hypot(p[k]! - p[k - 2]!, p[k + 1]! - p[k - 1]!)
+  return sum
+}
+
 // Long stretches get points in between, so that a curve cannot bulge where the hand went fast.
 function divided(p: Float64Array, stepMm: number): Float64Array {
   const out: number[] = [p[0]!, p[1]!]
   for (let k = 2; k < p.length; k += 2) {
     const [x, y] = [p[k - 2]!, p[k - 1]!]
     const [dx, dy] = [p[k]! - x, p[k + 1]! - y]
-    const parts = Math.min(2000, Math.max(1, Math.ceil(Math.hypot(dx, dy) / stepMm)))
+    const parts = Math.max(1, Math.ceil(Math.hypot(dx, dy) / stepMm))
     for (let i = 1; i <= parts; i++)
       out.push(i === parts ? p[k]! : x + (dx * i) / parts, i === parts ? p[k + 1]! : y + (dy * i) / parts)
   }
@@ -170,68 +180,28 @@ function calmed(
   return out
 }
 
-/** The points Douglas–Peucker keeps within `tol` of the line, by index; first and last always. */
-export function kept(p: Float64Array, tol: number): number[] {
-  const n = p.length / 2
-  const keep = new Uint8Array(n)
-  keep[0] = keep[n - 1] = 1
-  const stack = [0, n - 1]
-  while (stack.length > 0) {
-    const b = stack.pop()!
-    const a = stack.pop()!
-    let most = tol * tol
-    let far = -1
-    for (let k = a + 1; k < b; k++) {
-      const d = segmentDistance2(p[2 * a]!, p[2 * a + 1]!, p[2 * b]!, p[2 * b + 1]!, p[2 * k]!, p[2 * k + 1]!)
-      if (d > most) {
-        most = d
-        far = k
+// Each point against the edges near the one nearest to the point before: both run along together. Never less than
+// the true distance, and quick however often the line crosses itself.
+function greatestStray(p: Float64Array, line: Float64Array, closed: boolean): number {
+  const corners = line.length / 2
+  const edges = closed ? corners : corners - 1
+  let most = 0
+  let near = 0
+  for (let k = 0; k < p.length; k += 2) {
+    let least = Number.POSITIVE_INFINITY
+    let found = near
+    for (let e = near - WINDOW; e <= near + WINDOW; e++) {
+      if (!closed && (e < 0 || e >= edges)) continue
+      const a = 2 * ((e + 2 * WINDOW * edges) % edges)
+      const b = (a + 2) % line.length
+      const d = segmentDistance2(line[a]!, line[a + 1]!, line[b]!, line[b + 1]!, p[k]!, p[k + 1]!)
+      if (d < least) {
+        least = d
+        found = a / 2
       }
     }
-    if (far < 0) continue
-    keep[far] = 1
-    stack.push(a, far, far, b)
+    near = found
+    most = Math.max(most, least)
   }
-  return [...keep.keys()].filter(k => keep[k] === 1)
-}
-
-// Corners in order: kept points where the line turns by more than the limit between two arms of six strays.
-function cornersOf(p: Float64Array, closed: boolean, strayMm: number, cornerDeg: number): number[] {
-  const n = p.length / 2
-  const arm = 6 * strayMm
-  const round = closed ? n - 1 : n
-  const arrived = (from: number, step: 1 | -1): number => {
-    for (let k = 1; k < round; k++) {
-      let at = from + step * k
-      if (closed) at = (at + round) % round
-      else if (at < 0 || at >= n) return at < 0 ? 0 : n - 1
-      if (Math.hypot(p[2 * at]! - p[2 * from]!, p[2 * at + 1]! - p[2 * from + 1]!) >= arm) return at
-    }
-    return from
-  }
-  const turns: { at: number; deg: number }[] = []
-  for (const at of kept(p, strayMm / 2)) {
-    if (closed ? at === n - 1 : at === 0 || at === n - 1) continue
-    const [a, b] = [arrived(at, -1), arrived(at, 1)]
-    const one = Math.atan2(p[2 * at + 1]! - p[2 * a + 1]!, p[2 * at]! - p[2 * a]!)
-    const two = Math.atan2(p[2 * b + 1]! - p[2 * at + 1]!, p[2 * b]! - p[2 * at]!)
-    const deg = Math.abs(((((two - one) * 180) / Math.PI + 540) % 360) - 180)
-    if (deg > cornerDeg) turns.push({ at, deg })
-  }
-  // Of several within an arm, the sharpest.
-  const out: number[] = []
-  for (const { at } of [...turns].sort((s, t) => t.deg - s.deg || s.at - t.at))
-    if (out.every(k => Math.hypot(p[2 * at]! - p[2 * k]!, p[2 * at + 1]! - p[2 * k + 1]!) >= arm))
-      out.push(at)
-  return out.sort((a, b) => a - b)
-}
-
-function greatestStray(p: Float64Array, line: Float64Array, closed: boolean): number {
-  // The tree takes rings: an open line goes back the way it came.
-  const back: number[] = []
-  for (let k = line.length - 4; k >= 2; k -= 2) back.push(line[k]!, line[k + 1]!)
-  const tree = edgeTree([closed ? line : Float64Array.from([...line, ...back])])
-  let most = 0
-  for (let k = 0; k < p.length; k += 2) most = Math.max(most, edgeDistance(tree, p[k]!, p[k + 1]!))
-  return most
+  return Math.sqrt(most)
 }

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { shapeMirrored, shapeMoved, shapeTurned } from '../../src/draw/shape-place.ts'
+import { shapeMirrored, shapeMoved, shapeTurned } from '../../src/draw/board.ts'
 import { mirrorX, mirrorY, rotate, translate } from '../../src/shape/transform.ts'
 import { chance } from '../stack/random.ts'
 import { FORMS, regionFor } from './forms.ts'

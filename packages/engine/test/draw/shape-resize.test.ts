@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import type { Handle } from '../../src/draw/shape-resize.ts'
-import { HANDLES, handlesOf, shapeResized } from '../../src/draw/shape-resize.ts'
+import type { Handle } from '../../src/draw/board.ts'
+import { HANDLES, handlesOf, shapeResized } from '../../src/draw/board.ts'
 import type { ShapeDocument } from '../../src/piece/shape-field.ts'
 import { bounds } from '../../src/shape/measure.ts'
 import { rotate } from '../../src/shape/transform.ts'
