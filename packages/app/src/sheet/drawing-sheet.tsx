@@ -9,9 +9,10 @@ import { svgBody } from '../../../engine/src/sheets/svg.ts'
 import { Drawing, Written } from '../look/drawing.tsx'
 import { Figure } from '../look/field.tsx'
 import { stale } from '../state/desk.ts'
+import { face } from '../state/screen.ts'
 import { w } from '../text/words.ts'
 import type { Drawn, PlannedView } from '../worker/messages.ts'
-import { face, levels, ownLine, pointer, stretched } from './place.ts'
+import { levels, ownLine, pointer, stretched } from './place.ts'
 import { PlanPad } from './plan-pad.tsx'
 import { sectionDrawn } from './section-drawn.ts'
 
@@ -27,11 +28,10 @@ const drawn = (s: Sheet): Drawn => ({ widthMm: s.widthMm, heightMm: s.heightMm, 
 /** The sheet: plan, section under it, core beside it, key and title block. */
 export function DrawingSheet({ view }: { readonly view: PlannedView }) {
   const { model } = view
-  const wide = view.faces[0]!
   const [x, y] = pointer.value ?? view.pointer
   const strip = {
     widthMm: CORE_MM,
-    heightMm: Math.min(STRIP_RANGE_MM[1], Math.max(STRIP_RANGE_MM[0], wide.front.heightMm + 6))
+    heightMm: Math.min(STRIP_RANGE_MM[1], Math.max(STRIP_RANGE_MM[0], view.plane.view.heightMm + 6))
   }
   const core = useMemo(
     () => drawn(coreStrip(model, x, y, { levels: levels.value, ...strip })),
@@ -40,10 +40,7 @@ export function DrawingSheet({ view }: { readonly view: PlannedView }) {
   const patch = useMemo(() => drawn(frontPatch(model, x, y, CORE_MM)), [model, x, y])
   const across = useMemo(() => drawn(sectionAt(model, x, y, ACROSS)), [model, x, y])
   const path = ownLine.value ?? view.section.path
-  const sections = useMemo(
-    () => view.faces.map(f => ({ id: f.id, drawn: sectionDrawn(view, f, path, stretched.value) })),
-    [view, path, stretched.value]
-  )
+  const section = useMemo(() => sectionDrawn(view, path, stretched.value), [view, path, stretched.value])
   return (
     <section class={`sheet${stale.value ? ' old' : ''}`} aria-label={w.sheet.region} data-face={face.value}>
       <div class="cap c-plan">
@@ -61,9 +58,7 @@ export function DrawingSheet({ view }: { readonly view: PlannedView }) {
         />
       </div>
       <div class="pad" id="plan">
-        {view.faces.map(f => (
-          <PlanPad key={f.id} view={view} faces={f} x={x} y={y} path={path} />
-        ))}
+        <PlanPad view={view} x={x} y={y} path={path} />
       </div>
       <div class="cap c-core">
         <h2>{w.sheet.core}</h2>
@@ -112,9 +107,7 @@ export function DrawingSheet({ view }: { readonly view: PlannedView }) {
         )}
       </div>
       <div class="section-aa" id="section">
-        {sections.map(s => (
-          <Drawing key={s.id} drawn={s.drawn} name={`aa ${s.id}`} words={w.sheet.section} />
-        ))}
+        <Drawing drawn={section} name="aa" words={w.sheet.section} />
       </div>
       <div class="across">
         <div class="cap">
@@ -126,12 +119,10 @@ export function DrawingSheet({ view }: { readonly view: PlannedView }) {
       <div class="foot">
         <div class="keyed">
           <Written markup={view.key} />
-          {view.faces.map(f => (
-            <div key={f.id} class={`bar ${f.id}`}>
-              <Drawing drawn={f.bar} name="scale" words={w.sheet.scale} />
-              <p class="f">{w.sheet.barWords}</p>
-            </div>
-          ))}
+          <div class="bar">
+            <Drawing drawn={view.plane.bar} name="scale" words={w.sheet.scale} />
+            <p class="f">{w.sheet.barWords}</p>
+          </div>
         </div>
         <TitleBlock view={view} />
       </div>

@@ -4,7 +4,6 @@ import type { SectionPath } from '../../../engine/src/sheets/section-cut.ts'
 
 /** Where the pointer stands on the plan, mm; null: where the plan has most to show. */
 export const pointer = signal<readonly [number, number] | null>(null)
-export const face = signal<'front' | 'back'>('front')
 export const levels = signal<'finished' | 'as cast'>('finished')
 export const stretched = signal(false)
 /** The maker's own line of the section; null: the one that shows most. */

@@ -1,15 +1,14 @@
 import { useRef } from 'preact/hooks'
 import { bounds } from '../../../engine/src/shape/measure.ts'
-import type { PageView } from '../../../engine/src/sheets/page-data.ts'
 import { pointerMarks, pointerTo } from '../../../engine/src/sheets/pointer.ts'
 import type { SectionPath } from '../../../engine/src/sheets/section-cut.ts'
 import { svgMarks } from '../../../engine/src/sheets/svg.ts'
 import { Drawing } from '../look/drawing.tsx'
 import { w } from '../text/words.ts'
-import type { Faces, PlannedView } from '../worker/messages.ts'
+import type { PlannedView } from '../worker/messages.ts'
 import { LineHandle } from './line-handle.tsx'
 import { PartHandles } from './part-handles.tsx'
-import { eventPlace, face, pointer } from './place.ts'
+import { eventPlace, pointer } from './place.ts'
 
 /** Steps of the arrow keys, mm: alone, and with Shift. */
 const STEP_MM = 1
@@ -20,15 +19,13 @@ const SLACK_MM = 4
 /** The plan of the face shown, with its pointer, the line of the section and the parts to take hold of. */
 export function PlanPad(p: {
   readonly view: PlannedView
-  readonly faces: Faces
   readonly x: number
   readonly y: number
   readonly path: SectionPath
 }) {
   const host = useRef<HTMLDivElement>(null)
-  const shown = face.value
-  const drawn = shown === 'front' ? p.faces.front : p.faces.back
-  const view = p.faces.views.find(v => v.face === shown) as PageView
+  const { drawn, view } = p.view.plane
+  const shown = view.face
   const { outline } = p.view.model.geometry
   const box = bounds(outline)
   const go = (x: number, y: number) => {
@@ -60,7 +57,7 @@ export function PlanPad(p: {
   }
   return (
     <div
-      class={`plane ${p.faces.id}`}
+      class={`plane ${view.id}`}
       ref={host}
       tabIndex={0}
       role="application"

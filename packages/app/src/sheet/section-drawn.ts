@@ -1,8 +1,9 @@
+import type { PageView } from '../../../engine/src/sheets/page-data.ts'
 import { sectionSheet } from '../../../engine/src/sheets/section.ts'
 import type { SectionPath } from '../../../engine/src/sheets/section-cut.ts'
 import { sectionOf } from '../../../engine/src/sheets/section-cut.ts'
 import { svgBody } from '../../../engine/src/sheets/svg.ts'
-import type { Drawn, Faces, PlannedView } from '../worker/messages.ts'
+import type { Drawn, PlannedView } from '../worker/messages.ts'
 
 /** Factor of the stretched section, as the page has it. */
 const STRETCH = 3
@@ -13,12 +14,12 @@ const ENLARGED = [5, 4, 3, 2.5, 2, 1.5, 1]
 const STEP_MM = 0.3
 
 /** The section along a line, aligned under the plan; one across is drawn in the middle, as large as fits. */
-export function sectionDrawn(view: PlannedView, faces: Faces, path: SectionPath, stretch: boolean): Drawn {
-  const front = faces.views.find(v => v.face === 'front')!
+export function sectionDrawn(view: PlannedView, path: SectionPath, stretch: boolean): Drawn {
+  const front = frontOf(view)
   const own = path !== view.section.path
   const across = path.along === 'y'
   const leg = path.legs[0]!
-  const room = front.widthMm - 2 * SIDES[faces.id]
+  const room = front.widthMm - 2 * SIDES[front.id]
   const enlarged = across ? (ENLARGED.find(e => (leg.to - leg.from) * front.scale * e <= room) ?? 1) : 1
   const scale = front.scale * enlarged
   const section = sectionOf(view.model, path, STEP_MM / scale)
@@ -27,8 +28,14 @@ export function sectionDrawn(view: PlannedView, faces: Faces, path: SectionPath,
     stretch: stretch ? STRETCH : 1,
     originX: across ? front.widthMm / 2 - ((leg.from + leg.to) / 2) * scale : front.originX,
     widthMm: front.widthMm,
-    parts: faces.id === 'wide' && !own ? view.section.parts : [],
+    parts: front.id === 'wide' && !own ? view.section.parts : [],
     rounds: own ? [] : view.section.rounds
   })
   return { widthMm: sheet.widthMm, heightMm: sheet.heightMm, body: svgBody(sheet) }
+}
+
+// Where the front lies, when the back is shown: it is centred alike, and mirrored.
+function frontOf({ plane }: PlannedView): PageView {
+  const v = plane.view
+  return v.face === 'front' ? v : { ...v, face: 'front', originX: v.widthMm - v.originX }
 }

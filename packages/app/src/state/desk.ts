@@ -1,4 +1,4 @@
-import { batch, computed, signal } from '@preact/signals'
+import { batch, computed, effect, signal } from '@preact/signals'
 import type { Patch } from '../../../engine/src/piece/patch.ts'
 import { applyPatch, invertPatch } from '../../../engine/src/piece/patch.ts'
 import type { Problem } from '../../../engine/src/piece/problem.ts'
@@ -10,6 +10,7 @@ import { keepPiece, keptPiece } from '../offline/keep.ts'
 import type { Json, PlannedView } from '../worker/messages.ts'
 import { askEngine } from './engine.ts'
 import { reached, unreached } from './reach.ts'
+import { face, width } from './screen.ts'
 import { shop } from './shop.ts'
 
 /** One edit: what it did, in words, and both ways. */
@@ -63,6 +64,7 @@ const REST_MS = 350
 let pending: Pending | null = null
 let sending = false
 let asked = 0
+let drawnFor = ''
 let rest: ReturnType<typeof setTimeout> | undefined
 
 /** Puts a piece on the desk, from the server or, without one, from what this browser keeps. */
@@ -193,6 +195,8 @@ function ask(effort: 'preview' | 'full'): void {
       files,
       shop: shop.value?.document ?? null,
       asOf: new Date().toISOString(),
+      width: width.value,
+      face: face.value,
       effort
     },
     answer => {
@@ -295,3 +299,10 @@ export async function changedElsewhere(id: string, revision: number): Promise<vo
     unreached()
   }
 }
+
+// Another face, or another width of the screen, is another drawing.
+effect(() => {
+  const now = `${face.value} ${width.value}`
+  if (drawnFor !== '' && drawnFor !== now) plan()
+  drawnFor = now
+})

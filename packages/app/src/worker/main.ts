@@ -46,7 +46,7 @@ function answered(ask: Ask): Answer {
   try {
     switch (ask.kind) {
       case 'plan':
-        return { kind: 'planned', seq, view: plannedView(planned(ask)) }
+        return { kind: 'planned', seq, view: plannedView(planned(ask), ask.width, ask.face) }
       case 'thumb':
         return { kind: 'thumb', seq, thumb: thumb(planned({ ...ask, effort: 'preview' })) }
       case 'fields':

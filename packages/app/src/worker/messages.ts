@@ -24,6 +24,9 @@ export interface PlanAsk {
   readonly files: Readonly<Record<string, string>>
   readonly asOf: string
   readonly effort: 'preview' | 'full'
+  /** The drawing the screen has room for, and the face it shows. */
+  readonly width: PageView['id']
+  readonly face: PageView['face']
 }
 
 /** What a new piece begins with: a kind and its sizes, mm. */
@@ -52,12 +55,10 @@ export interface Drawn {
   readonly body: string
 }
 
-/** Both faces at one width, and how the piece lies on them. */
-export interface Faces {
-  readonly id: PageView['id']
-  readonly front: Drawn
-  readonly back: Drawn
-  readonly views: readonly PageView[]
+/** The face shown, at the width there is room for, and how the piece lies on it. */
+export interface Plane {
+  readonly drawn: Drawn
+  readonly view: PageView
   readonly bar: Drawn
 }
 
@@ -136,7 +137,7 @@ export interface PlannedView {
   readonly entries: readonly EntryName[]
   readonly model: CoreModel
   readonly pointer: readonly [number, number]
-  readonly faces: readonly Faces[]
+  readonly plane: Plane
   readonly key: string
   readonly section: {
     readonly path: SectionPath

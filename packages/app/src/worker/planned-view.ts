@@ -16,6 +16,7 @@ import {
   pouredOver,
   windows
 } from '../../../engine/src/sheets/page-card.ts'
+import type { PageView } from '../../../engine/src/sheets/page-data.ts'
 import { modelData } from '../../../engine/src/sheets/page-data.ts'
 import type { Numbered } from '../../../engine/src/sheets/page-finding.ts'
 import { crossing, figure, numbered, sentence, stopped } from '../../../engine/src/sheets/page-finding.ts'
@@ -24,18 +25,20 @@ import { keyPart, pointerOf, readyMin } from '../../../engine/src/sheets/page-sh
 import { beforePours, dayOf } from '../../../engine/src/sheets/page-steps.ts'
 import { scaleBar } from '../../../engine/src/sheets/plan-view.ts'
 import { sectionPathOf } from '../../../engine/src/sheets/section-path.ts'
-import type { SheetViews } from '../../../engine/src/sheets/sheet-views.ts'
-import { partsOn, roundsOn, sheetViews } from '../../../engine/src/sheets/sheet-views.ts'
+import { faceView, partsOn, roundsOn } from '../../../engine/src/sheets/sheet-views.ts'
 import { stepFacts, stepWords } from '../../../engine/src/sheets/step-facts.ts'
 import { svgBody } from '../../../engine/src/sheets/svg.ts'
-import type { Drawn, EntryName, Faces, FindingView, LayerView, SentView, StepView } from './messages.ts'
+import type { Drawn, EntryName, FindingView, LayerView, Plane, SentView, StepView } from './messages.ts'
 
 /** What the screens show of a plan: figures, words and drawings, ready to lay out. */
-export function plannedView(planned: Planned): SentView {
+export function plannedView(
+  planned: Planned,
+  width: PageView['id'] = 'wide',
+  face: PageView['face'] = 'front'
+): SentView {
   const { plan, work } = planned
   const model = coreModelOf(work)
   const path = sectionPathOf(work)
-  const drawn = sheetViews(work, model, { plane: false })
   return {
     effort: plan.effort,
     name: plan.name,
@@ -61,7 +64,7 @@ export function plannedView(planned: Planned): SentView {
     entries: entryNames(planned),
     model: JSON.stringify(modelData(model)),
     pointer: pointerOf(plan, work, model),
-    faces: drawn.map(facesOf),
+    plane: planeOf(work, model, width, face),
     key: keyPart(model, []).text,
     section: { path, parts: partsOn(path, work), rounds: roundsOn(path, work) },
     parts: work.fits.flatMap((fit, i) =>
@@ -86,9 +89,10 @@ export function drawnOf(sheet: Sheet): Drawn {
   return { widthMm: sheet.widthMm, heightMm: sheet.heightMm, body: svgBody(sheet) }
 }
 
-function facesOf(v: SheetViews): Faces {
-  const bar: Sheet = { widthMm: 52, heightMm: 7, marks: scaleBar(v.views[0]!.scale, 40, 2, 2) }
-  return { id: v.id, front: drawnOf(v.front), back: drawnOf(v.back), views: v.views, bar: drawnOf(bar) }
+function planeOf(work: Work, model: CoreModel, id: PageView['id'], face: PageView['face']): Plane {
+  const { sheet, view } = faceView(work, model, id, face)
+  const bar: Sheet = { widthMm: 52, heightMm: 7, marks: scaleBar(view.scale, 40, 2, 2) }
+  return { drawn: drawnOf(sheet), view, bar: drawnOf(bar) }
 }
 
 function findingView(work: Work, { number, finding: f }: Numbered): FindingView {

@@ -32,15 +32,29 @@ const WIDTHS = { wide: 166, narrow: 88 } as const
 const SIDES = { wide: 17, narrow: 11 } as const
 const MOST_HEIGHT = { wide: 104, narrow: 96 } as const
 
-/** Draws a piece at both widths; `plane` draws the line of the section on the front. */
-export function sheetViews(work: Work, model: CoreModel, { plane = true } = {}): SheetViews[] {
+/** One face at one width, without the line of a section: what a screen shows at a time. */
+export function faceView(
+  work: Work,
+  model: CoreModel,
+  id: PageView['id'],
+  face: PageView['face']
+): { readonly sheet: Sheet; readonly view: PageView } {
+  const widthMm = WIDTHS[id]
+  const sizes = { widthMm, sideMm: SIDES[id], mostHeightMm: MOST_HEIGHT[id], few: id === 'narrow' }
+  const { sheet, view } = planView(work, model, { ...sizes, face, path: null })
+  const { scale, originX, originY } = view
+  return { sheet, view: { id, face, scale, originX, originY, widthMm, heightMm: sheet.heightMm } }
+}
+
+/** Draws a piece at both widths. */
+export function sheetViews(work: Work, model: CoreModel): SheetViews[] {
   const path = sectionPathOf(work)
   const parts = partsOn(path, work)
   const rounds = roundsOn(path, work)
   return (['wide', 'narrow'] as const).map((id): SheetViews => {
     const widthMm = WIDTHS[id]
     const common = { widthMm, sideMm: SIDES[id], mostHeightMm: MOST_HEIGHT[id], few: id === 'narrow' }
-    const front = planView(work, model, { ...common, face: 'front', path: plane ? path : null })
+    const front = planView(work, model, { ...common, face: 'front', path })
     const back = planView(work, model, { ...common, face: 'back', path: null })
     const across = path.along === 'y'
     const enlarged = across ? enlargement(path, front.view.scale, widthMm - 2 * SIDES[id]) : 1
