@@ -51,10 +51,25 @@ export function cornersOf(p: Float64Array, closed: boolean, strayMm: number, cor
     const deg = Math.abs(((((two - one) * 180) / Math.PI + 540) % 360) - 180)
     if (deg > cornerDeg) turns.push({ at, deg })
   }
-  // Of several within an arm, the sharpest.
-  const out: number[] = []
-  for (const { at } of [...turns].sort((s, t) => t.deg - s.deg || s.at - t.at))
-    if (out.every(k => Math.hypot(p[2 * at]! - p[2 * k]!, p[2 * at + 1]! - p[2 * k + 1]!) >= arm))
-      out.push(at)
-  return out.sort((a, b) => a - b)
+  // Of several in a row within an arm of each other, the sharpest.
+  const count = turns.length
+  const state = new Uint8Array(count)
+  const near = (i: number, j: number): boolean => {
+    const [a, b] = [2 * turns[i]!.at, 2 * turns[j]!.at]
+    return (p[a]! - p[b]!) ** 2 + (p[a + 1]! - p[b + 1]!) ** 2 < arm * arm
+  }
+  const order = [...turns.keys()].sort((i, j) => turns[j]!.deg - turns[i]!.deg || i - j)
+  for (const i of order) {
+    if (state[i] !== FREE) continue
+    state[i] = CORNER
+    for (const step of [1, -1])
+      for (let k = 1; k < count; k++) {
+        const j = closed ? (i + step * k + count * k) % count : i + step * k
+        if (turns[j] === undefined || state[j] === CORNER || !near(i, j)) break
+        state[j] = PASSED
+      }
+  }
+  return turns.filter((_, i) => state[i] === CORNER).map(t => t.at)
 }
+
+const [FREE, CORNER, PASSED] = [0, 1, 2] as const
