@@ -117,7 +117,7 @@ function findingView(work: Work, { number, finding: f }: Numbered): FindingView 
     basis: stopped(f.basis),
     settledBy: f.settledBy === null ? null : stopped(f.settledBy),
     fix: f.fix,
-    fixSays: f.fixSays
+    fixSays: f.fixSays === null ? null : capital(f.fixSays)
   }
 }
 
