@@ -1,0 +1,54 @@
+import { expect, test } from 'vitest'
+import { applyPatch } from '../../engine/src/piece/patch.ts'
+import { checkPiece, usualShop } from '../../engine/src/piece/read.ts'
+import { check } from '../../engine/src/plan.ts'
+import { browser } from './browser.ts'
+import type { Document } from './desk.ts'
+import { example, openDesk } from './desk.ts'
+
+const open = browser()
+const SPOILED = example('saltmarsh-panel.spoiled')
+/** A stop of this piece that one press mends: a part larger than its pocket. */
+const STOP = 'hardware-pocket'
+
+test('a stop is mended by its fix, comes back with undo and goes with redo; the server follows', async () => {
+  // The fix is the one the engine's own check offers, made by another way than the screen's.
+  const plan = check(
+    { piece: checkPiece(SPOILED, 'spoiled'), shop: usualShop(), files: {}, source: 'spoiled' },
+    { asOf: '2026-03-02T09:00:00Z' }
+  )
+  const finding = plan.findings.find(f => f.id === STOP)!
+  expect(finding.severity).toBe('stop')
+  const mended = applyPatch(SPOILED, finding.fix!) as Document
+  expect(mended).not.toEqual(SPOILED)
+
+  const desk = await openDesk()
+  await desk.lay('spoiled1', SPOILED)
+  const { page } = await open(`${desk.url}/piece/spoiled1`)
+  const stops = page.locator('.verdict .st')
+  const stop = page.locator('.find.stop', { hasText: finding.says.slice(0, 40) })
+  const fix = page.getByRole('button', { name: finding.fixSays! })
+  const onServer = async () => (await desk.piece('spoiled1')).document
+  const undo = page.getByRole('button', { name: 'Undo', exact: true })
+  const redo = page.getByRole('button', { name: 'Redo', exact: true })
+
+  await fix.waitFor()
+  const count = plan.totals.stops
+  expect(await stops.textContent()).toBe(`${count} stops`)
+  expect(await undo.isDisabled()).toBe(true)
+
+  for (const [press, document, left] of [
+    [fix, mended, count - 1],
+    [undo, SPOILED, count],
+    [redo, mended, count - 1],
+    [undo, SPOILED, count]
+  ] as const) {
+    await press.click()
+    await expect.poll(() => stops.textContent()).toBe(`${left} stop${left === 1 ? '' : 's'}`)
+    await expect.poll(() => stop.count()).toBe(left === count ? 1 : 0)
+    await expect.poll(onServer).toEqual(document)
+  }
+  expect(await desk.revisions('spoiled1'), 'each step is a revision of its own').toBe(5)
+  expect(await undo.isDisabled()).toBe(true)
+  expect(await redo.isDisabled()).toBe(false)
+})
