@@ -4,18 +4,36 @@ import './look/fonts.css'
 import './look/app.css'
 import { App } from './look/app.tsx'
 import { keepInStep } from './net/events.ts'
+import { plan, send } from './state/desk.ts'
+import { sendKept } from './state/pieces.ts'
 import { applyPreferences } from './state/preferences.ts'
-import { device, greet } from './state/reach.ts'
-import { readShop } from './state/shop.ts'
+import { device, greet, paired, unreached, whenBack } from './state/reach.ts'
+import { readShop, shop } from './state/shop.ts'
 
 applyPreferences()
 render(<App />, document.getElementById('app')!)
 
+let inStep = false
+// Once the server is in reach: what was kept goes out, and this device keeps in step with the others.
+async function begin(): Promise<void> {
+  if (device.value === null) await greet()
+  if (inStep || device.value === null) return
+  inStep = true
+  await readShop()
+  if (shop.value !== null) plan()
+  keepInStep()
+  await send()
+  await sendKept()
+}
+
+whenBack(() => void begin())
+addEventListener('online', () => void greet())
+addEventListener('offline', unreached)
 void greet().then(async () => {
-  if (device.value !== null) {
-    await readShop()
-    keepInStep()
-  } else addEventListener('castwright-paired', () => location.reload())
+  if (!paired.value) return addEventListener('castwright-paired', () => location.reload())
+  // Without a server the shop is the one this browser keeps.
+  if (device.value === null) await readShop().then(plan)
+  else await begin()
 })
 
 if ('serviceWorker' in navigator && isSecureContext) {

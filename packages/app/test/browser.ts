@@ -71,3 +71,8 @@ export function browser(more: readonly string[] = []): (url: string, wanted?: Wa
     return { page, context }
   }
 }
+
+/** What comes to be true while the app works: looked at again and again until it is, or patience ends. */
+export function soon(look: () => unknown): ReturnType<typeof expect.poll> {
+  return expect.poll(look, { timeout: PATIENCE_MS, interval: 40 })
+}

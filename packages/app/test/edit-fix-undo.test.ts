@@ -2,7 +2,7 @@ import { expect, test } from 'vitest'
 import { applyPatch } from '../../engine/src/piece/patch.ts'
 import { checkPiece, usualShop } from '../../engine/src/piece/read.ts'
 import { check } from '../../engine/src/plan.ts'
-import { browser } from './browser.ts'
+import { browser, soon } from './browser.ts'
 import type { Document } from './desk.ts'
 import { example, openDesk } from './desk.ts'
 
@@ -44,9 +44,9 @@ test('a stop is mended by its fix, comes back with undo and goes with redo; the 
     [undo, SPOILED, count]
   ] as const) {
     await press.click()
-    await expect.poll(() => stops.textContent()).toBe(`${left} stop${left === 1 ? '' : 's'}`)
-    await expect.poll(() => stop.count()).toBe(left === count ? 1 : 0)
-    await expect.poll(onServer).toEqual(document)
+    await soon(() => stops.textContent()).toBe(`${left} stop${left === 1 ? '' : 's'}`)
+    await soon(() => stop.count()).toBe(left === count ? 1 : 0)
+    await soon(onServer).toEqual(document)
   }
   expect(await desk.revisions('spoiled1'), 'each step is a revision of its own').toBe(5)
   expect(await undo.isDisabled()).toBe(true)

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { browser } from './browser.ts'
+import { browser, soon } from './browser.ts'
 import { openDesk } from './desk.ts'
 
 /** Most inputs from an empty list to a verdict on one's own piece: the line of the issue. */
@@ -52,10 +52,10 @@ test('from an empty list to a verdict on an own piece in at most 25 inputs', asy
   await input('depth of the pour', () => field(`${name}: depth`).fill('7'))
   await input('said', () => page.keyboard.press('Enter'))
 
-  await expect.poll(async () => page.locator('.pass').textContent(), { timeout: 15_000 }).toBe('')
+  await soon(async () => page.locator('.pass').textContent()).toBe('')
   expect(await page.locator('#verdict').textContent()).toMatch(/\w{3,}/)
   expect(await page.locator('.verdict .count').textContent()).toMatch(/\d+ (stop|caution|note)|Ready/)
-  await expect.poll(async () => JSON.stringify((await desk.piece(id)).document)).toContain('"depth":7')
+  await soon(async () => JSON.stringify((await desk.piece(id)).document)).toContain('"depth":7')
   const after = (await desk.piece(id)).document
   expect(after['name']).toBe('Hall mirror')
   expect(after['outline']).toMatchObject({ rectangle: [340, 180] })

@@ -11,7 +11,7 @@ import { seeded } from '../../engine/src/sheets/seeded.ts'
 import { svgBody } from '../../engine/src/sheets/svg.ts'
 import { sectionDrawn } from '../src/sheet/section-drawn.ts'
 import { plannedView } from '../src/worker/planned-view.ts'
-import { browser } from './browser.ts'
+import { browser, soon } from './browser.ts'
 import { drawing, example, openDesk } from './desk.ts'
 
 /**
@@ -59,7 +59,7 @@ for (const [name, files] of [
     await desk.lay('numbers1', document, files)
     const { page } = await open(`${desk.url}/piece/numbers1`, { at: AS_OF })
     await page.locator('.layer').first().waitFor()
-    await expect.poll(() => page.locator('.pass').textContent(), { timeout: 20_000 }).toBe('')
+    await soon(() => page.locator('.pass').textContent()).toBe('')
 
     // Title block.
     const title = async (term: string) =>
@@ -131,9 +131,9 @@ for (const [name, files] of [
       const [x, y] = [Number(await core.getAttribute('data-x')), Number(await core.getAttribute('data-y'))]
       const parts = corePartsAt(model, x, y)
       expect(parts.length, `core at ${x}, ${y}`).toBeGreaterThan(0)
-      await expect
-        .poll(async () => sizesSaid((await page.locator('#core-says').textContent()) ?? ''))
-        .toEqual([...parts].reverse().map(p => Number((p.to - p.from).toFixed(1))))
+      await soon(async () => sizesSaid((await page.locator('#core-says').textContent()) ?? '')).toEqual(
+        [...parts].reverse().map(p => Number((p.to - p.from).toFixed(1)))
+      )
       const strip = { widthMm: 58, heightMm: Math.min(118, Math.max(84, view.plane.view.heightMm + 6)) }
       expect(await shown(page, '#core')).toEqual(
         textsOf(svgBody(coreStrip(model, x, y, { levels: 'finished', ...strip })))

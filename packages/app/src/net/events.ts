@@ -1,5 +1,5 @@
 import { changedElsewhere, piece, plan, send } from '../state/desk.ts'
-import { listChanged } from '../state/pieces.ts'
+import { listChanged, sendKept } from '../state/pieces.ts'
 import { greet, reached, unreached, whenBack } from '../state/reach.ts'
 import { readShop } from '../state/shop.ts'
 
@@ -7,9 +7,7 @@ let source: EventSource | null = null
 
 /** Keeps this device in step with the others: what they save is laid on the desk here. */
 export function keepInStep(): void {
-  whenBack(() => void send())
-  addEventListener('online', () => void greet())
-  addEventListener('offline', unreached)
+  whenBack(() => void send().then(sendKept))
   listen()
 }
 

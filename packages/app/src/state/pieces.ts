@@ -1,8 +1,10 @@
 import { signal } from '@preact/signals'
 import type { PieceSummary, StoredPiece } from '../net/api.ts'
-import { api, newId, Unreachable } from '../net/api.ts'
-import { keepList, keepPiece, keptList, keptPieces } from '../offline/keep.ts'
+import { ApiProblem, api, newId, Unreachable } from '../net/api.ts'
+import type { KeptPiece, Pending } from '../offline/keep.ts'
+import { keepList, keepPiece, keptList, keptPiece, keptPieces } from '../offline/keep.ts'
 import type { Json, Thumb } from '../worker/messages.ts'
+import { piece } from './desk.ts'
 import { engineAnswer } from './engine.ts'
 import { reached, unreached } from './reach.ts'
 import { shop } from './shop.ts'
@@ -23,7 +25,7 @@ export async function showPieces(): Promise<void> {
     await keepList(list.pieces)
   } catch (e) {
     if (e instanceof Unreachable) unreached()
-    pieces.value = (await keptList()) ?? []
+    pieces.value = await listHere()
   }
   for (const p of pieces.value ?? []) {
     if (!onScreen) return
@@ -37,6 +39,60 @@ export function leavePieces(): void {
 
 export function listChanged(): void {
   if (onScreen) void showPieces()
+}
+
+// The list as it was last seen, with what was made and renamed here since.
+async function listHere(): Promise<readonly PieceSummary[]> {
+  const seen = (await keptList()) ?? []
+  const changed = (await keptPieces()).flatMap(k =>
+    k.pending === null ? [] : [{ ...k, pending: k.pending }]
+  )
+  const summary = (k: (typeof changed)[number]): PieceSummary => ({
+    id: k.id,
+    name: String(k.pending.document['name']),
+    kind: typeof k.pending.document['kind'] === 'string' ? k.pending.document['kind'] : null,
+    revision: k.revision,
+    saved: k.saved
+  })
+  return [
+    ...changed.map(summary).sort((a, b) => b.saved.localeCompare(a.saved)),
+    ...seen.filter(p => !changed.some(k => k.id === p.id))
+  ]
+}
+
+/**
+ * Sends what this browser keeps of pieces that are not on the desk. One that was changed elsewhere meanwhile stays
+ * kept: which one goes on is asked when it is opened.
+ */
+export async function sendKept(): Promise<void> {
+  let sent = false
+  for (const k of await keptPieces()) {
+    if (k.pending === null || k.id === piece.value?.id) continue
+    try {
+      await putKept(k, k.pending)
+      sent = true
+    } catch (e) {
+      if (e instanceof Unreachable) return unreached()
+      if (!(e instanceof ApiProblem)) throw e
+    }
+  }
+  if (sent) listChanged()
+}
+
+async function putKept(kept: KeptPiece, pending: Pending): Promise<void> {
+  const { id, files } = kept
+  const { revision } = await api<{ revision: number }>('PUT', `/api/pieces/${id}`, pending)
+  if (pending.base === 0)
+    for (const [name, text] of Object.entries(files))
+      await api(
+        'PUT',
+        `/api/pieces/${id}/files/${encodeURIComponent(name)}`,
+        new Blob([text], { type: 'text/plain' })
+      )
+  // It may have come onto the desk, and been changed there, while it was under way.
+  const now = await keptPiece(id)
+  if (now?.pending?.edit === pending.edit)
+    await keepPiece({ ...now, revision, document: pending.document, pending: null })
 }
 
 async function picture(p: PieceSummary): Promise<void> {
@@ -58,7 +114,8 @@ async function storedPiece(id: string): Promise<Pick<StoredPiece, 'document' | '
   try {
     return await api<StoredPiece>('GET', `/api/pieces/${id}`)
   } catch {
-    return (await keptPieces()).find(k => k.id === id) ?? null
+    const kept = await keptPiece(id)
+    return kept === null ? null : { files: kept.files, document: kept.pending?.document ?? kept.document }
   }
 }
 
@@ -69,16 +126,10 @@ export async function createPiece(
 ): Promise<string> {
   const id = newId()
   const pending = { base: 0, edit: newId(), document, says: '' }
-  await keepPiece({ id, revision: 0, saved: new Date().toISOString(), document, files, pending })
+  const kept = { id, revision: 0, saved: new Date().toISOString(), document, files, pending }
+  await keepPiece(kept)
   try {
-    await api('PUT', `/api/pieces/${id}`, pending)
-    for (const [name, text] of Object.entries(files))
-      await api(
-        'PUT',
-        `/api/pieces/${id}/files/${encodeURIComponent(name)}`,
-        new Blob([text], { type: 'text/plain' })
-      )
-    await keepPiece({ id, revision: 1, saved: new Date().toISOString(), document, files, pending: null })
+    await putKept(kept, pending)
   } catch (e) {
     if (!(e instanceof Unreachable)) throw e
     unreached()

@@ -7,7 +7,11 @@ export const awaySince = signal<Date | null>(null)
 export const device = signal<{ id: string; name: string; desk: boolean } | null>(null)
 export const paired = signal(true)
 
+/** How often a server out of reach is looked for, ms. */
+const LOOK_MS = 4000
+
 const back: (() => void)[] = []
+let looking: ReturnType<typeof setInterval> | undefined
 
 /** Tells when the server comes back in reach. */
 export function whenBack(then: () => void): void {
@@ -17,11 +21,16 @@ export function whenBack(then: () => void): void {
 export function reached(): void {
   if (awaySince.value === null) return
   awaySince.value = null
+  clearInterval(looking)
   for (const then of back) then()
 }
 
 export function unreached(): void {
-  awaySince.value ??= new Date()
+  if (awaySince.value !== null) return
+  awaySince.value = new Date()
+  // A server that was started again tells nobody: it is looked for.
+  clearInterval(looking)
+  looking = setInterval(() => void greet(), LOOK_MS)
 }
 
 interface Hello {
