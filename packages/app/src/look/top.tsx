@@ -1,6 +1,6 @@
 import { canRedo, canUndo, done, piece, redo, saving, undo, undone } from '../state/desk.ts'
 import { isDim, theme, units } from '../state/preferences.ts'
-import { awaySince, device } from '../state/reach.ts'
+import { awaySince, device, paired } from '../state/reach.ts'
 import { follow, route } from '../state/route.ts'
 import { w } from '../text/words.ts'
 import { Revisions } from './revisions.tsx'
@@ -9,12 +9,15 @@ import { Revisions } from './revisions.tsx'
 export function Top() {
   const at = route.value
   const sheet = at.at === 'sheet'
-  const places = [
-    ...(sheet ? [[`/piece/${at.id}`, w.place.sheet, true] as const] : []),
-    ['/', w.place.pieces, at.at === 'pieces'] as const,
-    ['/shop', w.place.shop, at.at === 'shop'] as const,
-    ...(device.value?.desk ? [['/devices', w.place.devices, at.at === 'devices'] as const] : [])
-  ]
+  // A device that is not paired has nowhere to go.
+  const places = !paired.value
+    ? []
+    : [
+        ...(sheet ? [[`/piece/${at.id}`, w.place.sheet, true] as const] : []),
+        ['/', w.place.pieces, at.at === 'pieces'] as const,
+        ['/shop', w.place.shop, at.at === 'shop'] as const,
+        ...(device.value?.desk ? [['/devices', w.place.devices, at.at === 'devices'] as const] : [])
+      ]
   return (
     <header class="top">
       <p class="mark">{w.app}</p>
@@ -23,7 +26,7 @@ export function Top() {
       ) : (
         <h1 class="says-core">{w.app}</h1>
       )}
-      <nav class="places" aria-label={w.app}>
+      <nav class="places" aria-label={w.app} hidden={!paired.value}>
         {places.map(([href, words, here]) => (
           <a key={href} href={href} onClick={follow} aria-current={here ? 'page' : undefined}>
             {words}
