@@ -23,7 +23,7 @@ export function AddEntry({ lists }: { readonly lists: readonly List[] }) {
 
 function add(document: Json, list: List): void {
   const entries = (document[list] ?? []) as Json[]
-  const value = started(document, list)
+  const value = startedEntry(document, list)
   edit(w.added(w.card.one[list]), [
     document[list] === undefined
       ? { op: 'add', path: `/${list}`, value: [value] }
@@ -35,12 +35,13 @@ function add(document: Json, list: List): void {
 const ROUND_MM = 10
 
 // A plain entry of a size that fits the piece: what it is changed to is the maker's.
-function started(document: Json, list: List): Json {
+export function startedEntry(document: Json, list: List, where?: readonly [number, number]): Json {
   const model = view.value?.model
   const b =
     model === undefined ? { minX: -100, minY: -60, maxX: 100, maxY: 60 } : bounds(model.geometry.outline)
   const [wide, deep] = [b.maxX - b.minX, b.maxY - b.minY]
-  const at: [number, number] = [Math.round((b.minX + b.maxX) / 2), Math.round((b.minY + b.maxY) / 2)]
+  const at: [number, number] =
+    where === undefined ? [Math.round((b.minX + b.maxX) / 2), Math.round((b.minY + b.maxY) / 2)] : [...where]
   const some = (mm: number) => Math.max(ROUND_MM, Math.round(mm / ROUND_MM) * ROUND_MM)
   const thick = model === undefined ? 20 : model.castHeight
   const first = ((document['timbers'] ?? []) as Json[])[0]

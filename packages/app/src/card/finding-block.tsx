@@ -15,7 +15,7 @@ export function FindingBlock({
     <div
       class={`find ${f.severity}${walkAt.value === f.number ? ' at' : ''}`}
       id={`finding-${f.number}`}
-      tabIndex={-1}
+      tabindex={-1}
     >
       <p class="says">
         <b class="k">{w.finding.kind[f.severity]}</b>{' '}

@@ -13,8 +13,13 @@ export function Drawing(p: {
 }) {
   const { widthMm, heightMm, body } = p.drawn
   const h = Math.round(heightMm * 100) / 100
+  // A drawing with things to take hold of is a group of them; its marks say nothing by themselves.
   const aria =
-    p.words === null ? { 'aria-hidden': 'true' as const } : { role: 'img' as const, 'aria-label': p.words }
+    p.children !== undefined
+      ? { role: 'group' as const, 'aria-label': p.words ?? undefined }
+      : p.words === null
+        ? { 'aria-hidden': 'true' as const }
+        : { role: 'img' as const, 'aria-label': p.words }
   return (
     <svg
       class={`draw ${p.name}`}
@@ -23,7 +28,10 @@ export function Drawing(p: {
       height={rem(heightMm)}
       {...aria}
     >
-      <g dangerouslySetInnerHTML={{ __html: body }} />
+      <g
+        aria-hidden={p.children === undefined ? undefined : 'true'}
+        dangerouslySetInnerHTML={{ __html: body }}
+      />
       {p.children}
     </svg>
   )

@@ -6,6 +6,7 @@ import { frontPatch } from '../../../engine/src/sheets/front-patch.ts'
 import type { Sheet } from '../../../engine/src/sheets/mark.ts'
 import { sectionAt } from '../../../engine/src/sheets/section-at.ts'
 import { svgBody } from '../../../engine/src/sheets/svg.ts'
+import { ToolRow } from '../draw/tool-row.tsx'
 import { Drawing, Written } from '../look/drawing.tsx'
 import { Figure } from '../look/field.tsx'
 import { stale } from '../state/desk.ts'
@@ -15,6 +16,7 @@ import type { Drawn, PlannedView } from '../worker/messages.ts'
 import { levels, ownLine, pointer, stretched } from './place.ts'
 import { PlanPad } from './plan-pad.tsx'
 import { sectionDrawn } from './section-drawn.ts'
+import { SectionHeights } from './section-heights.tsx'
 
 /** Sizes of what is drawn at the pointer, mm. */
 const CORE_MM = 58
@@ -43,6 +45,7 @@ export function DrawingSheet({ view }: { readonly view: PlannedView }) {
   const section = useMemo(() => sectionDrawn(view, path, stretched.value), [view, path, stretched.value])
   return (
     <section class={`sheet${stale.value ? ' old' : ''}`} aria-label={w.sheet.region} data-face={face.value}>
+      <ToolRow />
       <div class="cap c-plan">
         <h2>{w.sheet.plan}</h2>
         <Choice
@@ -107,7 +110,9 @@ export function DrawingSheet({ view }: { readonly view: PlannedView }) {
         )}
       </div>
       <div class="section-aa" id="section">
-        <Drawing drawn={section} name="aa" words={w.sheet.section} />
+        <Drawing drawn={section.drawn} name="aa" words={w.sheet.section}>
+          <SectionHeights view={view} {...section} />
+        </Drawing>
       </div>
       <div class="across">
         <div class="cap">

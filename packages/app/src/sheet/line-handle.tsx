@@ -62,7 +62,7 @@ export function LineHandle(p: { readonly view: PageView; readonly path: SectionP
   return (
     <g
       class="line-a"
-      tabIndex={0}
+      tabindex={0}
       role="slider"
       aria-label={w.sheet.line}
       aria-valuenow={first.at}

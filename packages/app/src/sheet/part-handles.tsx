@@ -1,4 +1,6 @@
 import { useState } from 'preact/hooks'
+import type { Box, Guide } from '../../../engine/src/draw/snap.ts'
+import { boxOf, snapBox } from '../../../engine/src/draw/snap.ts'
 import type { PageView } from '../../../engine/src/sheets/page-data.ts'
 import { chosen, edit, piece } from '../state/desk.ts'
 import { w } from '../text/words.ts'
@@ -20,7 +22,7 @@ const TREMBLE_MM = 0.4
 
 /** What can be taken hold of on the plan: timbers, cuts, hardware. Chosen by press or Enter, moved by drag or arrows. */
 export function PartHandles({ planned, view }: { readonly planned: PlannedView; readonly view: PageView }) {
-  const [by, setBy] = useState<{ at: string; dx: number; dy: number } | null>(null)
+  const [by, setBy] = useState<{ at: string; dx: number; dy: number; guides: readonly Guide[] } | null>(null)
   const parts = partsOf(planned, view)
   const move = (at: string, name: string, dx: number, dy: number) => {
     const document = piece.value?.document
@@ -29,6 +31,11 @@ export function PartHandles({ planned, view }: { readonly planned: PlannedView; 
   }
   return (
     <g class="parts">
+      {(by?.guides ?? []).map(g => {
+        const [x0, y0] = g.axis === 'x' ? toSheet(view, g.at, g.from) : toSheet(view, g.from, g.at)
+        const [x1, y1] = g.axis === 'x' ? toSheet(view, g.at, g.to) : toSheet(view, g.to, g.at)
+        return <path key={`${g.axis} ${g.at}`} class="guide" d={`M${x0} ${y0}L${x1} ${y1}`} />
+      })}
       {parts.map(part => {
         const here = chosen.value === part.at
         const shift =
@@ -44,7 +51,7 @@ export function PartHandles({ planned, view }: { readonly planned: PlannedView; 
             d={part.d}
             transform={shift}
             fill-rule="evenodd"
-            tabIndex={0}
+            tabindex={0}
             role="button"
             aria-pressed={here}
             aria-label={part.name}
@@ -79,20 +86,27 @@ export function PartHandles({ planned, view }: { readonly planned: PlannedView; 
               }
               path.setPointerCapture(e.pointerId)
               from = start
-              const dragged = (m: PointerEvent): readonly [number, number] => {
+              const dragged = (m: PointerEvent): Dragged => {
                 const now = eventPlace(svg, view, m) ?? start
-                return [round(now[0] - start[0]), round(now[1] - start[1])]
+                return snapped(
+                  planned,
+                  view,
+                  part.at,
+                  round(now[0] - start[0]),
+                  round(now[1] - start[1]),
+                  m.altKey
+                )
               }
               const moving = (m: PointerEvent) => {
-                const [dx, dy] = dragged(m)
-                if (Math.hypot(dx, dy) > TREMBLE_MM) setBy({ at: part.at, dx, dy })
+                const { dx, dy, guides } = dragged(m)
+                if (Math.hypot(dx, dy) > TREMBLE_MM) setBy({ at: part.at, dx, dy, guides })
               }
               const end = (m: PointerEvent) => {
                 path.removeEventListener('pointermove', moving)
                 path.removeEventListener('pointerup', end)
                 path.removeEventListener('pointercancel', end)
                 setBy(null)
-                const [dx, dy] = dragged(m)
+                const { dx, dy } = dragged(m)
                 chosen.value = part.at
                 if (m.type === 'pointerup' && from !== null && Math.hypot(dx, dy) > TREMBLE_MM)
                   move(part.at, part.name, dx, dy)
@@ -106,6 +120,57 @@ export function PartHandles({ planned, view }: { readonly planned: PlannedView; 
       })}
     </g>
   )
+}
+
+interface Dragged {
+  readonly dx: number
+  readonly dy: number
+  readonly guides: readonly Guide[]
+}
+
+/** How near a line of the plan draws what is moved, mm on the sheet. */
+const SNAP_MM = 1.6
+
+// A drag drawn to centre lines, edges and middles of others, whole millimetres; Alt lets it go free.
+function snapped(
+  planned: PlannedView,
+  view: PageView,
+  at: string,
+  dx: number,
+  dy: number,
+  free: boolean
+): Dragged {
+  if (free) return { dx, dy, guides: [] }
+  const { geometry } = planned.model
+  const boxes = new Map<string, Box>()
+  geometry.timbers.forEach((t, i) => {
+    boxes.set(`/timbers/${i}`, boxOf(...t.upper.rings))
+  })
+  geometry.cutRegions.forEach((r, i) => {
+    if (r !== null) boxes.set(`/cuts/${i}`, boxOf(...r.rings))
+  })
+  for (const h of planned.parts)
+    boxes.set(h.at, {
+      minX: h.x - h.lengthMm / 2,
+      maxX: h.x + h.lengthMm / 2,
+      minY: h.y - h.widthMm / 2,
+      maxY: h.y + h.widthMm / 2
+    })
+  const own = boxes.get(at)
+  if (own === undefined) return { dx, dy, guides: [] }
+  const outline = boxOf(...geometry.outline.rings)
+  const moving = { minX: own.minX + dx, maxX: own.maxX + dx, minY: own.minY + dy, maxY: own.maxY + dy }
+  const got = snapBox(
+    moving,
+    {
+      centre: [(outline.minX + outline.maxX) / 2, (outline.minY + outline.maxY) / 2],
+      others: [...boxes].filter(([key]) => key !== at).map(([, b]) => b),
+      mould: boxOf(...geometry.mould.rings),
+      gridMm: 1
+    },
+    SNAP_MM / view.scale
+  )
+  return { dx: round(dx + got.dx), dy: round(dy + got.dy), guides: got.guides }
 }
 
 function round(mm: number): number {

@@ -3,6 +3,8 @@ import { bounds } from '../../../engine/src/shape/measure.ts'
 import { pointerMarks, pointerTo } from '../../../engine/src/sheets/pointer.ts'
 import type { SectionPath } from '../../../engine/src/sheets/section-cut.ts'
 import { svgMarks } from '../../../engine/src/sheets/svg.ts'
+import { PlanStrokes } from '../draw/plan-strokes.tsx'
+import { PullHandles } from '../draw/pull-handles.tsx'
 import { Drawing } from '../look/drawing.tsx'
 import { w } from '../text/words.ts'
 import type { PlannedView } from '../worker/messages.ts'
@@ -59,7 +61,7 @@ export function PlanPad(p: {
     <div
       class={`plane ${view.id}`}
       ref={host}
-      tabIndex={0}
+      tabindex={0}
       role="application"
       aria-label={w.sheet.planWords}
       aria-describedby="core-says"
@@ -67,13 +69,16 @@ export function PlanPad(p: {
       onPointerDown={point}
       onKeyDown={keys}
     >
-      <Drawing drawn={drawn} name={`plan ${shown}`} words={null}>
+      <Drawing drawn={drawn} name={`plan ${shown}`} words={w.sheet.plan}>
         {shown === 'front' ? <LineHandle view={view} path={p.path} box={box} /> : null}
         <PartHandles planned={p.view} view={view} />
+        <PullHandles view={view} />
         <g
           class="pointer"
+          aria-hidden="true"
           dangerouslySetInnerHTML={{ __html: svgMarks(pointerMarks(view, p.x, p.y), view.heightMm) }}
         />
+        <PlanStrokes view={view} box={box} x={p.x} y={p.y} />
       </Drawing>
     </div>
   )

@@ -13,8 +13,17 @@ const ENLARGED = [5, 4, 3, 2.5, 2, 1.5, 1]
 /** Step of looking along the section, mm on the sheet. */
 const STEP_MM = 0.3
 
+/** A section, and how it lies on its sheet, mm. */
+export interface SectionDrawn {
+  readonly drawn: Drawn
+  readonly scale: number
+  readonly stretch: number
+  readonly from: number
+  readonly to: number
+}
+
 /** The section along a line, aligned under the plan; one across is drawn in the middle, as large as fits. */
-export function sectionDrawn(view: PlannedView, path: SectionPath, stretch: boolean): Drawn {
+export function sectionDrawn(view: PlannedView, path: SectionPath, stretch: boolean): SectionDrawn {
   const front = frontOf(view)
   const own = path !== view.section.path
   const across = path.along === 'y'
@@ -31,7 +40,15 @@ export function sectionDrawn(view: PlannedView, path: SectionPath, stretch: bool
     parts: front.id === 'wide' && !own ? view.section.parts : [],
     rounds: own ? [] : view.section.rounds
   })
-  return { widthMm: sheet.widthMm, heightMm: sheet.heightMm, body: svgBody(sheet) }
+  const originX = across ? front.widthMm / 2 - ((leg.from + leg.to) / 2) * scale : front.originX
+  const last = path.legs.at(-1)!
+  return {
+    drawn: { widthMm: sheet.widthMm, heightMm: sheet.heightMm, body: svgBody(sheet) },
+    scale,
+    stretch: stretch ? STRETCH : 1,
+    from: originX + leg.from * scale,
+    to: originX + last.to * scale
+  }
 }
 
 // Where the front lies, when the back is shown: it is centred alike, and mirrored.

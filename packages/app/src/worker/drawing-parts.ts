@@ -37,5 +37,12 @@ function partOf(id: string, region: Region): DrawingPart {
       return `${d}Z`
     })
     .join('')
-  return { id, widthMm: b.maxX - b.minX, heightMm: b.maxY - b.minY, path }
+  return {
+    id,
+    fromLeftMm: b.minX,
+    fromTopMm: -b.maxY,
+    widthMm: b.maxX - b.minX,
+    heightMm: b.maxY - b.minY,
+    path
+  }
 }

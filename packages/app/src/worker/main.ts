@@ -4,6 +4,7 @@ import type { Planned } from '../../../engine/src/plan.ts'
 import { plan } from '../../../engine/src/plan.ts'
 import { coreModelOf } from '../../../engine/src/sheets/model.ts'
 import { planView } from '../../../engine/src/sheets/plan-view.ts'
+import { toolAnswer } from './changes.ts'
 import { drawingParts } from './drawing-parts.ts'
 import { fieldTable } from './fields.ts'
 import type { Answer, Ask, Thumb } from './messages.ts'
@@ -53,6 +54,8 @@ function answered(ask: Ask): Answer {
         return { kind: 'fields', seq, fields: fieldTable() }
       case 'new':
         return { kind: 'new', seq, document: startedPiece(ask.start) }
+      case 'tool':
+        return { kind: 'tool', seq, done: toolAnswer(ask.document, ask.files, ask.change) }
       case 'drawing':
         return { kind: 'drawing', seq, parts: drawingParts(ask.text, ask.name) }
     }

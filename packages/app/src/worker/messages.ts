@@ -7,6 +7,8 @@ import type { PageView } from '../../../engine/src/sheets/page-data.ts'
 import type { RoundHole, SectionPart } from '../../../engine/src/sheets/section.ts'
 import type { SectionPath } from '../../../engine/src/sheets/section-cut.ts'
 
+import type { ToolAnswer, ToolChange } from './changes.ts'
+
 /** A document as it stands in its file: plain JSON. */
 export type Json = Record<string, unknown>
 
@@ -16,6 +18,13 @@ export type Ask =
   | ({ readonly kind: 'thumb'; readonly seq: number } & Pick<PlanAsk, 'document' | 'shop' | 'files' | 'asOf'>)
   | { readonly kind: 'fields'; readonly seq: number }
   | { readonly kind: 'new'; readonly seq: number; readonly start: Start }
+  | {
+      readonly kind: 'tool'
+      readonly seq: number
+      readonly document: Json
+      readonly files: Readonly<Record<string, string>>
+      readonly change: ToolChange
+    }
   | { readonly kind: 'drawing'; readonly seq: number; readonly name: string; readonly text: string }
 
 export interface PlanAsk {
@@ -46,6 +55,7 @@ export type Answer =
   | { readonly kind: 'thumb'; readonly seq: number; readonly thumb: Thumb }
   | { readonly kind: 'fields'; readonly seq: number; readonly fields: FieldTable }
   | { readonly kind: 'new'; readonly seq: number; readonly document: Json }
+  | { readonly kind: 'tool'; readonly seq: number; readonly done: ToolAnswer }
   | { readonly kind: 'drawing'; readonly seq: number; readonly parts: readonly DrawingPart[] }
 
 /** A drawing as the body of an SVG element; made by the engine, every word of it escaped. mm. */
@@ -86,6 +96,8 @@ export interface LayerView {
   readonly kind: string
   readonly resin: string
   readonly castMm: number
+  /** Height as cast of its upper face; null for what is not cast in the mould. */
+  readonly levelMm: number | null
   readonly finishedMm: number | null
   readonly liquidMl: number
   readonly mixedG: number | null
@@ -165,6 +177,9 @@ export interface Thumb {
 
 export interface DrawingPart {
   readonly id: string
+  /** Where it stands on the drawing, mm from its upper left corner. */
+  readonly fromLeftMm: number
+  readonly fromTopMm: number
   readonly widthMm: number
   readonly heightMm: number
   readonly path: string

@@ -131,6 +131,7 @@ function layerView({ plan, work }: Planned, model: CoreModel, i: number): LayerV
     kind: KIND_WORDS[work.piece.pours[i]!.kind],
     resin: work.materials.resins[i]!.name,
     castMm: pour.stack.depth,
+    levelMm: pour.kind === 'cast' ? pour.stack.level : null,
     finishedMm: pour.finishedMm,
     liquidMl: pour.stack.liquidMl,
     mixedG: pour.batches?.mixedG ?? null,

@@ -1,0 +1,128 @@
+import { useState } from 'preact/hooks'
+import { parseQuantity } from '../../../engine/src/quantity/parse.ts'
+import { addFile, edit, piece } from '../state/desk.ts'
+import { engineAnswer } from '../state/engine.ts'
+import { w } from '../text/words.ts'
+import type { DrawingPart, Json } from '../worker/messages.ts'
+import { toolSays } from './tools.ts'
+
+const MOST_BYTES = 4_000_000
+
+/** Reads an SVG: its closed shapes by name, each laid as a timber or as the outline of the piece. */
+export function ReadDrawing() {
+  const [read, setRead] = useState<{ name: string; text: string; parts: readonly DrawingPart[] } | null>(null)
+  const open = async (file: File | undefined) => {
+    if (file === undefined) return
+    if (file.size > MOST_BYTES) {
+      toolSays.value = `${file.name}: found ${Math.round(file.size / 1000)} kB; allowed: up to ${MOST_BYTES / 1000} kB`
+      return
+    }
+    const text = await file.text()
+    const name = `${
+      file.name
+        .replace(/\.svg$/i, '')
+        .replace(/[^\p{L}\p{N} _-]/gu, '-')
+        .slice(0, 60) || 'drawing'
+    }.svg`
+    const answer = await engineAnswer({ kind: 'drawing', name, text })
+    if (answer.kind === 'drawing') setRead({ name, text, parts: answer.parts })
+    else
+      toolSays.value =
+        answer.kind === 'refused'
+          ? `${name}: ${answer.problems[0]?.found ?? ''}`
+          : answer.kind === 'failed'
+            ? answer.says
+            : ''
+  }
+  const lay = async (part: DrawingPart, how: 'timber' | 'outline') => {
+    const at = piece.value
+    if (at === null || read === null) return
+    await addFile(read.name, read.text)
+    const document = piece.value!.document
+    const shape: Json = { file: read.name, ...(part.id === '' ? {} : { part: part.id }), at: placeOf(part) }
+    if (how === 'outline') edit(w.draw.laid(read.name), [{ op: 'replace', path: '/outline', value: shape }])
+    else {
+      const timbers = (document['timbers'] ?? []) as Json[]
+      const like = timbers[0] ?? {}
+      const value = {
+        id: fresh(timbers, part.id || 'board'),
+        species: like['species'] ?? 'ash-white',
+        outline: shape,
+        thickness: like['thickness'] ?? 20,
+        moisture: like['moisture'] ?? 8.5
+      }
+      edit(
+        w.draw.laid(read.name),
+        document['timbers'] === undefined
+          ? [{ op: 'add', path: '/timbers', value: [value] }]
+          : [{ op: 'add', path: '/timbers/-', value }]
+      )
+    }
+    setRead(null)
+  }
+  return (
+    <>
+      <label class="link file">
+        {w.draw.read}
+        <input
+          type="file"
+          accept=".svg,image/svg+xml"
+          onChange={e => void open(e.currentTarget.files?.[0])}
+        />
+      </label>
+      {read === null ? null : (
+        <div class="sheet-let drawing-parts" role="dialog" aria-label={w.draw.read2(read.name)}>
+          <b>{w.draw.read2(read.name)}</b>
+          <ul class="plain">
+            {read.parts.map(part => (
+              <li key={part.id} class="r">
+                <svg
+                  viewBox={`${-0.04 * part.widthMm} ${-0.04 * part.heightMm} ${1.08 * part.widthMm} ${1.08 * part.heightMm}`}
+                  aria-hidden="true"
+                >
+                  <path d={part.path} fill-rule="evenodd" />
+                </svg>
+                <span>
+                  {part.id === '' ? w.draw.all : part.id}{' '}
+                  <span class="q">
+                    {Math.round(part.widthMm)} × {Math.round(part.heightMm)} mm
+                  </span>
+                </span>
+                <span class="ways">
+                  <button type="button" class="link" onClick={() => void lay(part, 'timber')}>
+                    {w.draw.asTimber}
+                  </button>
+                  <button type="button" class="link" onClick={() => void lay(part, 'outline')}>
+                    {w.draw.asOutline}
+                  </button>
+                </span>
+              </li>
+            ))}
+          </ul>
+          <button type="button" class="link" onClick={() => setRead(null)}>
+            {w.card.close}
+          </button>
+        </div>
+      )}
+    </>
+  )
+}
+
+// A drawing's upper left corner is its origin, y down: its middle is laid on the middle of the plan.
+function placeOf(part: DrawingPart): [number, number] {
+  const outline = piece.value?.document['outline'] as Json | undefined
+  const [x, y] = ((outline?.['at'] as [number | string, number | string] | undefined) ?? [0, 0]).map(v =>
+    typeof v === 'number' ? v : (parseQuantity(v, 'length')?.value ?? 0)
+  ) as [number, number]
+  return [
+    Math.round((x - part.widthMm / 2 - part.fromLeftMm) * 10) / 10,
+    Math.round((y + part.heightMm / 2 + part.fromTopMm) * 10) / 10
+  ]
+}
+
+function fresh(timbers: readonly Json[], wish: string): string {
+  const used = new Set(timbers.map(t => t['id']))
+  const word = wish.replace(/[^A-Za-z0-9À-ɏ _.-]/g, '-').slice(0, 50)
+  if (!used.has(word)) return word
+  for (let n = 2; ; n++) if (!used.has(`${word} ${n}`)) return `${word} ${n}`
+}

@@ -1,0 +1,87 @@
+import type { Homography, Point } from '../../../engine/src/draw/perspective.ts'
+import { pxToMm } from '../../../engine/src/draw/perspective.ts'
+import type { Patch } from '../../../engine/src/piece/patch.ts'
+import { selfCrossing } from '../../../engine/src/shape/check.ts'
+import { segmentDistance2 } from '../../../engine/src/shape/edge-tree.ts'
+import { ringArea } from '../../../engine/src/shape/measure.ts'
+import type { Json } from '../worker/messages.ts'
+
+/** A traced ring is kept to this, mm. */
+const GRID_MM = 0.1
+/** Least area that is taken for a part of a piece, mm². */
+const LEAST_MM2 = 10
+/** Farthest a place of the plan may lie, mm. */
+const FARTHEST_MM = 20_000
+
+/** The corners of the traced ring on the plan, mm to 0.1; or what is wrong with it, in words. */
+export function tracedRing(
+  trace: readonly Point[],
+  map: Homography
+): [number, number][] | { readonly problem: string } {
+  const out: [number, number][] = []
+  for (const [u, v] of trace) {
+    const p = pxToMm(map, u, v)
+    if (p === null || !(Math.hypot(p[0], p[1]) <= FARTHEST_MM))
+      return { problem: 'a point beyond where the photo lies flat; move or remove it' }
+    const at: [number, number] = [round(p[0]), round(p[1])]
+    const last = out[out.length - 1]
+    if (last === undefined || last[0] !== at[0] || last[1] !== at[1]) out.push(at)
+  }
+  const [first, last] = [out[0], out[out.length - 1]]
+  if (out.length > 1 && first![0] === last![0] && first![1] === last![1]) out.pop()
+  if (out.length < 3) return { problem: `${out.length} points; allowed: at least 3` }
+  const ring = Float64Array.from(out.flat())
+  const cross = selfCrossing(ring)
+  if (cross !== null)
+    return { problem: `the line crosses itself near (${cross.x.toFixed(1)}, ${cross.y.toFixed(1)}) mm` }
+  if (Math.abs(ringArea(ring)) < LEAST_MM2)
+    return { problem: `an area of ${Math.abs(ringArea(ring)).toFixed(1)} mm²; allowed: at least ${LEAST_MM2}` }
+  return out
+}
+
+function round(mm: number): number {
+  return Math.round(mm / GRID_MM) / 10 + 0
+}
+
+/**
+ * Where a press belongs in a traced line of px: on a stretch between two neighbours nearer than `nearPx` it comes
+ * between them, elsewhere at the end. The last stretch, back to the first, is not looked at: there the line grows.
+ */
+export function placeInTrace(trace: readonly Point[], [u, v]: Point, nearPx: number): number {
+  let [least, found] = [nearPx * nearPx, trace.length]
+  for (let k = 0; k + 1 < trace.length; k++) {
+    const [a, b] = [trace[k]!, trace[k + 1]!]
+    const d = segmentDistance2(a[0], a[1], b[0], b[1], u, v)
+    if (d < least) [least, found] = [d, k + 1]
+  }
+  return found
+}
+
+/** The patch that adds a timber of this ring: species, thickness and moisture as the piece has them already. */
+export function timberPatch(
+  document: Json,
+  polygon: readonly (readonly [number, number])[],
+  word: string
+): Patch {
+  const timbers = (document['timbers'] ?? []) as Json[]
+  const like = timbers[0] ?? {}
+  const value = {
+    id: freshName(timbers, word),
+    species: like['species'] ?? 'ash-white',
+    outline: { polygon },
+    thickness: like['thickness'] ?? 20,
+    moisture: like['moisture'] ?? 8.5
+  }
+  return document['timbers'] === undefined
+    ? [{ op: 'add', path: '/timbers', value: [value] }]
+    : [{ op: 'add', path: '/timbers/-', value }]
+}
+
+export function outlinePatch(document: Json, polygon: readonly (readonly [number, number])[]): Patch {
+  return [{ op: document['outline'] === undefined ? 'add' : 'replace', path: '/outline', value: { polygon } }]
+}
+
+function freshName(timbers: readonly Json[], word: string): string {
+  const used = new Set(timbers.map(t => t['id']))
+  for (let n = 1; ; n++) if (!used.has(`${word} ${n}`)) return `${word} ${n}`
+}

@@ -1,0 +1,128 @@
+import { useState } from 'preact/hooks'
+import { parseQuantity } from '../../../engine/src/quantity/parse.ts'
+import { edit, piece } from '../state/desk.ts'
+import { w } from '../text/words.ts'
+import type { Drawn, Json, PlannedView } from '../worker/messages.ts'
+
+/** Steps of a height dragged in the section, mm. */
+const STEP_MM = 0.5
+/** Foot of the section on its sheet, mm: below it stand the lengths. */
+const FOOT_MM = 10.5
+
+/**
+ * The upper faces of pours that are given by depth, in the section: dragged or moved by arrow keys they change that
+ * depth. Drawn over the section; heights are true or stretched as it is.
+ */
+export function SectionHeights(p: {
+  readonly view: PlannedView
+  readonly drawn: Drawn
+  readonly scale: number
+  readonly stretch: number
+  readonly from: number
+  readonly to: number
+}) {
+  const document = piece.value?.document
+  if (document === undefined) return null
+  const pours = (document['pours'] ?? []) as Json[]
+  const { model } = p.view
+  const up = model.down === 'back'
+  return (
+    <g class="heights">
+      {p.view.layers.flatMap(l => {
+        const typed = pours[l.index]?.['depth'] as number | string | undefined
+        const z = l.levelMm
+        if (
+          typed === undefined ||
+          z === null ||
+          z >= model.finishedHigh - 0.2 ||
+          z <= model.finishedLow + 0.2
+        )
+          return []
+        const above = up ? z - model.finishedLow : model.finishedHigh - z
+        const y = p.drawn.heightMm - FOOT_MM - above * p.scale * p.stretch
+        const depth = typeof typed === 'number' ? typed : (parseQuantity(typed, 'length')?.value ?? 0)
+        return [
+          <Level
+            key={l.index}
+            name={l.name}
+            y={y}
+            x0={p.from}
+            x1={p.to}
+            perMm={(up ? 1 : -1) * p.scale * p.stretch}
+            depth={depth}
+            index={l.index}
+          />
+        ]
+      })}
+    </g>
+  )
+}
+
+function Level(p: {
+  readonly name: string
+  readonly y: number
+  readonly x0: number
+  readonly x1: number
+  readonly perMm: number
+  readonly depth: number
+  readonly index: number
+}) {
+  const [by, setBy] = useState<number | null>(null)
+  const [start, setStart] = useState(0)
+  const lay = (depth: number) => {
+    const to = Math.max(STEP_MM, Math.round(depth / STEP_MM) * STEP_MM)
+    if (to !== p.depth)
+      edit(w.draw.depthOf(p.name), [{ op: 'replace', path: `/pours/${p.index}/depth`, value: to }])
+  }
+  const sheetY = (e: PointerEvent): number | null => {
+    const matrix = (e.currentTarget as SVGElement).ownerSVGElement?.getScreenCTM()
+    return matrix ? new DOMPoint(e.clientX, e.clientY).matrixTransform(matrix.inverse()).y : null
+  }
+  const moved = by === null ? 0 : Math.round(by / STEP_MM) * STEP_MM
+  const y = p.y - moved * p.perMm
+  return (
+    <g
+      class="level"
+      tabindex={0}
+      role="slider"
+      aria-label={w.draw.height(p.name)}
+      aria-orientation="vertical"
+      aria-valuenow={p.depth}
+      aria-valuemin={STEP_MM}
+      aria-valuemax={500}
+      aria-valuetext={`${p.depth} mm`}
+      onPointerDown={e => {
+        ;(e.currentTarget as Element).setPointerCapture(e.pointerId)
+        setStart(sheetY(e) ?? 0)
+        setBy(0)
+      }}
+      onPointerMove={e => {
+        const now = by === null ? null : sheetY(e)
+        if (now !== null) setBy((start - now) / p.perMm)
+      }}
+      onPointerUp={() => {
+        setBy(null)
+        if (moved !== 0) lay(p.depth + moved)
+      }}
+      onPointerCancel={() => setBy(null)}
+      onKeyDown={e => {
+        const step = (e.shiftKey ? 10 : 1) * STEP_MM
+        if (e.key === 'ArrowUp') lay(p.depth + step)
+        else if (e.key === 'ArrowDown') lay(p.depth - step)
+        else return
+        e.preventDefault()
+      }}
+    >
+      <path class="grip" d={`M${p.x0} ${y}H${p.x1}`} />
+      <path class="mark" d={`M${p.x0 - 3} ${y}H${p.x0 + 0.5}`} />
+      {by === null ? null : (
+        <>
+          <path class="i-cutting-plane" d={`M${p.x0} ${y}H${p.x1}`} />
+          <text class="l-figure" x={p.x0 + 2} y={y - 1.2} font-size="3.5">
+            {(p.depth + moved).toFixed(1)} mm
+          </text>
+        </>
+      )}
+    </g>
+  )
+}
