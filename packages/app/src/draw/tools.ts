@@ -34,6 +34,7 @@ export async function askTool(change: ToolChange): Promise<ToolAnswer | null> {
 
 /** Works a tool and makes its patch as one edit. Whether it was done. */
 export async function workTool(says: string, change: ToolChange): Promise<boolean> {
+  toolSays.value = ''
   const got = await askTool(change)
   if (got === null) return false
   toolSays.value = got.problem ?? got.says.join('; ')
@@ -85,3 +86,8 @@ export function removeEntry(at: string): void {
 export function nameOf(at: string): string {
   return view.value?.entries.find(e => e.at === at)?.name ?? at
 }
+
+// What a tool said holds until another part is taken in hand.
+chosen.subscribe(() => {
+  toolSays.value = ''
+})

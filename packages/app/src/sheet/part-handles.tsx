@@ -165,7 +165,6 @@ function snapped(
     {
       centre: [(outline.minX + outline.maxX) / 2, (outline.minY + outline.maxY) / 2],
       others: [...boxes].filter(([key]) => key !== at).map(([, b]) => b),
-      mould: boxOf(...geometry.mould.rings),
       gridMm: 1
     },
     SNAP_MM / view.scale

@@ -75,7 +75,6 @@ export function PlanPad(p: {
         <PullHandles view={view} />
         <g
           class="pointer"
-          aria-hidden="true"
           dangerouslySetInnerHTML={{ __html: svgMarks(pointerMarks(view, p.x, p.y), view.heightMm) }}
         />
         <PlanStrokes view={view} box={box} x={p.x} y={p.y} />
