@@ -1,5 +1,5 @@
-import type { PictureEdge } from '../../../engine/src/draw/trace.ts'
-import { grayOf, snapToEdge } from '../../../engine/src/draw/trace.ts'
+import type { PictureEdge } from '../../../engine/src/draw/picture-edge.ts'
+import { grayOf, snapToEdge } from '../../../engine/src/draw/picture-edge.ts'
 
 /** A photo in hand: its px, upright as its own note of orientation says, and its address for the screen. */
 export interface Picture {

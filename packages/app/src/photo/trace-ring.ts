@@ -35,7 +35,9 @@ export function tracedRing(
   if (cross !== null)
     return { problem: `the line crosses itself near (${cross.x.toFixed(1)}, ${cross.y.toFixed(1)}) mm` }
   if (Math.abs(ringArea(ring)) < LEAST_MM2)
-    return { problem: `an area of ${Math.abs(ringArea(ring)).toFixed(1)} mm²; allowed: at least ${LEAST_MM2}` }
+    return {
+      problem: `an area of ${Math.abs(ringArea(ring)).toFixed(1)} mm²; allowed: at least ${LEAST_MM2}`
+    }
   return out
 }
 
