@@ -32,6 +32,11 @@ const RUNS = [
     about: 'every field of the documents at both its ends, and left out',
     file: 'packages/engine/test/piece/ends.test.ts',
     env: { CASTWRIGHT_ENDS: 'all' }
+  },
+  {
+    about: '100 kills of the server under write load: every acknowledged revision is there',
+    file: 'packages/server/test/kill.test.ts',
+    env: { CASTWRIGHT_KILLS: '100' }
   }
 ]
 
