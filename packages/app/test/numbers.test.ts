@@ -84,7 +84,9 @@ for (const [name, files] of [
     }
 
     // The section along the line that was chosen for it, then along lines pulled across the plan.
-    expect(await shown(page, '#section')).toEqual(textsOf(sectionDrawn(view, view.section.path, false).body))
+    expect(await shown(page, '#section')).toEqual(
+      textsOf(sectionDrawn(view, view.section.path, false).drawn.body)
+    )
     const random = seeded(name.length)
     const box = bounds(model.geometry.outline)
     for (let k = 0; k < PLACES; k++) {
@@ -122,7 +124,7 @@ for (const [name, files] of [
         'the line went where it was pulled'
       ).toBeLessThan(1)
       expect(await shown(page, '#section'), `A-A at ${leg}`).toEqual(
-        textsOf(sectionDrawn(view, path, false).body)
+        textsOf(sectionDrawn(view, path, false).drawn.body)
       )
 
       // The core at the pointer: drawn, said, and in the section across.

@@ -13,7 +13,7 @@ export function FieldRow(p: {
   const label = labelOf(f.key)
   const id = `${p.name}-${f.key}`.replace(/\W+/g, '-')
   return (
-    <div class="field">
+    <dl class="field">
       <dt>
         <details class="help">
           <summary>{label}</summary>
@@ -23,7 +23,7 @@ export function FieldRow(p: {
       <dd>
         <Control field={f} value={value} label={`${p.name}: ${label}`} onChange={p.onChange} />
       </dd>
-    </div>
+    </dl>
   )
 }
 

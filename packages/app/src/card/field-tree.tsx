@@ -18,11 +18,11 @@ export interface TreeProps {
 /** Fields of a group, one under the other; groups and lists open in place. */
 export function FieldTree(p: TreeProps) {
   return (
-    <dl>
+    <div class="rows">
       {p.fields.map(f => (
         <One key={f.key} p={p} f={f} />
       ))}
-    </dl>
+    </div>
   )
 }
 

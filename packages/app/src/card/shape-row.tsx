@@ -48,7 +48,7 @@ export function ShapeRow(p: {
     )
   }
   return (
-    <div class="field">
+    <dl class="field">
       <dt>
         <details class="help">
           <summary>{label}</summary>
@@ -111,7 +111,7 @@ export function ShapeRow(p: {
           <u>°</u>
         </span>
       </dd>
-    </div>
+    </dl>
   )
 }
 

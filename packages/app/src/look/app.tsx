@@ -32,7 +32,7 @@ export function App() {
   }, [at, piece.value?.document['name']])
   return (
     <>
-      <a class="skip" href={at.at === 'sheet' ? '#card' : '#main'}>
+      <a class="skip" href={at.at === 'sheet' && piece.value !== null ? '#card' : '#main'}>
         {w.skip}
       </a>
       <Top />

@@ -14,7 +14,7 @@ export function SheetScreen({ id }: { readonly id: string }) {
   }, [id])
   if (missing.value === id)
     return (
-      <main class="alone">
+      <main class="alone" id="main">
         <section class="paper">
           <h2>{w.state.noPiece}</h2>
           <p class="f">
@@ -27,7 +27,7 @@ export function SheetScreen({ id }: { readonly id: string }) {
     )
   if (piece.value === null || (view.value === null && problems.value.length === 0 && failure.value === null))
     return (
-      <main class="alone">
+      <main class="alone" id="main">
         <section class="sheet waits" aria-busy="true">
           <p class="f">{w.state.loading}</p>
         </section>

@@ -1,0 +1,128 @@
+import type { Page } from 'playwright-core'
+import type { Wanted, Window } from './browser.ts'
+import { DESK, soon } from './browser.ts'
+import type { Desk } from './desk.ts'
+import { drawing, example, openDesk } from './desk.ts'
+
+/** A moment at which every test of the looks stands still. */
+export const MOMENT = '2026-03-02T09:00:00.000Z'
+/** A name of this machine that is not loopback: under it the browser is not paired. */
+export const NAME = 'desk.test'
+
+/** A desk with the examples on it, under both names. */
+export async function laidDesk(): Promise<Desk> {
+  const desk = await openDesk({ names: [NAME], now: () => new Date(MOMENT) })
+  const svg = { 'heron-table.svg': drawing('heron-table.svg') }
+  await desk.lay('meadow12', example('meadow-boards'))
+  await desk.lay('heron123', example('heron-table'), svg)
+  await desk.lay('panel123', example('saltmarsh-panel'))
+  await desk.lay('spoiled1', example('saltmarsh-panel.spoiled'))
+  return desk
+}
+
+/** A screen: where it is, and what is done until it stands there whole. */
+interface Screen {
+  readonly name: string
+  readonly path: string
+  /** Seen by a device that is not paired. */
+  readonly unpaired?: boolean
+  readonly ready: (page: Page) => Promise<unknown>
+}
+
+/** Until the full pass of heat and cure is on the screen. */
+export async function planned(page: Page): Promise<void> {
+  await page.locator('.layer').first().waitFor()
+  await soon(() => page.locator('.pass').textContent()).toBe('')
+}
+
+const SCREENS: readonly Screen[] = [
+  {
+    name: 'pieces',
+    path: '/',
+    ready: page => soon(() => page.locator('.shelf-card .picture svg').count()).toBe(4)
+  },
+  {
+    name: 'begin',
+    path: '/',
+    ready: async page => {
+      await page.getByRole('button', { name: 'Tray' }).click()
+      await page.locator('.preview svg').waitFor()
+    }
+  },
+  { name: 'sheet', path: '/piece/panel123', ready: planned },
+  {
+    name: 'sheet with findings and open entries',
+    path: '/piece/spoiled1',
+    ready: async page => {
+      await planned(page)
+      await page.getByRole('button', { name: 'Next finding' }).click()
+      await page.getByRole('button', { name: 'Reed green', exact: true }).click()
+      await page.locator('.layer.open .fields').waitFor()
+      await page.getByRole('button', { name: 'Reed green: All fields' }).click()
+      for (const why of await page.locator('.why summary').all()) await why.click()
+      await page.locator('.layer.open .help summary').first().click()
+    }
+  },
+  {
+    name: 'sheet with a cut in hand',
+    path: '/piece/panel123',
+    ready: async page => {
+      await planned(page)
+      await page.locator('.step .entry').last().click()
+      await page.locator('.step.open .fields').waitFor()
+      await page.locator('.units summary').first().click()
+    }
+  },
+  {
+    name: 'shop',
+    path: '/shop',
+    ready: async page => {
+      await page.getByRole('heading', { name: 'The room' }).waitFor()
+      await soon(() => page.locator('.shop .field').count()).toBeGreaterThan(5)
+    }
+  },
+  {
+    name: 'devices',
+    path: '/devices',
+    ready: async page => {
+      await page.getByRole('button', { name: 'Pair a device' }).click()
+      await page.locator('.three-words').waitFor()
+    }
+  },
+  {
+    name: 'no such piece',
+    path: '/piece/nothing12',
+    ready: page => page.getByText('no such piece').waitFor()
+  },
+  {
+    name: 'pairing',
+    path: '/pair',
+    unpaired: true,
+    ready: page => page.getByRole('textbox', { name: 'Three words' }).waitFor()
+  }
+]
+
+/** What a browser says of answers that these screens are there for. */
+const MEANT = /status of (401|404)|Cross-Origin-Opener-Policy header has been ignored/
+
+/**
+ * Goes through every screen, one after the other in one window, and lets each be looked at once it stands there
+ * whole; those of an unpaired device in a window of their own.
+ */
+export async function everyScreen(
+  open: (url: string, wanted?: Wanted) => Promise<Window>,
+  look: (page: Page, name: string) => Promise<void>
+): Promise<void> {
+  const desk = await laidDesk()
+  const origins = [desk.url, `http://${NAME}:${desk.port}`] as const
+  const wanted = { meant: MEANT, at: MOMENT }
+  const windows = [await open(origins[0], wanted), await open(origins[1], wanted)] as const
+  for (const at of SCREENS) {
+    const k = at.unpaired === true ? 1 : 0
+    const { page } = windows[k]
+    await page.setViewportSize(DESK)
+    await page.goto(`${origins[k]}${at.path}`)
+    await at.ready(page)
+    await look(page, at.name)
+  }
+}
