@@ -14,7 +14,9 @@ const stages = [
   'calendar',
   'cost',
   'findings',
-  'sheets'
+  'sheets',
+  // Bodies in the round take names and colours from the sheets.
+  'round'
 ]
 
 const only = (folder, allowed) => ({

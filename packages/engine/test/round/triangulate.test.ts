@@ -111,7 +111,8 @@ describe('triangles of a region', () => {
 
   test('a grid of 400 round holes', () => {
     const rings: Ring[] = [Float64Array.of(0, 0, 200, 0, 200, 200, 0, 200)]
-    for (let i = 0; i < 400; i++) rings.push(hole(star(12, 5 + 10 * (i % 20), 5 + 10 * Math.floor(i / 20), 4, i)))
+    for (let i = 0; i < 400; i++)
+      rings.push(hole(star(12, 5 + 10 * (i % 20), 5 + 10 * Math.floor(i / 20), 4, i)))
     const { count, sum, negative, open } = judged({ rings })
     expect(count).toBe(4 + 400 * 12 + 2 * 400 - 2)
     expect(Math.abs(sum - area({ rings }))).toBeLessThan(1e-4)
