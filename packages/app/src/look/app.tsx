@@ -32,7 +32,7 @@ export function App() {
   }, [at, piece.value?.document['name']])
   return (
     <>
-      <a class="skip" href={at.at === 'sheet' && piece.value !== null ? '#card' : '#main'}>
+      <a class="skip" href={at.at === 'sheet' && !at.photo && piece.value !== null ? '#card' : '#main'}>
         {w.skip}
       </a>
       <Top />
@@ -50,7 +50,7 @@ function Here() {
   if (!paired.value) return <PairScreen />
   switch (at.at) {
     case 'sheet':
-      return <SheetScreen key={at.id} id={at.id} />
+      return <SheetScreen key={at.id} id={at.id} photo={at.photo} />
     case 'shop':
       return <ShopScreen />
     case 'devices':

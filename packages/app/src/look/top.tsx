@@ -13,7 +13,7 @@ export function Top() {
   const places = !paired.value
     ? []
     : [
-        ...(sheet ? [[`/piece/${at.id}`, w.place.sheet, true] as const] : []),
+        ...(sheet ? [[`/piece/${at.id}`, w.place.sheet, !at.photo] as const] : []),
         ['/', w.place.pieces, at.at === 'pieces'] as const,
         ['/shop', w.place.shop, at.at === 'shop'] as const,
         ...(device.value?.desk ? [['/devices', w.place.devices, at.at === 'devices'] as const] : [])

@@ -19,8 +19,9 @@ export interface Laid {
   /** Sides of the rectangle: near and far, left and right. */
   readonly sidesMm: readonly [number, number]
   readonly distanceMm: number
-  /** Where the first mark lies on the plan, mm, and how the photo is turned about it, degrees against the clock. */
-  readonly at: Point
+  /** Where the first mark lies on the plan, mm; null until it is laid there. */
+  readonly at: Point | null
+  /** How the photo is turned about its first mark, degrees against the clock. */
   readonly turnDeg: number
   readonly trace: readonly Point[]
 }
@@ -42,7 +43,7 @@ export function unlaid(sizePx: readonly [number, number]): Laid {
     marks: [],
     sidesMm: A4_MM,
     distanceMm: 100,
-    at: [0, 0],
+    at: null,
     turnDeg: 0,
     trace: []
   }
@@ -51,7 +52,7 @@ export function unlaid(sizePx: readonly [number, number]): Laid {
 /** From px of the photo to mm of the plan; a problem while marks are missing or impossible. */
 export function mapOf(laid: Laid): Homography | Refused {
   const own = ownMap(laid)
-  return 'problem' in own ? own : laidAt(own, laid.at, laid.turnDeg)
+  return 'problem' in own ? own : laidAt(own, laid.at ?? [0, 0], laid.turnDeg)
 }
 
 function ownMap(laid: Laid): Homography | Refused {
@@ -92,7 +93,7 @@ export function sidesAsSeen(
 /** The place for the first mark, whole mm, that brings the middle of the photo to `middle` of the plan. */
 export function middleAt(laid: Laid, middle: Point): Point {
   const own = ownMap(laid)
-  if ('problem' in own) return laid.at
+  if ('problem' in own) return laid.at ?? middle
   const turned = laidAt(own, [0, 0], laid.turnDeg)
   const p = pxToMm(turned, laid.sizePx[0] / 2, laid.sizePx[1] / 2)
   if (p === null) return middle
@@ -115,10 +116,11 @@ export function readLaid(value: unknown, sizePx: readonly [number, number]): Lai
   const marks = px(v.marks, marksOf(v.way))
   const trace = px(v.trace, MOST_TRACE)
   const sidesMm = point(v.sidesMm, 1, 10_000)
-  const at = point(v.at, -20_000, 20_000)
+  const at = v.at === null ? null : point(v.at, -20_000, 20_000)
   const distanceMm = number(v.distanceMm, 1, 10_000)
   const turnDeg = number(v.turnDeg, -360, 360)
-  if (marks === null || trace === null || sidesMm === null || at === null) return null
+  if (marks === null || trace === null || sidesMm === null) return null
+  if (at === null && v.at !== null) return null
   if (distanceMm === null || turnDeg === null) return null
   return { way: v.way, sizePx, marks, sidesMm, distanceMm, at, turnDeg, trace }
 }

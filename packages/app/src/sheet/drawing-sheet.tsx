@@ -9,7 +9,8 @@ import { svgBody } from '../../../engine/src/sheets/svg.ts'
 import { ToolRow } from '../draw/tool-row.tsx'
 import { Drawing, Written } from '../look/drawing.tsx'
 import { Figure } from '../look/field.tsx'
-import { stale } from '../state/desk.ts'
+import { piece, stale } from '../state/desk.ts'
+import { follow } from '../state/route.ts'
 import { face } from '../state/screen.ts'
 import { w } from '../text/words.ts'
 import type { Drawn, PlannedView } from '../worker/messages.ts'
@@ -59,6 +60,11 @@ export function DrawingSheet({ view }: { readonly view: PlannedView }) {
           value={face.value}
           onPick={f => (face.value = f)}
         />
+        {piece.value === null ? null : (
+          <a class="link f" href={`/piece/${piece.value.id}/photo`} onClick={follow}>
+            {w.photo.link}
+          </a>
+        )}
       </div>
       <div class="pad" id="plan">
         <PlanPad view={view} x={x} y={y} path={path} />

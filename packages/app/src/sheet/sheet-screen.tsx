@@ -1,13 +1,14 @@
 import { useEffect } from 'preact/hooks'
 import { JobCard } from '../card/job-card.tsx'
+import { PhotoScreen } from '../photo/photo-screen.tsx'
 import { failure, missing, openPiece, piece, problems, shut, undo, view } from '../state/desk.ts'
 import { follow } from '../state/route.ts'
 import { w } from '../text/words.ts'
 import { DrawingSheet } from './drawing-sheet.tsx'
 import { VerdictBar } from './verdict-bar.tsx'
 
-/** The sheet and the job card of one piece. */
-export function SheetScreen({ id }: { readonly id: string }) {
+/** The sheet and the job card of one piece; with `photo` the tracing over a photo in their place. */
+export function SheetScreen({ id, photo }: { readonly id: string; readonly photo: boolean }) {
   useEffect(() => {
     void openPiece(id)
     return shut
@@ -33,6 +34,7 @@ export function SheetScreen({ id }: { readonly id: string }) {
         </section>
       </main>
     )
+  if (photo) return <PhotoScreen id={id} />
   return (
     <>
       <VerdictBar />

@@ -2,7 +2,7 @@ import { signal } from '@preact/signals'
 
 export type Route =
   | { readonly at: 'pieces' }
-  | { readonly at: 'sheet'; readonly id: string }
+  | { readonly at: 'sheet'; readonly id: string; readonly photo: boolean }
   | { readonly at: 'shop' }
   | { readonly at: 'devices' }
   | { readonly at: 'pair' }
@@ -10,8 +10,8 @@ export type Route =
 export const route = signal<Route>(read(location.pathname))
 
 function read(path: string): Route {
-  const sheet = /^\/piece\/([a-z0-9]{8,24})$/.exec(path)
-  if (sheet !== null) return { at: 'sheet', id: sheet[1]! }
+  const sheet = /^\/piece\/([a-z0-9]{8,24})(\/photo)?$/.exec(path)
+  if (sheet !== null) return { at: 'sheet', id: sheet[1]!, photo: sheet[2] !== undefined }
   if (path === '/shop' || path === '/devices' || path === '/pair')
     return { at: path.slice(1) as 'shop' | 'devices' | 'pair' }
   return { at: 'pieces' }

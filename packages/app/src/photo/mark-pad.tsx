@@ -1,0 +1,252 @@
+import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks'
+import type { Point } from '../../../engine/src/draw/perspective.ts'
+import { cornersInOrder } from '../../../engine/src/draw/perspective.ts'
+import { w } from '../text/words.ts'
+import { layPhoto } from './desk-photo.ts'
+import type { Laid } from './laying.ts'
+import { errorAt, marksOf, sidesAsSeen } from './laying.ts'
+import { Loupe } from './loupe.tsx'
+import type { Picture } from './picture.ts'
+
+/** Steps of the arrow keys, px of the photo: alone, and with Shift. */
+const STEP_PX = 1
+const LONG_STEP_PX = 10
+
+/** The photo as it was taken, with its marks to set and to pull. */
+export function MarkPad({ picture, laid }: { readonly picture: Picture; readonly laid: Laid }) {
+  const host = useRef<HTMLDivElement>(null)
+  const stage = useRef<HTMLDivElement>(null)
+  const paper = useRef<HTMLCanvasElement>(null)
+  const [look, setLook] = useState<Point | null>(null)
+  const [cross, setCross] = useState<Point>([laid.sizePx[0] / 2, laid.sizePx[1] / 2])
+  const [fit, setFit] = useState(0.1)
+  const [times, setTimes] = useState(1)
+  const [wide, high] = laid.sizePx
+  const needs = marksOf(laid.way)
+  // Px of the screen a px of the photo.
+  const shown = fit * times
+  useLayoutEffect(() => {
+    const box = host.current
+    if (box === null) return
+    const measure = () => setFit(Math.min(box.offsetWidth / wide, box.offsetHeight / high))
+    measure()
+    const watch = new ResizeObserver(measure)
+    watch.observe(box)
+    return () => watch.disconnect()
+  }, [wide, high])
+  useEffect(() => {
+    const canvas = paper.current
+    const pen = canvas?.getContext('2d') ?? null
+    if (canvas === null || pen === null) return
+    // No more px than the screen shows, and none that the photo has not.
+    const scale = Math.min(1, shown * (devicePixelRatio || 1))
+    canvas.width = Math.max(1, Math.round(wide * scale))
+    canvas.height = Math.max(1, Math.round(high * scale))
+    pen.imageSmoothingQuality = 'high'
+    pen.drawImage(picture.bitmap, 0, 0, canvas.width, canvas.height)
+  }, [picture, shown])
+  const within = ([u, v]: Point): Point => [Math.min(wide, Math.max(0, u)), Math.min(high, Math.max(0, v))]
+  const placeOf = (e: { clientX: number; clientY: number }): Point => {
+    const b = stage.current!.getBoundingClientRect()
+    return within([((e.clientX - b.left) / b.width) * wide, ((e.clientY - b.top) / b.height) * high])
+  }
+  const set = (k: number, to: Point) =>
+    layPhoto({ marks: laid.marks.map((m, j) => (j === k ? within(to) : m)) })
+  const add = (to: Point) => {
+    if (laid.marks.length >= needs) return
+    const marks = [...laid.marks, within(to)]
+    if (marks.length < needs || laid.way === 'distance') layPhoto({ marks })
+    else {
+      const ordered = cornersInOrder(marks)
+      layPhoto({ marks: ordered, sidesMm: sidesAsSeen(ordered, laid.sidesMm) })
+    }
+  }
+  const keys = (e: KeyboardEvent) => {
+    if (e.target !== e.currentTarget) return
+    const by = arrow(e)
+    if (by !== null) {
+      e.preventDefault()
+      const to = within([cross[0] + by[0], cross[1] + by[1]])
+      setCross(to)
+      setLook(to)
+    } else if (e.key === 'Enter') {
+      e.preventDefault()
+      add(cross)
+    } else if (e.key === 'Backspace' && laid.marks.length > 0) {
+      e.preventDefault()
+      layPhoto({ marks: laid.marks.slice(0, -1) })
+    }
+  }
+  const unit = 1 / shown
+  return (
+    <div class="photo-pad marks">
+      <div class="photo-scroll" ref={host}>
+        <div
+          class="photo-stage"
+          ref={stage}
+          style={{ width: `${wide * shown}px`, height: `${high * shown}px` }}
+        >
+          <div
+            class="photo-face"
+            tabIndex={0}
+            role="application"
+            aria-label={w.photo.picture}
+            onKeyDown={keys}
+            onBlur={() => setLook(null)}
+            onPointerMove={e => {
+              if (e.pointerType === 'mouse' && laid.marks.length < needs) setLook(placeOf(e))
+            }}
+            onPointerLeave={() => setLook(null)}
+            onClick={e => add(placeOf(e))}
+          >
+            <canvas ref={paper} />
+            <svg class="over" viewBox={`0 0 ${wide} ${high}`} aria-hidden="true">
+              {laid.marks.length > 1 ? (
+                <path
+                  class="under"
+                  d={`M${laid.marks.map(p => p.join(' ')).join('L')}${laid.marks.length === 4 ? 'Z' : ''}`}
+                />
+              ) : null}
+              {laid.marks.length > 1 ? (
+                <path
+                  class="line"
+                  d={`M${laid.marks.map(p => p.join(' ')).join('L')}${laid.marks.length === 4 ? 'Z' : ''}`}
+                />
+              ) : null}
+              {laid.marks.length < needs ? (
+                <path
+                  class="cross"
+                  d={`M${cross[0] - 14 * unit} ${cross[1]}h${28 * unit}M${cross[0]} ${cross[1] - 14 * unit}v${28 * unit}`}
+                />
+              ) : null}
+            </svg>
+          </div>
+          {laid.marks.map((m, k) => (
+            <Mark
+              key={k}
+              k={k}
+              at={m}
+              laid={laid}
+              shown={shown}
+              placeOf={placeOf}
+              onMove={to => {
+                set(k, to)
+                setLook(to)
+              }}
+              onLook={on => setLook(on ? m : null)}
+            />
+          ))}
+          {sideWords(laid).map(({ at, words }) => (
+            <span key={words + at[0]} class="tag side" style={placed(at, shown)}>
+              {words}
+            </span>
+          ))}
+        </div>
+      </div>
+      <p class="ways over-pad">
+        <button type="button" class="link" onClick={() => setTimes(Math.min(8, times * 1.6))}>
+          {w.photo.larger}
+        </button>
+        <button
+          type="button"
+          class="link"
+          disabled={times === 1}
+          onClick={() => setTimes(Math.max(1, times / 1.6))}
+        >
+          {w.photo.smaller}
+        </button>
+        <button type="button" class="link" disabled={times === 1} onClick={() => setTimes(1)}>
+          {w.photo.whole}
+        </button>
+      </p>
+      {look === null ? null : (
+        <Loupe picture={picture} at={look} left={look[0] > wide / 2 && look[1] < high / 2} />
+      )}
+    </div>
+  )
+}
+
+function Mark(p: {
+  readonly k: number
+  readonly at: Point
+  readonly laid: Laid
+  readonly shown: number
+  readonly placeOf: (e: PointerEvent) => Point
+  readonly onMove: (to: Point) => void
+  readonly onLook: (on: boolean) => void
+}) {
+  const { laid, k } = p
+  const needs = marksOf(laid.way)
+  const all = laid.marks.length === needs
+  const error = all ? errorAt(laid, p.at) : Number.POSITIVE_INFINITY
+  const name = (laid.way === 'rectangle' ? w.photo.marks : w.photo.points)[k] ?? ''
+  // A mark is held where it was taken: it does not jump under the finger.
+  const grip = useRef<Point | null>(null)
+  return (
+    <>
+      <button
+        type="button"
+        class="mark-at"
+        style={placed(p.at, p.shown)}
+        aria-label={`${all ? `${name}. ` : ''}${w.photo.mark(k + 1, needs)}`}
+        onFocus={() => p.onLook(true)}
+        onBlur={() => p.onLook(false)}
+        onKeyDown={e => {
+          const by = arrow(e)
+          if (by === null) return
+          e.preventDefault()
+          p.onMove([p.at[0] + by[0], p.at[1] + by[1]])
+        }}
+        onPointerDown={e => {
+          if (e.button !== 0) return
+          e.currentTarget.setPointerCapture(e.pointerId)
+          const from = p.placeOf(e)
+          grip.current = [p.at[0] - from[0], p.at[1] - from[1]]
+          p.onLook(true)
+        }}
+        onPointerMove={e => {
+          if (grip.current === null) return
+          const now = p.placeOf(e)
+          p.onMove([now[0] + grip.current[0], now[1] + grip.current[1]])
+        }}
+        onPointerUp={() => (grip.current = null)}
+        onPointerCancel={() => (grip.current = null)}
+      />
+      {Number.isFinite(error) ? (
+        <span class="tag" style={placed(p.at, p.shown)}>
+          ± {error.toFixed(error < 1 ? 2 : 1)} mm
+        </span>
+      ) : null}
+    </>
+  )
+}
+
+export function placed([x, y]: Point, shown: number): { left: string; top: string } {
+  return { left: `${x * shown}px`, top: `${y * shown}px` }
+}
+
+function arrow(e: KeyboardEvent): readonly [number, number] | null {
+  if (e.altKey || e.ctrlKey || e.metaKey) return null
+  const step = e.shiftKey ? LONG_STEP_PX : STEP_PX
+  return (
+    (
+      { ArrowRight: [step, 0], ArrowLeft: [-step, 0], ArrowUp: [0, -step], ArrowDown: [0, step] } as Record<
+        string,
+        readonly [number, number]
+      >
+    )[e.key] ?? null
+  )
+}
+
+// The length that each side is taken for, written at its middle.
+function sideWords(laid: Laid): { at: Point; words: string }[] {
+  const m = laid.marks
+  if (m.length !== marksOf(laid.way)) return []
+  const mid = (i: number, j: number): Point => [(m[i]![0] + m[j]![0]) / 2, (m[i]![1] + m[j]![1]) / 2]
+  return laid.way === 'distance'
+    ? [{ at: mid(0, 1), words: `${laid.distanceMm} mm` }]
+    : [
+        { at: mid(0, 1), words: `${laid.sidesMm[0]} mm` },
+        { at: mid(1, 2), words: `${laid.sidesMm[1]} mm` }
+      ]
+}

@@ -1,0 +1,61 @@
+import { w } from '../text/words.ts'
+
+/** Steps of the arrow keys, px of the photo: alone, and with Shift. */
+const LONG_STEP = 10
+
+type Place = readonly [number, number] | null
+
+/** The traced line on the pad, its points in reach of the keys. What would close it is dashed. */
+export function TraceLine(p: {
+  readonly points: readonly Place[]
+  readonly onMove: (k: number, dx: number, dy: number) => void
+  readonly onRemove: (k: number) => void
+}) {
+  const seen = p.points.filter(q => q !== null)
+  if (seen.length === 0) return null
+  const d = `M${seen.map(([x, y]) => `${x.toFixed(2)} ${y.toFixed(2)}`).join('L')}`
+  const [first, last] = [seen[0]!, seen[seen.length - 1]!]
+  const keys = (k: number, e: KeyboardEvent) => {
+    const by = { ArrowRight: [1, 0], ArrowLeft: [-1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] }[e.key]
+    if (e.altKey || e.ctrlKey || e.metaKey) return
+    const step = e.shiftKey ? LONG_STEP : 1
+    if (by !== undefined) p.onMove(k, by[0]! * step, by[1]! * step)
+    else if (e.key === 'Delete' || e.key === 'Backspace') {
+      const group = (e.currentTarget as SVGElement).parentElement
+      p.onRemove(k)
+      // The hand stays in the line: on the point before.
+      requestAnimationFrame(() =>
+        group?.querySelectorAll<SVGElement>('.vertex')[Math.max(0, k - 1)]?.focus({ preventScroll: true })
+      )
+    } else return
+    e.preventDefault()
+    e.stopPropagation()
+  }
+  return (
+    <g class="traced">
+      <path class="under" d={d} />
+      <path class="line" d={d} />
+      {seen.length > 2 ? (
+        <path
+          class="line closing"
+          d={`M${last[0].toFixed(2)} ${last[1].toFixed(2)}L${first[0].toFixed(2)} ${first[1].toFixed(2)}`}
+        />
+      ) : null}
+      {p.points.map((q, k) =>
+        q === null ? null : (
+          <circle
+            key={k}
+            class={`vertex${k === p.points.length - 1 ? ' last' : ''}`}
+            cx={q[0].toFixed(2)}
+            cy={q[1].toFixed(2)}
+            r={4}
+            tabIndex={0}
+            role="button"
+            aria-label={w.photo.vertex(k + 1)}
+            onKeyDown={e => keys(k, e)}
+          />
+        )
+      )}
+    </g>
+  )
+}
