@@ -1,4 +1,5 @@
 import { Hono } from 'hono'
+import { archiveApi } from './api-archive.ts'
 import { benchApi } from './api-bench.ts'
 import { deskApi } from './api-desk.ts'
 import { piecesApi } from './api-pieces.ts'
@@ -40,6 +41,7 @@ export function makeApp(
   piecesApi(app, parts)
   benchApi(app, parts)
   deskApi(app, parts)
+  archiveApi(app, parts)
   more(app)
   app.all('/api/*', () => {
     throw new ServerProblem(404, 'no-such-thing', 'nothing is asked for at this address')

@@ -6,6 +6,8 @@ import { ServerProblem } from './problem.ts'
 export const COOKIE = 'castwright'
 /** Larger bodies are refused before they are read. */
 export const MOST_BODY = 13_000_000
+/** An archive may be larger. */
+export const MOST_ARCHIVE = 200_000_000
 
 /** Who asks, and whether the request may be answered at all. */
 export interface Guard {
@@ -33,8 +35,8 @@ export function admit(guard: Guard, request: Request): void {
       `asked under the name "${host.slice(0, 80)}"; allowed: the addresses the desk shows`
     )
   const length = Number(request.headers.get('content-length') ?? '0')
-  if (!(length <= MOST_BODY))
-    throw new ServerProblem(413, 'too-large', `found ${length} bytes; allowed: ${MOST_BODY}`)
+  const most = new URL(request.url).pathname === '/api/import' ? MOST_ARCHIVE : MOST_BODY
+  if (!(length <= most)) throw new ServerProblem(413, 'too-large', `found ${length} bytes; allowed: ${most}`)
   if (request.method === 'GET' || request.method === 'HEAD') {
     const site = request.headers.get('sec-fetch-site')
     const own = site === null || site === 'same-origin' || site === 'none'
