@@ -103,7 +103,12 @@ function Peak({ peak }: { readonly peak: LayerView['peak'] }) {
     <>
       <Figure value={peak.c} dimension="temperature" digits={0} />{' '}
       <span class="band-of">
-        {Math.round(peak.lowC)}–{peak.highC === null ? w.card.runaway : Math.round(peak.highC)}
+        <Figure value={peak.lowC} dimension="temperature" digits={0} bare />–
+        {peak.highC === null ? (
+          w.card.runaway
+        ) : (
+          <Figure value={peak.highC} dimension="temperature" digits={0} bare />
+        )}
       </span>
     </>
   )

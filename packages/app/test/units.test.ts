@@ -1,0 +1,96 @@
+import type { Page } from 'playwright-core'
+import { expect, test } from 'vitest'
+import { formatInchFraction } from '../../engine/src/quantity/format.ts'
+import { browser, soon } from './browser.ts'
+import type { Document } from './desk.ts'
+import { example, openDesk } from './desk.ts'
+
+const open = browser()
+const PIECE = example('saltmarsh-panel')
+
+/** Exact by definition (international yard and pound, NIST SP 811 appendix B.8): mm an inch, g an ounce. */
+const INCH_MM = 25.4
+const OUNCE_G = 28.349523125
+
+async function choose(page: Page, ...words: readonly string[]): Promise<void> {
+  const units = page.locator('.units', {
+    has: page.getByRole('group', { name: 'length', includeHidden: true })
+  })
+  await units.locator('summary').click()
+  for (const name of words) await units.getByRole('button', { name, exact: true }).click()
+  await units.locator('summary').click()
+}
+
+const figure = (text: string | null) => Number((text ?? '').replace('−', '-').replace(/[^-0-9.]/g, ''))
+
+test('units are switched without a change of the document, and what is typed is stored as typed', async () => {
+  const desk = await openDesk()
+  await desk.lay('panel123', PIECE)
+  const stored = async () => JSON.stringify((await desk.piece('panel123')).document)
+  const before = await stored()
+  const { page } = await open(`${desk.url}/piece/panel123`)
+  await page.getByRole('button', { name: 'Reed green', exact: true }).click()
+  await page.getByRole('button', { name: 'Reed green: All fields' }).click()
+  const fields = page.locator('.layer.open .fields')
+  const depth = fields.getByRole('textbox', { name: /: depth$/ })
+  const facts = page.locator('.layer.open .facts dd')
+  await soon(() => page.locator('.pass').textContent()).toBe('')
+  expect(await depth.inputValue()).toBe('14')
+  const peakC = figure((await facts.nth(3).textContent())!.split('–')[0]!.replace(/°.*/, ''))
+  const mass = page.locator('.title dl > div', { hasText: 'Mass' }).locator('dd')
+  const kilos = figure(await mass.textContent())
+
+  // Seen in inches, Fahrenheit and ounces; every field is passed through, and none is written.
+  await choose(page, 'in, fractions', '°F', 'oz, lb')
+  expect(await depth.inputValue()).toBe(formatInchFraction(14, 64).replace(' in', ''))
+  expect(await depth.locator('..').textContent()).toContain('in')
+  const peak = (await facts.nth(3).textContent())!
+  expect(peak).toContain('°F')
+  expect(Math.abs(figure(peak.replace(/°.*/, '')) - ((peakC * 9) / 5 + 32))).toBeLessThanOrEqual(1.5)
+  const band = /°F\D*(\d+)–/.exec(peak)
+  if (band !== null) expect(Number(band[1]), 'the band is in the same unit').toBeGreaterThan(70)
+  expect(await mass.textContent()).toContain('oz')
+  expect(figure(await mass.textContent()) * OUNCE_G).toBeCloseTo(kilos * 1000, -1)
+  const inputs = await page.locator('.card .qf input').all()
+  expect(inputs.length).toBeGreaterThan(8)
+  for (const input of inputs) {
+    await input.focus()
+    await page.keyboard.press('Enter')
+  }
+  await page.locator('.skip').focus()
+  await choose(page, 'in, decimal')
+  expect(Number(await depth.inputValue())).toBeCloseTo(14 / INCH_MM, 3)
+  for (const input of inputs) await input.focus()
+  await choose(page, 'mm', '°C', 'g, kg')
+  expect(await depth.inputValue()).toBe('14')
+  expect(await stored()).toBe(before)
+  expect(await desk.revisions('panel123')).toBe(1)
+  expect(await page.getByRole('button', { name: 'Undo', exact: true }).isDisabled()).toBe(true)
+
+  // Typed in inches it is stored in inches, as typed, and read back so.
+  const pour = async () => ((await desk.piece('panel123')).document['pours'] as Document[])[0]!
+  await choose(page, 'in, fractions', '°F')
+  await depth.fill('1/2')
+  await depth.press('Enter')
+  await soon(async () => (await pour())['depth']).toBe('1/2 in')
+  await depth.fill('1 1/2')
+  await depth.press('Enter')
+  await soon(async () => (await pour())['depth']).toBe('1 1/2 in')
+  expect(await depth.inputValue()).toBe('1 1/2')
+  const warm = fields.getByRole('textbox', { name: /: start temperature$/ })
+  await warm.fill('77')
+  await warm.press('Enter')
+  await soon(async () => (await pour())['startTemperature']).toBe('77 °F')
+  const typed = await stored()
+  await choose(page, 'mm', '°C')
+  expect(Number(await depth.inputValue())).toBeCloseTo(1.5 * INCH_MM, 9)
+  expect(await warm.inputValue()).toBe('25')
+  await choose(page, 'in, fractions', '°F')
+  expect(await depth.inputValue()).toBe('1 1/2')
+  expect(await stored()).toBe(typed)
+
+  // What is chosen is remembered by this browser alone.
+  await page.reload()
+  await page.locator('.layer').first().waitFor()
+  expect(await page.locator('.units summary', { hasText: '°F' }).textContent()).toBe('in, °F, g')
+})
