@@ -4,7 +4,6 @@ import {
   fromDistance,
   fromRectangle,
   laidAt,
-  mmPerPx,
   pxToMm
 } from '../../../engine/src/draw/perspective.ts'
 
@@ -66,17 +65,20 @@ function ownMap(laid: Laid): Homography | Refused {
 
 /**
  * The error to expect at a place of the photo, mm: each mark and the place itself {@link CLICK_PX} off in each
- * direction, added as squares. For two points, whose scale is s mm/px over a length of L px: the place and the
- * first mark give s·√2 each, the length √2/L of the way from the first mark. Infinity while it is not laid.
+ * direction, added as squares. Infinity while it is not laid.
+ *
+ * For two points a and b, L px apart along e, a place p lies at s·(p − a) with s = distance/L. First order: p gives
+ * s² twice; b changes L alone, (s·|p − a|/L)²; a across e gives s², along e (s·|e − (p − a)/L|)².
  */
 export function errorAt(laid: Laid, place: Point): number {
   if (laid.way === 'rectangle') return errorMm(laid.marks, ...laid.sidesMm, place, CLICK_PX)
-  const h = ownMap(laid)
   const [a, b] = laid.marks
-  if ('problem' in h || a === undefined || b === undefined) return Number.POSITIVE_INFINITY
-  const way = Math.hypot(place[0] - a[0], place[1] - a[1])
+  if ('problem' in ownMap(laid) || a === undefined || b === undefined) return Number.POSITIVE_INFINITY
   const length = Math.hypot(b[0] - a[0], b[1] - a[1])
-  return mmPerPx(h, place[0], place[1]) * CLICK_PX * Math.sqrt(4 + 2 * (way / length) ** 2)
+  const e = [(b[0] - a[0]) / length, (b[1] - a[1]) / length] as const
+  const way = [(place[0] - a[0]) / length, (place[1] - a[1]) / length] as const
+  const squares = 3 + way[0] ** 2 + way[1] ** 2 + (e[0] - way[0]) ** 2 + (e[1] - way[1]) ** 2
+  return (laid.distanceMm / length) * CLICK_PX * Math.sqrt(squares)
 }
 
 /** Sides so turned that the longer one is the one seen longer: a sheet lies either way. */
