@@ -89,8 +89,17 @@ test('units are switched without a change of the document, and what is typed is 
   expect(await depth.inputValue()).toBe('1 1/2')
   expect(await stored()).toBe(typed)
 
-  // What is chosen is remembered by this browser alone.
+  // The clear pour now ends below the green: no plan. After a reload the field that is named stands there to be
+  // changed, in the units chosen, which this browser remembers.
   await page.reload()
-  await page.locator('.layer').first().waitFor()
+  await page.getByRole('heading', { name: 'This cannot be planned yet' }).waitFor()
   expect(await page.locator('.units summary', { hasText: '°F' }).textContent()).toBe('in, °F, g')
+  const height = page.locator('.trouble').getByRole('textbox', { name: /: height$/ })
+  expect(Number((await height.inputValue()).split(' ')[0])).toBeCloseTo(30 / INCH_MM, 0)
+  await height.fill('2 1/4')
+  await height.press('Enter')
+  await page.locator('.layer').first().waitFor()
+  await soon(async () => ((await desk.piece('panel123')).document['pours'] as Document[])[1]!['height']).toBe(
+    '2 1/4 in'
+  )
 })

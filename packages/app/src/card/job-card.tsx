@@ -129,14 +129,16 @@ export function EntryToggle({ at, name }: { readonly at: string; readonly name: 
   )
 }
 
-const KIND_OF: Readonly<Record<string, 'timber' | 'cut' | 'hardware' | 'marking' | 'edge' | 'pour'>> = {
-  timbers: 'timber',
-  cuts: 'cut',
-  hardware: 'hardware',
-  markings: 'marking',
-  edges: 'edge',
-  pours: 'pour'
-}
+/** What the entries of a list of the piece are. */
+export const KIND_OF: Readonly<Record<string, 'timber' | 'cut' | 'hardware' | 'marking' | 'edge' | 'pour'>> =
+  {
+    timbers: 'timber',
+    cuts: 'cut',
+    hardware: 'hardware',
+    markings: 'marking',
+    edges: 'edge',
+    pours: 'pour'
+  }
 
 function Steps({ v }: { readonly v: PlannedView }) {
   let day = ''

@@ -1,7 +1,8 @@
 import { useEffect } from 'preact/hooks'
-import { JobCard } from '../card/job-card.tsx'
+import { EntryEditor } from '../card/entry-editor.tsx'
+import { JobCard, KIND_OF } from '../card/job-card.tsx'
 import { PhotoScreen } from '../photo/photo-screen.tsx'
-import { failure, missing, openPiece, piece, problems, shut, undo, view } from '../state/desk.ts'
+import { canUndo, failure, missing, openPiece, piece, problems, shut, undo, view } from '../state/desk.ts'
 import { follow } from '../state/route.ts'
 import { w } from '../text/words.ts'
 import { DrawingSheet } from './drawing-sheet.tsx'
@@ -66,10 +67,26 @@ function Refused() {
         </p>
       ))}
       <p class="f">{w.state.safe}</p>
-      <button type="button" class="btn" onClick={undo}>
-        {w.state.undo}
-      </button>
+      {canUndo.value ? (
+        <button type="button" class="btn" onClick={undo}>
+          {w.state.undo}
+        </button>
+      ) : null}
+      {view.value === null ? <Named /> : null}
     </section>
+  )
+}
+
+// Without a plan there is no card to open them on: the entries that are named can be changed here.
+function Named() {
+  const entries = new Set(problems.value.map(p => p.path.split('/').slice(0, 3).join('/')))
+  return (
+    <>
+      {[...entries].map(at => {
+        const kind = KIND_OF[at.split('/')[1] ?? '']
+        return kind === undefined ? null : <EntryEditor key={at} at={at} kind={kind} name={readable(at)} />
+      })}
+    </>
   )
 }
 
