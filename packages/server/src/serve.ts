@@ -1,12 +1,15 @@
 import type { Server } from 'node:http'
 import { hostname, networkInterfaces } from 'node:os'
+import type { PageAssets } from '@castwright/engine'
 import { serve as listen } from '@hono/node-server'
+import { sheetsApi } from './api-sheets.ts'
 import { makeApp } from './app.ts'
 import { openFolder } from './database.ts'
 import { DeviceStore } from './device-store.ts'
 import { EventFeed } from './event-feed.ts'
 import { hostsOf } from './guard.ts'
 import { PieceStore } from './piece-store.ts'
+import { Planner } from './planner.ts'
 import { ServerProblem } from './problem.ts'
 import { ShopStore } from './shop-store.ts'
 import { Site } from './site.ts'
@@ -33,6 +36,8 @@ export interface ServeOptions {
   /** Put in when there is no piece yet. */
   readonly examples?: readonly Example[]
   readonly version: string
+  /** Script, style and type of the page; asked for when a page is. */
+  readonly assets?: () => PageAssets
   readonly now?: () => Date
   readonly log?: (line: string) => void
 }
@@ -54,6 +59,7 @@ export async function serve(options: ServeOptions): Promise<Serving> {
   const pieces = new PieceStore(open.db)
   const devices = new DeviceStore(open.db)
   const feed = new EventFeed()
+  const planner = new Planner()
   const lan = options.lan ?? false
   const hosts = new Set<string>()
   const urls: string[] = []
@@ -75,7 +81,7 @@ export async function serve(options: ServeOptions): Promise<Serving> {
     { hosts, https: false, devices, now },
     new Site(options.site),
     options.log ?? (() => undefined),
-    () => undefined
+    more => sheetsApi(more, parts, planner, () => options.assets?.() ?? null)
   )
   let server: Server
   try {
@@ -94,6 +100,7 @@ export async function serve(options: ServeOptions): Promise<Serving> {
     port,
     close: async () => {
       feed.end()
+      planner.close()
       const closed = new Promise<void>(done => server.close(() => done()))
       server.closeIdleConnections()
       const cut = setTimeout(() => server.closeAllConnections(), 1500)

@@ -7,6 +7,7 @@ import type { Example, Serving } from '@castwright/server'
 import { argumentsOf } from '../arguments.ts'
 import { Failure } from '../failure.ts'
 import { load } from '../load.ts'
+import { pageAssets } from '../page-assets.ts'
 import { plain } from '../paint.ts'
 import { VERSION } from '../version.ts'
 import type { Command, Ended } from './command.ts'
@@ -69,6 +70,7 @@ export async function serveApp(
       site: siteFolder(),
       examples: given.flags.has('empty') ? [] : examples(),
       version: VERSION,
+      assets: () => pageAssets(),
       log: line => say(plain(line))
     })
   } catch (e) {

@@ -1,0 +1,85 @@
+import { readFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { check, checkPiece, usualShop } from '@castwright/engine'
+import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import type { Desk } from './desk.ts'
+import { desk, pieceNamed } from './desk.ts'
+
+const examples = join(import.meta.dirname, '..', '..', '..', 'examples')
+const read = (name: string) => JSON.parse(readFileSync(join(examples, name), 'utf8'))
+const asOf = '2026-11-20T09:00+01:00'
+let d: Desk
+beforeAll(async () => {
+  d = await desk({ assets: () => ({ script: 'void 0', style: 'p{}', fonts: [] }) })
+  const put = (id: string, document: unknown) =>
+    d.ask('PUT', `/api/pieces/${id}`, { base: 0, edit: `sheet-${id}`, document })
+  await put('sound00001', read('saltmarsh-panel.piece.json'))
+  await put('stopped001', read('saltmarsh-panel.spoiled.piece.json'))
+  await put('unusable01', pieceNamed('No outline', { pours: [] }))
+})
+afterAll(() => d.close())
+const get = (path: string) =>
+  d.ask('GET', `/api/pieces/${path}${path.includes('?') ? '&' : '?'}asOf=${encodeURIComponent(asOf)}`)
+
+describe('sheets on demand', () => {
+  test('the plan is the engine’s own', async () => {
+    const plan = (await (await get('sound00001/plan.json')).json()) as {
+      verdict: string
+      totals: { massG: number }
+    }
+    const own = check(
+      { piece: checkPiece(read('saltmarsh-panel.piece.json'), 'x'), shop: usualShop() },
+      { asOf, effort: 'full' }
+    )
+    expect(plan.verdict).toBe(own.verdict)
+    expect(plan.totals).toEqual(own.totals)
+  })
+  test('page, run sheet and buy list come as what they are', async () => {
+    for (const [sheet, type, words] of [
+      ['page.html', 'text/html', '<!doctype html>'],
+      ['run-sheet.html', 'text/html', '<!DOCTYPE html>'],
+      ['run-sheet.md', 'text/markdown', '#'],
+      ['buy.csv', 'text/csv', ',']
+    ] as const) {
+      const answer = await get(`sound00001/${sheet}`)
+      expect(answer.status, sheet).toBe(200)
+      expect(answer.headers.get('content-type')).toContain(type)
+      expect(await answer.text()).toContain(words)
+      if (type === 'text/html') {
+        const policy = answer.headers.get('content-security-policy')!
+        expect(policy).toContain('sandbox')
+        expect(policy).toMatch(/style-src 'sha256-/)
+        expect(policy).not.toMatch(/unsafe/)
+      }
+    }
+  })
+  test('while a stop stands the run sheet is not written; with a reason for each it is', async () => {
+    const refused = await get('stopped001/run-sheet.md')
+    expect(refused.status).toBe(409)
+    expect(((await refused.json()) as { error: { says: string } }).error.says).toMatch(
+      /not written while a stop stands/
+    )
+    const plan = (await (await get('stopped001/plan.json')).json()) as {
+      findings: { id: string; severity: string }[]
+    }
+    const stops = plan.findings.filter(f => f.severity === 'stop').map(f => f.id)
+    expect(stops.length).toBeGreaterThan(0)
+    const despite = stops.map(id => `despite=${id}&because=${encodeURIComponent('tried on a cup')}`).join('&')
+    const sheet = await get(`stopped001/run-sheet.md?${despite}`)
+    expect(sheet.status).toBe(200)
+    expect(await sheet.text()).toContain('tried on a cup')
+  })
+  test('a piece that cannot be planned says where, what was found and what is allowed', async () => {
+    const answer = await get('unusable01/plan.json')
+    expect(answer.status).toBe(422)
+    expect(((await answer.json()) as { error: { says: string } }).error.says).toMatch(
+      /outline.*found.*allowed/s
+    )
+  })
+  test.each(['plan.json?asOf=yesterday', 'plan.json?despite=pour-heat'])(
+    '%s is refused with words',
+    async path => {
+      expect((await d.ask('GET', `/api/pieces/sound00001/${path}`)).status).toBe(400)
+    }
+  )
+})
