@@ -1,9 +1,12 @@
 import type { Server } from 'node:http'
+import { createServer } from 'node:https'
 import { hostname, networkInterfaces } from 'node:os'
 import type { PageAssets } from '@castwright/engine'
 import { serve as listen } from '@hono/node-server'
+import { authorityApi } from './api-authority.ts'
 import { sheetsApi } from './api-sheets.ts'
 import { makeApp } from './app.ts'
+import type { Certificates } from './certificates.ts'
 import { openFolder } from './database.ts'
 import { DeviceStore } from './device-store.ts'
 import { EventFeed } from './event-feed.ts'
@@ -29,6 +32,8 @@ export interface ServeOptions {
   readonly tries?: number
   /** Serves the local network too, to paired devices. */
   readonly lan?: boolean
+  /** Serves over https by a certificate authority of the folder's own. */
+  readonly https?: boolean
   /** Names this server answers to besides its own. */
   readonly names?: readonly string[]
   /** Folder of the built app; null: none. */
@@ -61,6 +66,7 @@ export async function serve(options: ServeOptions): Promise<Serving> {
   const feed = new EventFeed()
   const planner = new Planner()
   const lan = options.lan ?? false
+  const https = options.https ?? false
   const hosts = new Set<string>()
   const urls: string[] = []
   putExamples(pieces, options.examples ?? [], now)
@@ -72,28 +78,40 @@ export async function serve(options: ServeOptions): Promise<Serving> {
     shop: new ShopStore(open.db, pieces),
     now,
     version: options.version,
-    https: false,
+    https,
     lan,
     urls: () => (urls.length > 1 ? urls.slice(1) : urls)
   }
+  const names = lan ? [...addresses(), hostname(), `${hostname()}.local`] : []
+  // Loaded on demand: a server over http writes no certificates.
+  const secure = https
+    ? await (await import('./certificates.ts')).certificatesOf(
+        options.dataDir,
+        [...names, ...(options.names ?? [])],
+        now()
+      )
+    : null
   const app = makeApp(
     parts,
-    { hosts, https: false, devices, now },
+    { hosts, https, devices, now },
     new Site(options.site),
     options.log ?? (() => undefined),
-    more => sheetsApi(more, parts, planner, () => options.assets?.() ?? null)
+    more => {
+      sheetsApi(more, parts, planner, () => options.assets?.() ?? null)
+      if (secure !== null) authorityApi(more, secure.authority)
+    }
   )
   let server: Server
   try {
-    server = await bound(app.fetch, lan ? '0.0.0.0' : '127.0.0.1', options.port, options.tries ?? 1)
+    server = await bound(app.fetch, lan ? '0.0.0.0' : '127.0.0.1', options.port, options.tries ?? 1, secure)
   } catch (e) {
     open.close()
     throw e
   }
   const port = (server.address() as { port: number }).port
-  const names = lan ? [...addresses(), hostname(), `${hostname()}.local`] : []
   for (const h of hostsOf([...names, ...(options.names ?? [])], port)) hosts.add(h)
-  urls.push(`http://127.0.0.1:${port}`, ...(lan ? addresses().map(a => `http://${a}:${port}`) : []))
+  const scheme = https ? 'https' : 'http'
+  urls.push(`${scheme}://127.0.0.1:${port}`, ...(lan ? addresses().map(a => `${scheme}://${a}:${port}`) : []))
   return {
     url: urls[0]!,
     urls,
@@ -115,13 +133,24 @@ function bound(
   fetch: Parameters<typeof listen>[0]['fetch'],
   host: string,
   port: number,
-  tries: number
+  tries: number,
+  secure: Certificates | null
 ): Promise<Server> {
   return new Promise((done, fail) => {
-    const server = listen({ fetch, hostname: host, port }, () => done(server as Server))
+    const options =
+      secure === null
+        ? { fetch, hostname: host, port }
+        : {
+            fetch,
+            hostname: host,
+            port,
+            createServer,
+            serverOptions: { key: secure.key, cert: `${secure.certificate}\n${secure.authority}` }
+          }
+    const server = listen(options, () => done(server as Server))
     server.on('error', (e: Error & { code?: string }) => {
       if (e.code !== 'EADDRINUSE') fail(e)
-      else if (tries > 1) done(bound(fetch, host, port + 1, tries - 1))
+      else if (tries > 1) done(bound(fetch, host, port + 1, tries - 1, secure))
       else
         fail(
           new ServerProblem(

@@ -31,11 +31,13 @@ nobody else. It runs until it is stopped (Ctrl-C).
   --port N          this port and no other; without it ${PORT}, or the next free one
   --data DIR        where pieces are kept; without it ${usualFolder('~')}
   --lan             serves paired devices of the local network too
+  --https           by a certificate authority of your own, made on first use: install it on the phone once
+                    ("Devices" shows how); then the app opens there without network too
   --empty           does not lay the examples among the pieces of a new folder
 `,
   run: args => {
     const given = argumentsOf('serve', args, {
-      flags: ['lan', 'empty'],
+      flags: ['lan', 'https', 'empty'],
       texts: ['port', 'data'],
       words: [0, 0, 'no words']
     })
@@ -52,7 +54,7 @@ export async function serveApp(
   stopped: (serving: Serving) => Promise<void> = untilSignal
 ): Promise<Ended> {
   const given = argumentsOf('serve', args, {
-    flags: ['lan', 'empty'],
+    flags: ['lan', 'https', 'empty'],
     texts: ['port', 'data'],
     words: [0, 0, 'no words']
   })
@@ -67,6 +69,7 @@ export async function serveApp(
       port: port ?? PORT,
       tries: port === null ? TRIES : 1,
       lan: given.flags.has('lan'),
+      https: given.flags.has('https'),
       site: siteFolder(),
       examples: given.flags.has('empty') ? [] : examples(),
       version: VERSION,
