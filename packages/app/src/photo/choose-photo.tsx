@@ -52,19 +52,20 @@ export function FileButtons({ small = false }: { readonly small?: boolean }) {
     e.currentTarget.value = ''
     if (file !== undefined) void choosePhoto(file)
   }
-  const look = small ? 'link file' : 'btn file'
+  const choose = (
+    <label class={small ? 'link file' : 'btn main file'}>
+      {small ? w.photo.another : w.photo.choose}
+      <input type="file" accept="image/jpeg,image/png,image/webp" onChange={pick} />
+    </label>
+  )
+  if (small) return choose
   return (
     <p class="ways">
-      <label class={small ? look : 'btn main file'}>
-        {small ? w.photo.another : w.photo.choose}
-        <input type="file" accept="image/jpeg,image/png,image/webp" onChange={pick} />
+      {choose}
+      <label class="btn file">
+        {w.photo.take}
+        <input type="file" accept="image/*" capture="environment" onChange={pick} />
       </label>
-      {small ? null : (
-        <label class={look}>
-          {w.photo.take}
-          <input type="file" accept="image/*" capture="environment" onChange={pick} />
-        </label>
-      )}
     </p>
   )
 }

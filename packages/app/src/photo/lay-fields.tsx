@@ -157,11 +157,12 @@ export function PlaceFields({ laid }: { readonly laid: Laid }) {
         <dd>
           {(
             [
-              [w.photo.x, x, (v: number) => place([v, y])],
-              [w.photo.y, y, (v: number) => place([x, v])]
+              ['x', w.photo.x, x, (v: number) => place([v, y])],
+              ['y', w.photo.y, y, (v: number) => place([x, v])]
             ] as const
-          ).map(([label, value, onChange]) => (
+          ).map(([axis, label, value, onChange]) => (
             <span key={label} class="pair">
+              <i>{axis}</i>
               <QuantityField
                 label={label}
                 value={value}

@@ -1,11 +1,5 @@
 import type { Homography, Point, Refused } from '../../../engine/src/draw/perspective.ts'
-import {
-  errorMm,
-  fromDistance,
-  fromRectangle,
-  laidAt,
-  pxToMm
-} from '../../../engine/src/draw/perspective.ts'
+import { errorMm, fromDistance, fromRectangle, laidAt, pxToMm } from '../../../engine/src/draw/perspective.ts'
 
 export type Way = 'rectangle' | 'distance'
 

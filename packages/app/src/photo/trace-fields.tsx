@@ -2,7 +2,7 @@ import { useMemo } from 'preact/hooks'
 import type { Homography } from '../../../engine/src/draw/perspective.ts'
 import { Figure } from '../look/field.tsx'
 import { Choice } from '../sheet/drawing-sheet.tsx'
-import { chosen, edit, piece } from '../state/desk.ts'
+import { canUndo, chosen, edit, piece, problems, undo } from '../state/desk.ts'
 import { follow } from '../state/route.ts'
 import { w } from '../text/words.ts'
 import type { Json } from '../worker/messages.ts'
@@ -141,7 +141,26 @@ export function TraceFields(p: {
           </>
         )}
       </p>
+      {p.made === null || problems.value.length === 0 ? null : <Unplanned />}
     </>
+  )
+}
+
+// A part may lie where another is: said here, with the way back.
+function Unplanned() {
+  return (
+    <div class="unplanned" role="alert">
+      <p>{w.photo.unplanned}</p>
+      {problems.value.slice(0, 3).map(x => (
+        <p key={x.path} class="f">
+          {x.found}; {w.photo.allowed} {x.allowed}
+        </p>
+      ))}
+      <p class="f">{w.photo.mends}</p>
+      <button type="button" class="link" disabled={!canUndo.value} onClick={undo}>
+        {w.tool.undo}
+      </button>
+    </div>
   )
 }
 

@@ -343,6 +343,9 @@ export const en = {
     isTimber: 'The timber lies on the sheet.',
     isOutline: 'The outline lies on the sheet.',
     look: 'Look at it on the sheet',
+    allowed: 'allowed:',
+    unplanned: 'As it lies the piece cannot be planned:',
+    mends: 'Move the photo and make it again, undo it, or mend it on the sheet.',
     cannot: (why: string) => `This cannot be laid: ${why}.`
   },
   shape: {
