@@ -1,0 +1,200 @@
+import './round.css'
+import type { RoundModel } from '../../../engine/src/round/round-model.ts'
+import { roundWords as w } from '../text/round.ts'
+import { captionOf } from './caption.ts'
+import { coloursOf } from './colours.ts'
+import { button, choice, element, slider, tenths } from './controls.ts'
+import type { Stand } from './orbit.ts'
+import { FIRST, moved, orbit } from './orbit.ts'
+import type { Cut } from './painter.ts'
+import { Painter } from './painter.ts'
+
+export interface RoundOptions {
+  readonly dim: boolean
+  readonly face?: 'front' | 'back'
+  /** Level by level from the start, as where nothing else can be drawn. */
+  readonly flat?: boolean
+  readonly stand?: Stand
+}
+
+/** The view once it stands. Heights mm from the finished back; places of cuts mm on the plan. */
+export interface RoundView {
+  update(model: RoundModel): void
+  /** Takes away what lies nearer than a height to the face looked at. */
+  peel(heightMm: number): void
+  cutOpen(cut: Cut | null): void
+  face(face: 'front' | 'back'): void
+  theme(dim: boolean): void
+  dispose(): void
+}
+
+/** Canvas pixels a CSS pixel while something moves, and once it rests; and the most of them in all. */
+const RATIO = { moving: 1, rest: 2 } as const
+const MOST_PIXELS = 5e6
+const REST_MS = 160
+
+/** Shows a model in an element and lets it be turned, peeled and cut open. */
+export function mountRound(host: HTMLElement, first: RoundModel, options: RoundOptions): RoundView {
+  let model = first
+  let stand = options.stand ?? FIRST
+  let face = options.face ?? 'front'
+  let dim = options.dim
+  let peel = face === 'front' ? model.thicknessMm : 0
+  let cut: Cut | null = null
+  let pace: 'moving' | 'rest' = 'rest'
+  let frame = 0
+  let rest: ReturnType<typeof setTimeout> | undefined
+  let painter: Painter | null = null
+
+  const pad = element('div', { class: 'round-pad', tabindex: '0', role: 'img', 'aria-label': w.pad })
+  const says = element('p', { class: 'round-says', role: 'status' })
+  const canvas = element('canvas', { 'aria-hidden': 'true' })
+  pad.append(canvas)
+
+  const shown = () => ({
+    stand,
+    face,
+    fromMm: face === 'front' ? 0 : peel,
+    toMm: face === 'front' ? peel : model.thicknessMm,
+    cut
+  })
+  const paint = () => {
+    frame = 0
+    const { clientWidth, clientHeight } = pad
+    if (clientWidth === 0 || clientHeight === 0 || painter === null) return
+    const most = Math.sqrt(MOST_PIXELS / (clientWidth * clientHeight))
+    painter.paint(shown(), clientWidth, clientHeight, Math.min(most, RATIO[pace]))
+  }
+  const ask = (at: 'moving' | 'rest') => {
+    clearTimeout(rest)
+    pace = at
+    if (at === 'moving') rest = setTimeout(() => ask('rest'), REST_MS)
+    else says.textContent = captionOf(model, shown())
+    if (frame === 0) frame = requestAnimationFrame(paint)
+  }
+
+  const faces = choice(
+    w.face,
+    [
+      ['front', w.front],
+      ['back', w.back]
+    ] as const,
+    value => view.face(value)
+  )
+  const peels = slider(
+    w.peel,
+    mm => (mm >= model.thicknessMm || mm <= 0 ? w.whole : w.peeled(tenths(mm))),
+    (mm, at) => {
+      peel = mm
+      ask(at)
+    }
+  )
+  const cuts = choice(
+    w.cut,
+    [
+      ['', w.notCut],
+      ['x', w.along],
+      ['y', w.across]
+    ] as const,
+    value => view.cutOpen(value === '' ? null : { along: value, at: middle(value) })
+  )
+  const places = slider(
+    w.place,
+    mm => w.at(tenths(mm)),
+    (at, how) => {
+      if (cut !== null) cut = { ...cut, at }
+      ask(how)
+    }
+  )
+  const turn = (next: Stand) => {
+    stand = next
+    ask('rest')
+  }
+  const nearer = element(
+    'div',
+    { class: 'round-row' },
+    button(w.nearer, () => turn(moved(stand, 0, 0, 1.25))),
+    button(w.farther, () => turn(moved(stand, 0, 0, 0.8))),
+    button(w.first, () => turn(FIRST))
+  )
+  const root = element(
+    'div',
+    { class: 'round', role: 'group', 'aria-label': w.region },
+    pad,
+    element('div', { class: 'round-row' }, faces.node, peels.node),
+    element('div', { class: 'round-row' }, cuts.node, places.node),
+    nearer,
+    says
+  )
+
+  function middle(along: 'x' | 'y'): number {
+    const { box } = model
+    return along === 'x' ? (box.minY + box.maxY) / 2 : (box.minX + box.maxX) / 2
+  }
+  function settle(): void {
+    peels.range(0, Math.round(model.thicknessMm * 10) / 10)
+    peels.set(peel)
+    faces.set(face)
+    cuts.set(cut === null ? '' : cut.along)
+    places.node.hidden = cut === null
+    if (cut !== null) {
+      const { box } = model
+      places.range(...(cut.along === 'x' ? ([box.minY, box.maxY] as const) : ([box.minX, box.maxX] as const)))
+      places.set(cut.at)
+    }
+    ask('rest')
+  }
+
+  const view: RoundView = {
+    update: next => {
+      const whole = face === 'front' ? peel >= model.thicknessMm : peel <= 0
+      model = next
+      peel = whole ? (face === 'front' ? model.thicknessMm : 0) : Math.min(peel, model.thicknessMm)
+      painter?.update(model)
+      settle()
+    },
+    peel: heightMm => {
+      peel = Math.min(model.thicknessMm, Math.max(0, heightMm))
+      settle()
+    },
+    cutOpen: next => {
+      cut = next
+      settle()
+    },
+    face: next => {
+      if (face !== next) peel = next === 'front' ? model.thicknessMm : 0
+      face = next
+      settle()
+    },
+    theme: next => {
+      dim = next
+      if (painter !== null) painter.colours = coloursOf(dim)
+      ask('rest')
+    },
+    dispose: () => {
+      clearTimeout(rest)
+      cancelAnimationFrame(frame)
+      watch.disconnect()
+      letGo()
+      painter?.dispose()
+      painter = null
+      root.remove()
+    }
+  }
+  const letGo = orbit(
+    pad,
+    () => stand,
+    (next, at) => {
+      stand = next
+      ask(at)
+    }
+  )
+  const watch = new ResizeObserver(() => ask('rest'))
+  host.append(root)
+  watch.observe(pad)
+  painter = new Painter(canvas, model, coloursOf(dim))
+  canvas.addEventListener('webglcontextlost', e => e.preventDefault())
+  canvas.addEventListener('webglcontextrestored', () => ask('rest'))
+  settle()
+  return view
+}

@@ -1,0 +1,31 @@
+/** Words of the view in the round (English). */
+export const roundWords = {
+  region: 'The piece in the round',
+  pad: 'The piece in the round. Arrow keys turn it, + and − bring it nearer and farther, Home puts it as at first.',
+  peel: 'Peel to',
+  whole: 'nothing taken off',
+  peeled: (mm: string) => `${mm} mm`,
+  cut: 'Cut open',
+  notCut: 'Not cut',
+  along: 'Along',
+  across: 'Across',
+  place: 'Place of the cut',
+  at: (mm: string) => `at ${mm} mm`,
+  face: 'Face',
+  front: 'Front',
+  back: 'Back',
+  shown: 'Drawn',
+  solid: 'As a body',
+  levels: 'Level by level',
+  nearer: 'Nearer',
+  farther: 'Farther',
+  first: 'As at first',
+  noPicture: 'This browser draws no bodies here; the levels are drawn one above the other instead.',
+  sees: (name: string, face: string, parts: string) => `${name}, seen from the ${face}: ${parts}.`,
+  part: (name: string, words: string, from: string, to: string) =>
+    `${name} (${words}) from ${from} to ${to} mm`,
+  cutSays: (way: string, at: string) => ` Cut open ${way} at ${at} mm.`,
+  alongWay: 'along the piece',
+  acrossWay: 'across the piece',
+  levelSpan: (from: string, to: string) => `${from}–${to} mm`
+}
