@@ -13,7 +13,10 @@ export function ToolRow() {
   useEffect(() => {
     const keys = (e: KeyboardEvent) => {
       if (e.target instanceof HTMLElement && e.target.matches('input, textarea, select')) return
-      if (e.key === 'Escape' && mode.value.kind !== 'rest') mode.value = { kind: 'rest' }
+      if (e.key === 'Escape') {
+        if (mode.value.kind !== 'rest') mode.value = { kind: 'rest' }
+        else chosen.value = null
+      }
       if (!(e.ctrlKey || e.metaKey) || e.altKey || e.shiftKey) return
       if (e.key === 'c' && part !== null && getSelection()?.isCollapsed !== false) void copyEntry(part)
       if (e.key === 'v') void pasteEntry()

@@ -3,6 +3,7 @@ import type { Patch } from '../../../engine/src/piece/patch.ts'
 import { applyPatch, invertPatch } from '../../../engine/src/piece/patch.ts'
 import type { Problem } from '../../../engine/src/piece/problem.ts'
 import { modelFrom } from '../../../engine/src/sheets/page-data.ts'
+import { at as valueAt } from '../card/document-place.ts'
 import type { Aside, StoredPiece } from '../net/api.ts'
 import { ApiProblem, api, newId, Unreachable } from '../net/api.ts'
 import type { KeptPiece, Pending } from '../offline/keep.ts'
@@ -156,6 +157,9 @@ export function redo(): void {
 function change(document: Json, says: string): void {
   const at = piece.value!
   piece.value = { ...at, document }
+  // What is in hand and no longer there is let go of.
+  if (chosen.value !== null && chosen.value !== '/mould' && valueAt(document, chosen.value) === undefined)
+    chosen.value = null
   pending = { base: at.revision, edit: newId(), document, says }
   saving.value = clash.value === null ? 'saving' : 'kept'
   void keepHere()
