@@ -32,7 +32,7 @@ function textsOf(svg: string): string[] {
 async function shown(page: Page, selector: string): Promise<string[]> {
   const texts = textsOf(await page.locator(`${selector} svg`).first().innerHTML())
   // Nothing equals nothing: a drawing without words would prove no number.
-  expect(texts.length, selector).toBeGreaterThan(1)
+  expect(texts.length, selector).toBeGreaterThan(0)
   return texts
 }
 

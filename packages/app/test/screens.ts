@@ -49,7 +49,6 @@ const SCREENS: readonly Screen[] = [
       await page.locator('.preview svg').waitFor()
     }
   },
-  { name: 'sheet', path: '/piece/panel123', ready: planned },
   {
     name: 'sheet with findings and open entries',
     path: '/piece/spoiled1',
