@@ -136,8 +136,8 @@ export function MarkPad({ picture, laid }: { readonly picture: Picture; readonly
               onLook={on => setLook(on ? m : null)}
             />
           ))}
-          {sideWords(laid).map(({ at, words }) => (
-            <span key={words + at[0]} class="tag side" style={placed(at, shown)}>
+          {sideWords(laid).map(({ at, words, side }) => (
+            <span key={words + at[0]} class={`tag side ${side}`} style={placed(at, shown)}>
               {words}
             </span>
           ))}
@@ -239,14 +239,14 @@ function arrow(e: KeyboardEvent): readonly [number, number] | null {
 }
 
 // The length that each side is taken for, written at its middle.
-function sideWords(laid: Laid): { at: Point; words: string }[] {
+function sideWords(laid: Laid): { at: Point; words: string; side: 'near' | 'right' }[] {
   const m = laid.marks
   if (m.length !== marksOf(laid.way)) return []
   const mid = (i: number, j: number): Point => [(m[i]![0] + m[j]![0]) / 2, (m[i]![1] + m[j]![1]) / 2]
   return laid.way === 'distance'
-    ? [{ at: mid(0, 1), words: `${laid.distanceMm} mm` }]
+    ? [{ at: mid(0, 1), words: `${laid.distanceMm} mm`, side: 'near' }]
     : [
-        { at: mid(0, 1), words: `${laid.sidesMm[0]} mm` },
-        { at: mid(1, 2), words: `${laid.sidesMm[1]} mm` }
+        { at: mid(0, 1), words: `${laid.sidesMm[0]} mm`, side: 'near' },
+        { at: mid(1, 2), words: `${laid.sidesMm[1]} mm`, side: 'right' }
       ]
 }

@@ -39,7 +39,7 @@ const TIMES = 1.5
 
 type Drag =
   | { readonly kind: 'press'; readonly from: Point }
-  | { readonly kind: 'point'; readonly k: number; moved: boolean }
+  | { readonly kind: 'point'; readonly k: number; readonly from: Point; moved: boolean }
   | { readonly kind: 'stroke'; readonly line: Point[] }
   | { readonly kind: 'photo'; readonly from: Point; readonly at: Point }
   | { readonly kind: 'view'; last: Point }
@@ -100,7 +100,7 @@ export function TracePad(p: {
     if (e.button === 1 || p.mode === 'view') drag.current = { kind: 'view', last: from }
     else if (p.mode === 'photo')
       drag.current = { kind: 'photo', from: toPlan(sheet, from), at: laid.at ?? [0, 0] }
-    else if (k !== null) drag.current = { kind: 'point', k, moved: false }
+    else if (k !== null) drag.current = { kind: 'point', k, from, moved: false }
     else if (p.mode === 'stroke') drag.current = { kind: 'stroke', line: [toPlan(sheet, from)] }
     else drag.current = { kind: 'press', from }
   }
@@ -136,8 +136,7 @@ export function TracePad(p: {
       const [x, y] = toPlan(sheet, now)
       layPhoto({ at: [tenth(d.at[0] + x - d.from[0]), tenth(d.at[1] + y - d.from[1])] })
     } else if (d.kind === 'point') {
-      const q = points[d.k]
-      if (!d.moved && q != null && Math.hypot(q[0] - now[0], q[1] - now[1]) < TREMBLE_PX) return
+      if (!d.moved && Math.hypot(d.from[0] - now[0], d.from[1] - now[1]) < TREMBLE_PX) return
       d.moved = true
       movePoint(map, d.k, toPlan(sheet, now), null)
     } else if (d.kind === 'stroke') {
@@ -155,7 +154,10 @@ export function TracePad(p: {
     if (d === null || e.type === 'pointercancel') return
     const to = toPlan(sheet, at(e))
     const caught = e.altKey ? null : within
-    if (d.kind === 'press') setPoint(map, to, caught, HOLD_PX[0] * mm)
+    // A press beside a point, which was not pulled, is a point of its own: else a finger could not set them close.
+    const beside =
+      d.kind === 'point' && !d.moved && p.mode === 'points' && nearest(at(e), TREMBLE_PX) === null
+    if (d.kind === 'press' || beside) setPoint(map, to, caught, HOLD_PX[0] * mm)
     else if (d.kind === 'point' && d.moved) movePoint(map, d.k, to, caught)
     else if (d.kind === 'stroke') setStroke(map, d.line, caught, mm)
   }
