@@ -42,8 +42,9 @@ import type { Stand } from './orbit.ts'
 import {
   BODY_VERTEX,
   CAP_FRAGMENT,
-  LINE_FRAGMENT,
+  EDGE_FRAGMENT,
   MASK_FRAGMENT,
+  RESIN_EDGE_FRAGMENT,
   RESIN_FRAGMENT,
   SHEEN_FRAGMENT,
   SHEET_FRAGMENT,
@@ -414,9 +415,8 @@ export class Painter {
 
   #lines(rim: BufferGeometry, body: RoundBody, solid: boolean): LineSegments | null {
     if (body.rims.length === 0) return null
-    const m = this.#material(LINE_FRAGMENT, {
-      stroke: { value: this.#stroke(body, solid) },
-      hidden: { value: solid ? 0 : 1 }
+    const m = this.#material(solid ? EDGE_FRAGMENT : RESIN_EDGE_FRAGMENT, {
+      stroke: { value: this.#stroke(body, solid) }
     })
     m.transparent = true
     m.depthWrite = false

@@ -152,21 +152,29 @@ void main() {
 }
 `
 
-export const LINE_FRAGMENT = `${HEAD}
+/** Edges of solids, hidden by what is solid before them. */
+export const EDGE_FRAGMENT = `${HEAD}
+in vec3 at;
+uniform vec4 stroke;
+out vec4 colour;
+void main() {
+  if (dot(cut.xyz, at) > cut.w + 0.02) discard;
+  colour = stroke;
+}
+`
+
+/** Edges of resin, drawn once all is put together: what is solid is known by its depth. */
+export const RESIN_EDGE_FRAGMENT = `${HEAD}
 in vec3 at;
 uniform sampler2D solids;
 uniform vec2 range;
 uniform vec4 stroke;
-uniform float hidden;
 out vec4 colour;
 void main() {
   if (dot(cut.xyz, at) > cut.w + 0.02) discard;
-  float fade = 1.0;
-  if (hidden > 0.5) {
-    float stop = mix(range.x, range.y, texelFetch(solids, ivec2(gl_FragCoord.xy), 0).r);
-    if (dot(at, look) > stop + 0.4) discard;
-  }
-  colour = vec4(stroke.rgb, stroke.a * fade);
+  float stop = mix(range.x, range.y, texelFetch(solids, ivec2(gl_FragCoord.xy), 0).r);
+  if (dot(at, look) > stop + 0.4) discard;
+  colour = stroke;
 }
 `
 

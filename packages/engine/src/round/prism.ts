@@ -14,6 +14,8 @@ export interface Mesh {
   readonly prisms: Uint32Array
   /** Lower and upper height of each prism, mm. */
   readonly heights: Float32Array
+  /** Outlines of each prism as seen on the plan: number of the prism, first point, end of its points. */
+  readonly rings: Uint32Array
   /** Edges worth drawing: x, y, z of both ends of each, mm. */
   readonly rims: Float32Array
 }
@@ -56,8 +58,10 @@ export function prismMesh(slabs: readonly Slab[], coarser: number): Mesh {
     indices: new Uint32Array(indices),
     prisms: new Uint32Array(4 * kept.length),
     heights: new Float32Array(2 * kept.length),
+    rings: new Uint32Array(3 * kept.reduce((sum, s) => sum + s.region.rings.length, 0)),
     rims: rimsOf(kept)
   }
+  let ring = 0
   let p = 0
   let i = 0
   kept.forEach((slab, k) => {
@@ -65,6 +69,12 @@ export function prismMesh(slabs: readonly Slab[], coarser: number): Mesh {
     const cap = caps.get(slab.region)!
     mesh.prisms.set([p, p + 2 * n, i, i + 2 * cap.length + 6 * n], 4 * k)
     mesh.heights.set([slab.from, slab.to], 2 * k)
+    let start = p
+    for (const r of slab.region.rings) {
+      mesh.rings.set([k, start, start + r.length / 2], ring)
+      start += r.length / 2
+      ring += 3
+    }
     writePrism(mesh, slab, cap, p, i)
     p += 2 * n
     i += 2 * cap.length + 6 * n

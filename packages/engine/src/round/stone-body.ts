@@ -83,6 +83,7 @@ class StoneMesh {
   readonly #indices: number[] = []
   readonly #prisms: number[] = []
   readonly #heights: number[] = []
+  readonly #rings: number[] = []
 
   /** One of the outline given, from z0 to z1, mm; flat where the faces of the piece cut it. */
   add(outline: Float64Array, x: number, y: number, z0: number, z1: number, thicknessMm: number): void {
@@ -110,6 +111,8 @@ class StoneMesh {
       }
       this.#indices.push(first + 1, ring(RINGS.length - 1, k), ring(RINGS.length - 1, k + 1))
     }
+    // On the plan a stone is as wide as at its widest: the ring nearest its middle.
+    this.#rings.push(this.#prisms.length / 4, ring(1, 0), ring(1, 0) + n)
     this.#prisms.push(first, this.#positions.length / 3, firstIndex, this.#indices.length)
     this.#heights.push(low, high)
   }
@@ -120,6 +123,7 @@ class StoneMesh {
       indices: Uint32Array.from(this.#indices),
       prisms: Uint32Array.from(this.#prisms),
       heights: Float32Array.from(this.#heights),
+      rings: Uint32Array.from(this.#rings),
       rims: new Float32Array(0)
     }
   }
