@@ -183,6 +183,9 @@ describe('what was traced', () => {
     expect(placeInTrace(line, [50, 3], 5)).toBe(1)
     expect(placeInTrace(line, [97, 50], 5)).toBe(2)
     expect(placeInTrace(line, [50, 20], 5)).toBe(3)
+    // Ahead of the end, however near: presses follow one another closely.
+    expect(placeInTrace(line, [100, 101], 5)).toBe(3)
+    expect(placeInTrace(line, [98, 103], 5)).toBe(3)
     // The stretch that would close it is open.
     expect(placeInTrace(line, [50, 50], 5)).toBe(3)
     expect(placeInTrace([], [1, 1], 5)).toBe(0)

@@ -30,14 +30,14 @@ const PRESSES = 72
 const PIECE: Document = {
   castwright: 1,
   name: 'Invented table',
-  outline: { rectangle: [900, 600] },
+  outline: { rectangle: [820, 400] },
   timbers: [
     {
       id: 'left',
       species: 'ash-white',
       thickness: 24,
       moisture: 8.5,
-      outline: { rectangle: [60, 606], at: [-420, 0] }
+      outline: { rectangle: [60, 406], at: [-380, 0] }
     }
   ],
   pours: [{ resin: 'deep', fill: 'timber' }]
@@ -176,6 +176,9 @@ describe('tracing over a photo', () => {
       await page.getByRole('textbox', { name: `First mark, ${axis}` }).fill('0')
       await page.keyboard.press('Enter')
     }
+    // The wheel brings the wood nearer, about where the pointer is.
+    await page.mouse.move(...(await onScreen(page, WOOD.middle)))
+    await page.mouse.wheel(0, -200)
     await pressAlong(page)
     await soon(() => page.locator('.vertex').count()).toBe(PRESSES)
     await accessible(page)

@@ -44,8 +44,7 @@ export function setPoint(map: Homography, place: Point, within: Catch, nearMm: n
     photoSays.value = w.photo.full(MOST_TRACE)
     return
   }
-  const px = mmToPx(map, ...place)!
-  const k = placeInTrace(now.trace, px, nearMm / mmPerPx(map, px[0], px[1]))
+  const k = placeInTrace(now.trace, got.at, nearMm / mmPerPx(map, got.at[0], got.at[1]))
   layPhoto({ trace: [...now.trace.slice(0, k), got.at, ...now.trace.slice(k)] })
   say(got.missed, within)
 }

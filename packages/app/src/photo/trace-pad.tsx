@@ -35,6 +35,8 @@ const LONG_STEP_PX = 10
 const TREMBLE_PX = 5
 /** How near a point is taken hold of, px: by mouse and pen, by finger. */
 const HOLD_PX = [9, 22] as const
+/** How near a stretch of the line a press comes between its ends, px. */
+const BETWEEN_PX = 6
 const TIMES = 1.5
 
 type Drag =
@@ -157,7 +159,7 @@ export function TracePad(p: {
     // A press beside a point, which was not pulled, is a point of its own: else a finger could not set them close.
     const beside =
       d.kind === 'point' && !d.moved && p.mode === 'points' && nearest(at(e), TREMBLE_PX) === null
-    if (d.kind === 'press' || beside) setPoint(map, to, caught, HOLD_PX[0] * mm)
+    if (d.kind === 'press' || beside) setPoint(map, to, caught, BETWEEN_PX * mm)
     else if (d.kind === 'point' && d.moved) movePoint(map, d.k, to, caught)
     else if (d.kind === 'stroke') setStroke(map, d.line, caught, mm)
   }
@@ -175,7 +177,7 @@ export function TracePad(p: {
       if (over[0] !== 0 || over[1] !== 0) setOwn(pulled(view, -over[0], -over[1]))
       setCross([to[0] - over[0], to[1] - over[1]])
     } else if (e.key === 'Enter' || e.key === ' ') {
-      setPoint(map, toPlan(sheet, cross ?? [size[0] / 2, size[1] / 2]), within, HOLD_PX[0] * mm)
+      setPoint(map, toPlan(sheet, cross ?? [size[0] / 2, size[1] / 2]), within, BETWEEN_PX * mm)
     } else if (e.key === 'Backspace') removePoint((laying.value?.trace.length ?? 0) - 1)
     else return
     e.preventDefault()

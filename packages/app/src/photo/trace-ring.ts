@@ -2,7 +2,6 @@ import type { Homography, Point } from '../../../engine/src/draw/perspective.ts'
 import { pxToMm } from '../../../engine/src/draw/perspective.ts'
 import type { Patch } from '../../../engine/src/piece/patch.ts'
 import { selfCrossing } from '../../../engine/src/shape/check.ts'
-import { segmentDistance2 } from '../../../engine/src/shape/edge-tree.ts'
 import { ringArea } from '../../../engine/src/shape/measure.ts'
 import type { Json } from '../worker/messages.ts'
 
@@ -46,15 +45,19 @@ function round(mm: number): number {
 }
 
 /**
- * Where a press belongs in a traced line of px: on a stretch between two neighbours nearer than `nearPx` it comes
- * between them, elsewhere at the end. The last stretch, back to the first, is not looked at: there the line grows.
+ * Where a press belongs in a traced line of px: beside a stretch between two neighbours, nearer than `nearPx`, it
+ * comes between them; elsewhere, and ahead of an end however near, at the end. The stretch back to the first point is
+ * not looked at: there the line grows.
  */
 export function placeInTrace(trace: readonly Point[], [u, v]: Point, nearPx: number): number {
   let [least, found] = [nearPx * nearPx, trace.length]
   for (let k = 0; k + 1 < trace.length; k++) {
     const [a, b] = [trace[k]!, trace[k + 1]!]
-    const d = segmentDistance2(a[0], a[1], b[0], b[1], u, v)
-    if (d < least) [least, found] = [d, k + 1]
+    const [dx, dy] = [b[0] - a[0], b[1] - a[1]]
+    const length2 = dx * dx + dy * dy
+    const along = (u - a[0]) * dx + (v - a[1]) * dy
+    const d = (dx * (v - a[1]) - dy * (u - a[0])) ** 2 / length2
+    if (along > 0 && along < length2 && d < least) [least, found] = [d, k + 1]
   }
   return found
 }
