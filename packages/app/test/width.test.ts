@@ -51,5 +51,5 @@ async function look(page: Page, name: string): Promise<void> {
 test(
   'no screen is wider than its window, at a desk and on a phone; what a finger meets is 44 px high',
   () => everyScreen(open, look),
-  90_000
+  150_000
 )
