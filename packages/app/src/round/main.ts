@@ -31,6 +31,8 @@ export interface RoundView {
 /** Canvas pixels a CSS pixel while something moves, and once it rests; and the most of them in all. */
 const RATIO = { moving: 1, rest: 2 } as const
 const MOST_PIXELS = 5e6
+/** A picture that takes longer than this is made coarser the next time, ms. */
+const SLOW_MS = 300
 const REST_MS = 160
 
 /** Shows a model in an element and lets it be turned, peeled and cut open. */
@@ -45,6 +47,8 @@ export function mountRound(host: HTMLElement, first: RoundModel, options: RoundO
   let frame = 0
   let rest: ReturnType<typeof setTimeout> | undefined
   let painter: Painter | null = null
+  let slow = 1
+  let measuring = false
 
   const pad = element('div', { class: 'round-pad', tabindex: '0', role: 'img', 'aria-label': w.pad })
   const says = element('p', { class: 'round-says', role: 'status' })
@@ -63,7 +67,13 @@ export function mountRound(host: HTMLElement, first: RoundModel, options: RoundO
     const { clientWidth, clientHeight } = pad
     if (clientWidth === 0 || clientHeight === 0 || painter === null) return
     const most = Math.sqrt(MOST_PIXELS / (clientWidth * clientHeight))
-    painter.paint(shown(), clientWidth, clientHeight, Math.min(most, RATIO[pace]))
+    painter.paint(shown(), clientWidth, clientHeight, Math.min(most, RATIO[pace]) / slow)
+    if (measuring) return
+    measuring = true
+    void painter.took().then(ms => {
+      measuring = false
+      if (ms > SLOW_MS && slow < 1.6) slow *= 1.25
+    })
   }
   const ask = (at: 'moving' | 'rest') => {
     clearTimeout(rest)

@@ -49,6 +49,7 @@ import {
   SHEEN_FRAGMENT,
   SHEET_FRAGMENT,
   SHEET_VERTEX,
+  SOFT_FRAGMENT,
   SOLID_FRAGMENT
 } from './shaders.ts'
 
@@ -92,7 +93,9 @@ export class Painter {
   readonly #shown: WebGLRenderTarget
   readonly #sums: WebGLRenderTarget
   readonly #shade: WebGLRenderTarget
+  readonly #soft: WebGLRenderTarget
   readonly #sheet: Mesh
+  readonly #blur: Mesh
   readonly #mask: RawShaderMaterial
   #model: RoundModel
   #bodies: Drawable[] = []
@@ -124,12 +127,14 @@ export class Painter {
     })
     const sum = { type: exact ? FloatType : HalfFloatType, depthBuffer: false, count: 2 } as const
     this.#sums = new WebGLRenderTarget(1, 1, { ...sum, minFilter: NearestFilter, magFilter: NearestFilter })
-    this.#shade = new WebGLRenderTarget(1, 1, {
+    const small = {
       type: UnsignedByteType,
       depthBuffer: false,
       minFilter: LinearFilter,
       magFilter: LinearFilter
-    })
+    } as const
+    this.#shade = new WebGLRenderTarget(1, 1, small)
+    this.#soft = new WebGLRenderTarget(1, 1, small)
     this.#common = {
       look: { value: new Vector3() },
       lamp: { value: new Vector3() },
@@ -143,28 +148,20 @@ export class Painter {
     }
     this.#mask = this.#material(MASK_FRAGMENT, { flatAt: { value: 0 } })
     this.#mask.side = DoubleSide
-    this.#sheet = new Mesh(
-      wholeSheet(),
-      new RawShaderMaterial({
-        glslVersion: GLSL3,
-        vertexShader: SHEET_VERTEX,
-        fragmentShader: SHEET_FRAGMENT,
-        depthTest: false,
-        depthWrite: false,
-        uniforms: {
-          shown: { value: this.#shown.texture },
-          lost: { value: this.#sums.textures[0] },
-          milk: { value: this.#sums.textures[1] },
-          shade: { value: this.#shade.texture },
-          paper: { value: new Vector3() },
-          plate: { value: new Vector3() },
-          blur: { value: new Vector2() },
-          fall: { value: new Vector2() },
-          dark: { value: 0 }
-        }
-      })
-    )
-    this.#sheet.frustumCulled = false
+    this.#sheet = sheetMesh(SHEET_FRAGMENT, {
+      shown: { value: this.#shown.texture },
+      lost: { value: this.#sums.textures[0] },
+      milk: { value: this.#sums.textures[1] },
+      shade: { value: this.#soft.texture },
+      paper: { value: new Vector3() },
+      plate: { value: new Vector3() },
+      dark: { value: 0 }
+    })
+    this.#blur = sheetMesh(SOFT_FRAGMENT, {
+      mask: { value: this.#shade.texture },
+      blur: { value: new Vector2() },
+      fall: { value: new Vector2() }
+    })
     this.#model = model
     this.#colours = colours
     this.update(model)
@@ -193,20 +190,35 @@ export class Painter {
     if (this.#shown.width !== w || this.#shown.height !== h) {
       this.#shown.setSize(w, h)
       this.#sums.setSize(w, h)
-      this.#shade.setSize(Math.ceil(w / 4), Math.ceil(h / 4))
+      for (const t of [this.#shade, this.#soft]) t.setSize(Math.ceil(w / 4), Math.ceil(h / 4))
     }
     const perMm = this.#aim(shown, width, height)
     this.#common['pixel']!.value = 1 / perMm
     this.#paintSolids(shown)
     this.#paintSums()
-    this.#paintShade(shown)
+    this.#paintShade(shown, perMm, width, height)
     gl.setRenderTarget(null)
-    this.#finish(perMm, width, height)
+    this.#finish()
+  }
+
+  /** Tells how long the card took for what it was given, ms, once it is done. */
+  async took(): Promise<number> {
+    const gl = this.#gl.getContext() as WebGL2RenderingContext
+    const start = performance.now()
+    const fence = gl.fenceSync(gl.SYNC_GPU_COMMANDS_COMPLETE, 0)
+    gl.flush()
+    while (fence !== null && !gl.isContextLost()) {
+      const state = gl.getSyncParameter(fence, gl.SYNC_STATUS) as number
+      if (state === gl.SIGNALED || performance.now() - start > 5000) break
+      await new Promise(done => setTimeout(done, 15))
+    }
+    gl.deleteSync(fence)
+    return performance.now() - start
   }
 
   dispose(): void {
     this.#drop()
-    for (const t of [this.#shown, this.#sums, this.#shade]) t.dispose()
+    for (const t of [this.#shown, this.#sums, this.#shade, this.#soft]) t.dispose()
     this.#gl.dispose()
   }
 
@@ -291,24 +303,27 @@ export class Painter {
     this.#render(...this.#bodies.filter(d => !d.solid).map(d => d.mesh))
   }
 
-  #paintShade({ face }: Shown): void {
+  #paintShade({ face }: Shown, perMm: number, width: number, height: number): void {
     this.#gl.setRenderTarget(this.#shade)
     this.#gl.clear(true, false, false)
     this.#mask.uniforms['flatAt']!.value = face === 'front' ? 0 : this.#model.thicknessMm
     this.#scene.overrideMaterial = this.#mask
     this.#render(...this.#bodies.map(d => d.mesh))
     this.#scene.overrideMaterial = null
+    const u = uniformsOf(this.#blur)
+    const soft = (0.35 * this.#model.thicknessMm + 6) * perMm
+    ;(u['blur']!.value as Vector2).set(soft / width, soft / height)
+    ;(u['fall']!.value as Vector2).set((-0.25 * soft) / width, (0.45 * soft) / height)
+    this.#gl.setRenderTarget(this.#soft)
+    this.#render(this.#blur)
   }
 
-  #finish(perMm: number, width: number, height: number): void {
-    const u = (this.#sheet.material as RawShaderMaterial).uniforms
+  #finish(): void {
+    const u = uniformsOf(this.#sheet)
     const { paper, plate, shade } = this.#colours
     ;(u['paper']!.value as Vector3).set(...linear(paper))
     ;(u['plate']!.value as Vector3).set(...linear(plate))
     u['dark']!.value = shade
-    const soft = (0.35 * this.#model.thicknessMm + 6) * perMm
-    ;(u['blur']!.value as Vector2).set(soft / width, soft / height)
-    ;(u['fall']!.value as Vector2).set((-0.25 * soft) / width, (0.45 * soft) / height)
     this.#render(this.#sheet)
     const clear = this.#bodies.filter(d => !d.solid)
     this.#render(...clear.flatMap(d => d.sheen ?? []))
@@ -350,7 +365,15 @@ export class Painter {
       resin.blending = CustomBlending
       resin.blendEquation = AddEquation
       resin.blendSrc = resin.blendDst = resin.blendSrcAlpha = resin.blendDstAlpha = OneFactor
-      const sheen = this.#material(SHEEN_FRAGMENT, {})
+      const sheen = this.#material(SHEEN_FRAGMENT, {
+        ends: { value: new Vector2(body.fromMm, body.toMm) },
+        span: {
+          value: Math.hypot(
+            this.#model.box.maxX - this.#model.box.minX,
+            this.#model.box.maxY - this.#model.box.minY
+          )
+        }
+      })
       sheen.side = FrontSide
       sheen.depthTest = false
       sheen.depthWrite = false
@@ -434,7 +457,7 @@ export class Painter {
   #stroke(body: RoundBody, solid: boolean): Vector4 {
     if (solid) return new Vector4(...linear('#2a2622'), body.kind === 'hardware' ? 0.5 : 0.62)
     const [r, g, b] = [1, 3, 5].map(k => Number.parseInt(this.#colours.ink.slice(k, k + 2), 16) / 255)
-    return new Vector4(r!, g!, b!, body.kind === 'marking' ? 0 : 0.34)
+    return new Vector4(r!, g!, b!, body.kind === 'marking' ? 0 : 0.45)
   }
 
   #drop(): void {
@@ -446,6 +469,26 @@ export class Painter {
     }
     this.#bodies = []
   }
+}
+
+function sheetMesh(fragmentShader: string, uniforms: Uniforms): Mesh {
+  return whole(
+    new Mesh(
+      wholeSheet(),
+      new RawShaderMaterial({
+        glslVersion: GLSL3,
+        vertexShader: SHEET_VERTEX,
+        fragmentShader,
+        depthTest: false,
+        depthWrite: false,
+        uniforms
+      })
+    )
+  )
+}
+
+function uniformsOf(mesh: Mesh): Uniforms {
+  return (mesh.material as RawShaderMaterial).uniforms
 }
 
 function whole(mesh: Mesh): Mesh {

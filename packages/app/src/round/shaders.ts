@@ -137,6 +137,8 @@ in vec3 at;
 uniform sampler2D solids;
 uniform vec2 range;
 uniform vec3 lamp;
+uniform vec2 ends;
+uniform float span;
 out vec4 colour;
 void main() {
   if (dot(cut.xyz, at) > cut.w) discard;
@@ -144,11 +146,16 @@ void main() {
   if (dot(at, look) > stop + 0.02) discard;
   vec3 n = normalize(cross(dFdx(at), dFdy(at)));
   n = dot(n, look) > 0.0 ? -n : n;
+  // A level face between the ends of the body lies inside it: there the next of its prisms goes on.
+  if (abs(n.z) > 0.9 && at.z > max(ends.x, peel.x) + 0.01 && at.z < min(ends.y, peel.y) - 0.01) discard;
   float face = abs(dot(n, look));
   float glance = pow(1.0 - face, 4.0);
-  float shade = 0.16 * (1.0 - max(0.0, dot(n, lamp)));
-  float light = 0.05 + 0.3 * glance;
-  colour = vec4(vec3(light), shade + light * 0.5);
+  float shade = 0.2 * (1.0 - max(0.0, dot(n, lamp)));
+  // A broad window's light on what lies level.
+  float u = dot(at.xy, vec2(0.86, 0.5)) / span;
+  float window = abs(n.z) * (exp(-pow((u - 0.12) / 0.16, 2.0)) + 0.5 * exp(-pow((u + 0.22) / 0.05, 2.0)));
+  float light = 0.03 + 0.25 * glance + 0.1 * window;
+  colour = vec4(vec3(light), shade + light * 0.6);
 }
 `
 
@@ -187,6 +194,27 @@ void main() {
 }
 `
 
+/** The shade under the piece: its outline, softened widely and closely, fallen a little from the light. */
+export const SOFT_FRAGMENT = `precision highp float;
+in vec2 uv;
+uniform sampler2D mask;
+uniform vec2 blur;
+uniform vec2 fall;
+out vec4 colour;
+void main() {
+  float wide = 0.0;
+  float close = 0.0;
+  for (int i = 0; i < 40; i++) {
+    float r = sqrt((float(i) + 0.5) / 40.0);
+    float a = float(i) * 2.399963;
+    vec2 o = r * vec2(cos(a), sin(a)) * blur;
+    wide += texture(mask, uv + fall + o).r;
+    close += texture(mask, uv + fall * 0.25 + o * 0.3).r;
+  }
+  colour = vec4((0.55 * wide + 0.45 * close) / 40.0);
+}
+`
+
 /** Paper, its shade, what is solid, and the resin over them. */
 export const SHEET_FRAGMENT = `precision highp float;
 in vec2 uv;
@@ -196,24 +224,13 @@ uniform sampler2D milk;
 uniform sampler2D shade;
 uniform vec3 paper;
 uniform vec3 plate;
-uniform vec2 blur;
-uniform vec2 fall;
 uniform float dark;
 out vec4 colour;
 vec3 coded(vec3 c) {
   return mix(12.92 * c, 1.055 * pow(max(c, vec3(0.0)), vec3(1.0 / 2.4)) - 0.055, step(0.0031308, c));
 }
 void main() {
-  float soft = 0.0;
-  float close = 0.0;
-  for (int i = 0; i < 28; i++) {
-    float r = sqrt((float(i) + 0.5) / 28.0);
-    float a = float(i) * 2.399963;
-    vec2 o = r * vec2(cos(a), sin(a)) * blur;
-    soft += texture(shade, uv + fall + o).r;
-    close += texture(shade, uv + fall * 0.25 + o * 0.3).r;
-  }
-  float under = (0.55 * soft + 0.45 * close) / 28.0;
+  float under = texture(shade, uv).r;
   vec4 l = texture(lost, uv);
   vec4 m = texture(milk, uv);
   vec4 solid = texture(shown, uv);
