@@ -188,6 +188,7 @@ describe('tracing over a photo', () => {
     expect(made).toMatchObject({ id: 'traced 1', species: 'ash-white', thickness: 24, moisture: 8.5 })
     const { polygon } = made['outline'] as { polygon: Place[] }
     expect(polygon).toHaveLength(PRESSES)
+    console.log('FAR', farthest(polygon))
     expect(farthest(polygon)).toBeLessThan(MOST_MM)
 
     // One edit, taken back by one press.
@@ -203,5 +204,89 @@ describe('tracing over a photo', () => {
     await soon(() => page.locator('.vertex').count()).toBe(PRESSES)
     await page.getByRole('button', { name: 'Make it the outline' }).click()
     await soon(async () => (await desk.piece(ID)).document['outline']).toEqual({ polygon })
+  }, 90_000)
+
+  test('a press stays where it was when no edge is to be caught; points move, close up and go by keys', async () => {
+    const desk = await openDesk()
+    const page = await begun(desk)
+    await choose(page, 'bench.png', 'image/png', PHOTO)
+    await page.getByRole('button', { name: 'a distance' }).click()
+    const face = page.locator('.photo-face')
+    await face.focus()
+    // The cross begins in the middle: two marks 400 px apart, the far corner by ten px a press.
+    await page.keyboard.press('Enter')
+    for (let k = 0; k < 40; k++) await page.keyboard.press('Shift+ArrowRight')
+    await page.keyboard.press('Enter')
+    await soon(() => page.locator('.mark-at').count()).toBe(2)
+    await page.getByRole('textbox', { name: 'Distance' }).fill('100')
+    await page.keyboard.press('Enter')
+    await page.getByRole('button', { name: 'Lay it flat' }).click()
+    await page.getByRole('checkbox', { name: 'Catch the edge in the photo' }).uncheck()
+    // 400 px are 100 mm: every px of the photo is a quarter of a mm, wherever it lies.
+    const box = (await face.boundingBox())!
+    const presses: Place[] = [
+      [box.x + 300, box.y + 300],
+      [box.x + 500, box.y + 300],
+      [box.x + 500, box.y + 450],
+      [box.x + 300, box.y + 450]
+    ]
+    for (const at of presses) await page.mouse.click(...at)
+    await soon(() => page.locator('.vertex').count()).toBe(4)
+    const places = () =>
+      page
+        .locator('.vertex')
+        .evaluateAll(all =>
+          all.map(v => [Number(v.getAttribute('cx')), Number(v.getAttribute('cy'))] as const)
+        )
+    for (const [k, [x, y]] of (await places()).entries()) {
+      expect(Math.abs(box.x + x - presses[k]![0])).toBeLessThan(0.5)
+      expect(Math.abs(box.y + y - presses[k]![1])).toBeLessThan(0.5)
+    }
+    const trace = async () =>
+      ((await photosOf(desk))[0]?.['laid'] as { trace: Place[] } | null)?.trace.map(([u, v]) => [
+        Math.round(u),
+        Math.round(v)
+      ])
+    await soon(async () => (await trace())?.length).toBe(4)
+    const before = (await trace())!
+    await page.locator('.vertex').first().focus()
+    await page.keyboard.press('Shift+ArrowLeft')
+    await page.keyboard.press('ArrowUp')
+    await soon(trace).toEqual([[before[0]![0]! - 10, before[0]![1]! - 1], ...before.slice(1)])
+    // A press on the line between two points comes between them.
+    await page.mouse.click(box.x + 500, box.y + 375)
+    await soon(() => page.locator('.vertex').count()).toBe(5)
+    expect((await places())[2]![1]).toBeCloseTo(375, -1)
+    await page.locator('.vertex').nth(2).focus()
+    await page.keyboard.press('Delete')
+    await face.focus()
+    await page.keyboard.press('Backspace')
+    await soon(() => page.locator('.vertex').count()).toBe(3)
+    await soon(async () => (await trace())?.slice(1)).toEqual(before.slice(1, 3))
+  }, 90_000)
+
+  test('what is no photo is refused in words, and a photo taken out of reach is kept later', async () => {
+    const desk = await openDesk()
+    await desk.lay(ID, PIECE)
+    const { page, context } = await open(`${desk.url}/piece/${ID}/photo`, {
+      meant: /ERR_INTERNET_DISCONNECTED|ERR_FAILED/
+    })
+    const says = page.locator('.photo-says')
+    await page.getByText('No photo of this piece yet.').waitFor()
+    await choose(page, 'notes.txt', 'text/plain', Buffer.from('not a picture'))
+    expect(await says.textContent()).toMatch(/found text\/plain; allowed: JPEG, PNG or WebP/)
+    await choose(page, 'large.png', 'image/png', Buffer.alloc(12_600_000))
+    await soon(() => says.textContent()).toMatch(/found 12.6 MB; allowed: up to 12 MB/)
+
+    await context.setOffline(true)
+    await choose(page, 'bench.png', 'image/png', PHOTO)
+    await soon(() => page.locator('.photo-side .end').textContent()).toMatch(/not kept yet/)
+    expect(await photosOf(desk)).toHaveLength(0)
+    await markCorners(page)
+    await context.setOffline(false)
+    await soon(async () => ((await photosOf(desk))[0]?.['laid'] as Document | null)?.['marks']).toHaveLength(
+      4
+    )
+    await soon(() => page.locator('.photo-side .end').textContent()).toMatch(/kept with the piece/)
   }, 90_000)
 })

@@ -150,7 +150,7 @@ export async function sendPhoto(): Promise<void> {
 /** Changes how the photo lies, or its trace. Kept when the hand rests. */
 export function layPhoto(change: Partial<Laid>): void {
   if (laid.value === null) return
-  laid.value = { ...laid.value, ...change }
+  laid.value = fine({ ...laid.value, ...change })
   clearTimeout(rest)
   if (keeping.value === 'kept') keeping.value = 'sending'
   rest = setTimeout(() => void sendLaid(), REST_MS)
@@ -162,7 +162,7 @@ async function sendLaid(): Promise<void> {
   if (id === null || now === null) return
   keeping.value = 'sending'
   try {
-    await api('PUT', `/api/pieces/${of}/photos/${id}/laid`, rounded(now))
+    await api('PUT', `/api/pieces/${of}/photos/${id}/laid`, now)
     if (laid.value === now) keeping.value = 'kept'
   } catch (e) {
     keeping.value = 'waits'
@@ -171,11 +171,11 @@ async function sendLaid(): Promise<void> {
   }
 }
 
-// A hundredth of a px is finer than any edge is found.
-function rounded(now: Laid): Laid {
-  const fine = (list: Laid['marks']) =>
+// A hundredth of a px is finer than any edge is found; what is shown is what is kept.
+function fine(now: Laid): Laid {
+  const hundredths = (list: Laid['marks']) =>
     list.map(([u, v]): [number, number] => [Math.round(u * 100) / 100, Math.round(v * 100) / 100])
-  return { ...now, marks: fine(now.marks), trace: fine(now.trace) }
+  return { ...now, marks: hundredths(now.marks), trace: hundredths(now.trace) }
 }
 
 /** Removes a photo from the piece for good. */
