@@ -4,6 +4,7 @@ import { roundWords as w } from '../text/round.ts'
 import { captionOf } from './caption.ts'
 import { coloursOf } from './colours.ts'
 import { button, choice, element, slider, tenths } from './controls.ts'
+import { drawFlat } from './flat.ts'
 import type { Stand } from './orbit.ts'
 import { FIRST, moved, orbit } from './orbit.ts'
 import type { Cut } from './painter.ts'
@@ -15,6 +16,10 @@ export interface RoundOptions {
   /** Level by level from the start, as where nothing else can be drawn. */
   readonly flat?: boolean
   readonly stand?: Stand
+  /** Where a cut along the piece (x) or across it (y) is first made, mm; its middle where left out. */
+  readonly cutAt?: { readonly x?: number; readonly y?: number }
+  /** Told when another face is chosen here. */
+  readonly turned?: (face: 'front' | 'back') => void
 }
 
 /** The view once it stands. Heights mm from the finished back; places of cuts mm on the plan. */
@@ -34,6 +39,8 @@ const MOST_PIXELS = 5e6
 /** A picture that takes longer than this is made coarser the next time, ms. */
 const SLOW_MS = 300
 const REST_MS = 160
+/** A card that does not come back within this is given up, ms. */
+const LOST_MS = 2500
 
 /** Shows a model in an element and lets it be turned, peeled and cut open. */
 export function mountRound(host: HTMLElement, first: RoundModel, options: RoundOptions): RoundView {
@@ -45,8 +52,10 @@ export function mountRound(host: HTMLElement, first: RoundModel, options: RoundO
   let cut: Cut | null = null
   let pace: 'moving' | 'rest' = 'rest'
   let frame = 0
+  let lost: ReturnType<typeof setTimeout> | undefined
   let rest: ReturnType<typeof setTimeout> | undefined
   let painter: Painter | null = null
+  let flat = options.flat ?? false
   let slow = 1
   let measuring = false
 
@@ -65,6 +74,10 @@ export function mountRound(host: HTMLElement, first: RoundModel, options: RoundO
   const paint = () => {
     frame = 0
     const { clientWidth, clientHeight } = pad
+    if (flat) {
+      if (clientWidth > 0) drawFlat(pad, model, shown(), clientWidth)
+      return
+    }
     if (clientWidth === 0 || clientHeight === 0 || painter === null) return
     const most = Math.sqrt(MOST_PIXELS / (clientWidth * clientHeight))
     painter.paint(shown(), clientWidth, clientHeight, Math.min(most, RATIO[pace]) / slow)
@@ -89,7 +102,10 @@ export function mountRound(host: HTMLElement, first: RoundModel, options: RoundO
       ['front', w.front],
       ['back', w.back]
     ] as const,
-    value => view.face(value)
+    value => {
+      view.face(value)
+      options.turned?.(value)
+    }
   )
   const peels = slider(
     w.peel,
@@ -120,6 +136,20 @@ export function mountRound(host: HTMLElement, first: RoundModel, options: RoundO
     stand = next
     ask('rest')
   }
+  const ways = choice(
+    w.shown,
+    [
+      ['body', w.solid],
+      ['levels', w.levels]
+    ] as const,
+    value => {
+      flat = value === 'levels'
+      settle()
+    }
+  )
+  const cutRow = element('div', { class: 'round-row' }, cuts.node, places.node)
+  const note = element('p', { class: 'f' }, w.noPicture)
+  note.hidden = true
   const nearer = element(
     'div',
     { class: 'round-row' },
@@ -132,13 +162,17 @@ export function mountRound(host: HTMLElement, first: RoundModel, options: RoundO
     { class: 'round', role: 'group', 'aria-label': w.region },
     pad,
     element('div', { class: 'round-row' }, faces.node, peels.node),
-    element('div', { class: 'round-row' }, cuts.node, places.node),
+    cutRow,
     nearer,
+    ways.node,
+    note,
     says
   )
 
   function middle(along: 'x' | 'y'): number {
     const { box } = model
+    const wanted = options.cutAt?.[along]
+    if (wanted !== undefined) return wanted
     return along === 'x' ? (box.minY + box.maxY) / 2 : (box.minX + box.maxX) / 2
   }
   function settle(): void {
@@ -147,6 +181,10 @@ export function mountRound(host: HTMLElement, first: RoundModel, options: RoundO
     faces.set(face)
     cuts.set(cut === null ? '' : cut.along)
     places.node.hidden = cut === null
+    ways.set(flat ? 'levels' : 'body')
+    root.classList.toggle('round-flat', flat)
+    cutRow.hidden = nearer.hidden = flat
+    pad.setAttribute('aria-label', flat ? w.flatPad : w.pad)
     if (cut !== null) {
       const { box } = model
       places.range(...(cut.along === 'x' ? ([box.minY, box.maxY] as const) : ([box.minX, box.maxX] as const)))
@@ -183,6 +221,7 @@ export function mountRound(host: HTMLElement, first: RoundModel, options: RoundO
     },
     dispose: () => {
       clearTimeout(rest)
+      clearTimeout(lost)
       cancelAnimationFrame(frame)
       watch.disconnect()
       letGo()
@@ -202,9 +241,25 @@ export function mountRound(host: HTMLElement, first: RoundModel, options: RoundO
   const watch = new ResizeObserver(() => ask('rest'))
   host.append(root)
   watch.observe(pad)
-  painter = new Painter(canvas, model, coloursOf(dim))
-  canvas.addEventListener('webglcontextlost', e => e.preventDefault())
-  canvas.addEventListener('webglcontextrestored', () => ask('rest'))
+  try {
+    painter = new Painter(canvas, model, coloursOf(dim))
+  } catch {
+    noBodies()
+  }
+  canvas.addEventListener('webglcontextlost', e => {
+    e.preventDefault()
+    lost = setTimeout(noBodies, LOST_MS)
+  })
+  canvas.addEventListener('webglcontextrestored', () => {
+    clearTimeout(lost)
+    ask('rest')
+  })
+  function noBodies(): void {
+    flat = true
+    ways.node.hidden = true
+    note.hidden = false
+    settle()
+  }
   settle()
   return view
 }

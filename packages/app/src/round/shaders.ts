@@ -104,17 +104,16 @@ void main() {
   float along = dot(at, look);
   // Places along the ray count from where it passes mid-height: small numbers keep their digits.
   float off = abs(look.z) > 0.15 ? along - (at.z - middle) / look.z : 0.0;
-  float place = along - off;
-  float stop = mix(range.x, range.y, texelFetch(solids, ivec2(gl_FragCoord.xy), 0).r) - off;
   float lean = dot(cut.xyz, look);
   float past = cut.w - dot(cut.xyz, at);
-  if (abs(lean) < 1e-5) {
-    if (past < 0.0) discard;
-  } else {
-    float cross = place + past / lean;
-    if (lean > 0.0) stop = min(stop, cross);
-    else place = max(place, cross);
-  }
+  bool level = abs(lean) < 1e-5;
+  if (level && past < 0.0) discard;
+  // With a cut towards the eye places count from it: what is cut away weighs nothing, to the last digit.
+  if (!level && lean < 0.0) off = along + past / lean;
+  float place = along - off;
+  if (!level && lean < 0.0) place = max(place, 0.0);
+  float stop = mix(range.x, range.y, texelFetch(solids, ivec2(gl_FragCoord.xy), 0).r) - off;
+  if (!level && lean > 0.0) stop = min(stop, place + past / lean);
   place = min(place, stop);
   float way = gl_FrontFacing ? -place : place;
   lost = vec4(absorb * way, way);

@@ -14,8 +14,9 @@ import { follow } from '../state/route.ts'
 import { face } from '../state/screen.ts'
 import { w } from '../text/words.ts'
 import type { Drawn, PlannedView } from '../worker/messages.ts'
-import { levels, ownLine, pointer, stretched } from './place.ts'
+import { inRound, levels, ownLine, pointer, stretched } from './place.ts'
 import { PlanPad } from './plan-pad.tsx'
+import { RoundPad } from './round-pad.tsx'
 import { sectionDrawn } from './section-drawn.ts'
 import { SectionHeights } from './section-heights.tsx'
 
@@ -48,7 +49,10 @@ export function DrawingSheet({ view }: { readonly view: PlannedView }) {
     <section class={`sheet${stale.value ? ' old' : ''}`} aria-label={w.sheet.region} data-face={face.value}>
       <ToolRow />
       <div class="cap c-plan">
-        <h2>{w.sheet.plan}</h2>
+        <h2>{inRound.value ? w.sheet.round : w.sheet.plan}</h2>
+        <button type="button" class="link f" onClick={() => (inRound.value = !inRound.value)}>
+          {inRound.value ? w.sheet.flat : w.sheet.round}
+        </button>
         <Choice
           words={w.sheet.face}
           options={
@@ -67,7 +71,11 @@ export function DrawingSheet({ view }: { readonly view: PlannedView }) {
         )}
       </div>
       <div class="pad" id="plan">
-        <PlanPad view={view} x={x} y={y} path={path} />
+        {inRound.value ? (
+          <RoundPad view={view} path={path} />
+        ) : (
+          <PlanPad view={view} x={x} y={y} path={path} />
+        )}
       </div>
       <div class="cap c-core">
         <h2>{w.sheet.core}</h2>

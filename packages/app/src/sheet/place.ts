@@ -6,6 +6,8 @@ import type { SectionPath } from '../../../engine/src/sheets/section-cut.ts'
 export const pointer = signal<readonly [number, number] | null>(null)
 export const levels = signal<'finished' | 'as cast'>('finished')
 export const stretched = signal(false)
+/** Whether the piece stands in the round where the plan lies else. */
+export const inRound = signal(false)
 /** The maker's own line of the section; null: the one that shows most. */
 export const ownLine = signal<SectionPath | null>(null)
 

@@ -68,6 +68,10 @@ export const en = {
     line: 'Line of the section A–A. Arrow keys move it.',
     lineAuto: 'line as it shows most',
     lineOwn: (at: string) => `line at ${at}`,
+    round: 'In the round',
+    flat: 'As a plan',
+    roundWaits: 'The bodies are being made.',
+    roundFails: (says: string) => `The piece is not shown in the round: ${says}`,
     planWords: 'Plan. Arrow keys move the pointer; Tab goes to the parts.',
     scale: 'Scale bar of plan and section',
     barWords: 'plan and A–A, mm'

@@ -2,6 +2,7 @@
 export const roundWords = {
   region: 'The piece in the round',
   pad: 'The piece in the round. Arrow keys turn it, + and − bring it nearer and farther, Home puts it as at first.',
+  flatPad: 'The levels of the piece, one drawn above the other.',
   peel: 'Peel to',
   whole: 'nothing taken off',
   peeled: (mm: string) => `${mm} mm`,
@@ -26,6 +27,5 @@ export const roundWords = {
     `${name} (${words}) from ${from} to ${to} mm`,
   cutSays: (way: string, at: string) => ` Cut open ${way} at ${at} mm.`,
   alongWay: 'along the piece',
-  acrossWay: 'across the piece',
-  levelSpan: (from: string, to: string) => `${from}–${to} mm`
+  acrossWay: 'across the piece'
 }

@@ -2,6 +2,7 @@ import { InputProblem } from '../../../engine/src/piece/problem.ts'
 import { checkPiece, checkShop, usualShop } from '../../../engine/src/piece/read.ts'
 import type { Planned } from '../../../engine/src/plan.ts'
 import { plan } from '../../../engine/src/plan.ts'
+import { roundModel } from '../../../engine/src/round/round-model.ts'
 import { coreModelOf } from '../../../engine/src/sheets/model.ts'
 import { planView } from '../../../engine/src/sheets/plan-view.ts'
 import { toolAnswer } from './changes.ts'
@@ -50,6 +51,10 @@ function answered(ask: Ask): Answer {
         return { kind: 'planned', seq, view: plannedView(planned(ask), ask.width, ask.face) }
       case 'thumb':
         return { kind: 'thumb', seq, thumb: thumb(planned({ ...ask, effort: 'preview' })) }
+      case 'round': {
+        const { work } = planned({ ...ask, effort: 'preview' })
+        return { kind: 'round', seq, model: roundModel(work, coreModelOf(work)) }
+      }
       case 'fields':
         return { kind: 'fields', seq, fields: fieldTable() }
       case 'new':

@@ -2,6 +2,7 @@ import type { Severity } from '../../../engine/src/findings/finding.ts'
 import type { Patch } from '../../../engine/src/piece/patch.ts'
 import type { Problem } from '../../../engine/src/piece/problem.ts'
 import type { Totals, Verdict } from '../../../engine/src/plan.ts'
+import type { RoundModel } from '../../../engine/src/round/round-model.ts'
 import type { CoreModel } from '../../../engine/src/sheets/core-model.ts'
 import type { PageView } from '../../../engine/src/sheets/page-data.ts'
 import type { RoundHole, SectionPart } from '../../../engine/src/sheets/section.ts'
@@ -16,6 +17,7 @@ export type Json = Record<string, unknown>
 export type Ask =
   | ({ readonly kind: 'plan'; readonly seq: number } & PlanAsk)
   | ({ readonly kind: 'thumb'; readonly seq: number } & Pick<PlanAsk, 'document' | 'shop' | 'files' | 'asOf'>)
+  | ({ readonly kind: 'round'; readonly seq: number } & Pick<PlanAsk, 'document' | 'shop' | 'files' | 'asOf'>)
   | { readonly kind: 'fields'; readonly seq: number }
   | { readonly kind: 'new'; readonly seq: number; readonly start: Start }
   | {
@@ -53,6 +55,7 @@ export type Answer =
   | { readonly kind: 'refused'; readonly seq: number; readonly problems: readonly Problem[] }
   | { readonly kind: 'failed'; readonly seq: number; readonly says: string }
   | { readonly kind: 'thumb'; readonly seq: number; readonly thumb: Thumb }
+  | { readonly kind: 'round'; readonly seq: number; readonly model: RoundModel }
   | { readonly kind: 'fields'; readonly seq: number; readonly fields: FieldTable }
   | { readonly kind: 'new'; readonly seq: number; readonly document: Json }
   | { readonly kind: 'tool'; readonly seq: number; readonly done: ToolAnswer }

@@ -1,0 +1,81 @@
+import { useSignalEffect } from '@preact/signals'
+import { useEffect, useRef, useState } from 'preact/hooks'
+import type { SectionPath } from '../../../engine/src/sheets/section-cut.ts'
+import type { RoundView } from '../round/main.ts'
+import { piece } from '../state/desk.ts'
+import { engineAnswer } from '../state/engine.ts'
+import { isDim } from '../state/preferences.ts'
+import { face } from '../state/screen.ts'
+import { shop } from '../state/shop.ts'
+import { w } from '../text/words.ts'
+import type { PlannedView } from '../worker/messages.ts'
+
+/**
+ * The piece in the round, in the place of the plan. What draws it is loaded when it is first wanted; bodies are made
+ * anew for every plan. A cut is first offered where the section runs.
+ */
+export function RoundPad({ view, path }: { readonly view: PlannedView; readonly path: SectionPath }) {
+  const host = useRef<HTMLDivElement>(null)
+  const shown = useRef<RoundView | null>(null)
+  const [says, setSays] = useState<string>(w.sheet.roundWaits)
+  useEffect(() => {
+    let gone = false
+    const at = piece.value
+    if (at === null) return
+    const asked = engineAnswer({
+      kind: 'round',
+      document: at.document,
+      files: at.files,
+      shop: shop.value?.document ?? null,
+      asOf: new Date().toISOString()
+    })
+    Promise.all([asked, import('../round/main.ts')])
+      .then(([answer, { mountRound }]) => {
+        if (gone || host.current === null) return
+        if (answer.kind !== 'round') {
+          // What is wrong with the document is said where documents are checked; the last good bodies stay.
+          setSays(answer.kind === 'failed' ? w.sheet.roundFails(answer.says) : '')
+          return
+        }
+        setSays('')
+        const { axis, place } = lineOf(path)
+        if (shown.current !== null) shown.current.update(answer.model)
+        else
+          shown.current = mountRound(host.current, answer.model, {
+            dim: isDim(),
+            face: face.value,
+            cutAt: { [axis]: place },
+            turned: f => (face.value = f)
+          })
+      })
+      .catch((e: unknown) => {
+        if (!gone) setSays(w.sheet.roundFails(e instanceof Error ? e.message : String(e)))
+      })
+    return () => {
+      gone = true
+    }
+  }, [view])
+  useEffect(
+    () => () => {
+      shown.current?.dispose()
+      shown.current = null
+    },
+    []
+  )
+  useSignalEffect(() => shown.current?.theme(isDim()))
+  useSignalEffect(() => shown.current?.face(face.value))
+  return (
+    <div>
+      <div ref={host} />
+      {says === '' ? null : (
+        <p class="f" role="status">
+          {says}
+        </p>
+      )}
+    </div>
+  )
+}
+
+function lineOf(path: SectionPath): { axis: 'x' | 'y'; place: number } {
+  return { axis: path.along, place: path.legs[0]!.at }
+}
