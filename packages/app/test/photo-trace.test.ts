@@ -1,7 +1,7 @@
 import { AxeBuilder } from '@axe-core/playwright'
 import type { Page } from 'playwright-core'
 import { describe, expect, test } from 'vitest'
-import { browser, soon } from './browser.ts'
+import { browser, PHONE, soon } from './browser.ts'
 import type { Desk, Document } from './desk.ts'
 import { openDesk } from './desk.ts'
 import type { Camera, Edge, Place } from './photo-picture.ts'
@@ -188,7 +188,6 @@ describe('tracing over a photo', () => {
     expect(made).toMatchObject({ id: 'traced 1', species: 'ash-white', thickness: 24, moisture: 8.5 })
     const { polygon } = made['outline'] as { polygon: Place[] }
     expect(polygon).toHaveLength(PRESSES)
-    console.log('FAR', farthest(polygon))
     expect(farthest(polygon)).toBeLessThan(MOST_MM)
 
     // One edit, taken back by one press.
@@ -288,5 +287,54 @@ describe('tracing over a photo', () => {
       4
     )
     await soon(() => page.locator('.photo-side .end').textContent()).toMatch(/kept with the piece/)
+  }, 90_000)
+
+  test('fingers draw along the edge, spread the view and set points close by', async () => {
+    const desk = await openDesk()
+    await desk.lay(ID, PIECE)
+    const { page, context } = await open(`${desk.url}/piece/${ID}/photo`, { viewport: PHONE, hasTouch: true })
+    await choose(page, 'bench.png', 'image/png', PHOTO)
+    await page.locator('.photo-stage').waitFor()
+    await markCorners(page)
+    await page.getByRole('button', { name: 'Lay it flat' }).click()
+    for (const axis of ['x', 'y']) {
+      await page.getByRole('textbox', { name: `First mark, ${axis}` }).fill('0')
+      await page.keyboard.press('Enter')
+    }
+    const cdp = await context.newCDPSession(page)
+    const touch = (type: 'touchStart' | 'touchMove' | 'touchEnd', ...fingers: Place[]) =>
+      cdp.send('Input.dispatchTouchEvent', {
+        type,
+        touchPoints: fingers.map(([x, y], id) => ({ x, y, id }))
+      })
+    await page.evaluate(() => scrollTo(0, 0))
+    const scale = async () => {
+      const [a, b] = [await onScreen(page, [0, 0]), await onScreen(page, [100, 0])]
+      return (b[0] - a[0]) / 100
+    }
+    const [cx, cy] = await onScreen(page, WOOD.middle)
+    const before = await scale()
+    await touch('touchStart', [cx - 20, cy])
+    await touch('touchStart', [cx - 20, cy], [cx + 20, cy])
+    for (let k = 1; k <= 10; k++) await touch('touchMove', [cx - 20 - 3 * k, cy], [cx + 20 + 3 * k, cy])
+    await touch('touchEnd')
+    // Fingers 40 px apart went to 100 px.
+    expect((await scale()) / before).toBeCloseTo(2.5, 0.5)
+    expect(await page.locator('.vertex').count(), 'spreading sets no point').toBe(0)
+
+    await page.getByRole('button', { name: 'draw along' }).click()
+    await page.evaluate(() => scrollTo(0, 0))
+    const line: Place[] = []
+    for (let k = 0; k <= 90; k++) line.push(await onScreen(page, edgePlace(WOOD, 0.2 + (k * 6.2) / 90)))
+    await touch('touchStart', line[0]!)
+    for (const at of line.slice(1)) await touch('touchMove', at)
+    await touch('touchEnd')
+    await soon(() => page.locator('.vertex').count()).toBeGreaterThan(15)
+    await page.getByRole('button', { name: 'Make it a timber' }).click()
+    await soon(async () => (await timbersOf(desk)).length).toBe(2)
+    const { polygon } = (await timbersOf(desk))[1]!['outline'] as { polygon: Place[] }
+    // The finger's px are a millimetre here: the tidied line may leave it by 1.5 px, the chord by as much again.
+    expect(farthest(polygon)).toBeLessThan(3 / (await scale()))
+    await accessible(page)
   }, 90_000)
 })

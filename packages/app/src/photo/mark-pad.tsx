@@ -88,7 +88,7 @@ export function MarkPad({ picture, laid }: { readonly picture: Picture; readonly
         >
           <div
             class="photo-face"
-            tabIndex={0}
+            tabindex={0}
             role="application"
             aria-label={w.photo.picture}
             onKeyDown={keys}

@@ -52,17 +52,24 @@ export function PhotoScreen({ id }: { readonly id: string }) {
           {w.photo.back}
         </a>
       </p>
-      {photoSays.value === '' ? null : (
-        <p class="says-bad photo-says" role="alert">
-          {photoSays.value}
-        </p>
-      )}
       {inHand === null || now === null ? (
-        <ChoosePhoto id={id} />
+        <>
+          <Says />
+          <ChoosePhoto id={id} />
+        </>
       ) : (
         <InHand key={inHand.url} id={id} picture={inHand} laid={now} />
       )}
     </main>
+  )
+}
+
+// Over the pad, not above it: what is said must not push the photo from under the hand.
+function Says() {
+  return photoSays.value === '' ? null : (
+    <p class="says-bad photo-says" role="alert">
+      {photoSays.value}
+    </p>
   )
 }
 
@@ -94,11 +101,14 @@ function InHand({
   const tracing = flat && h !== null
   return (
     <>
-      {tracing ? (
-        <TracePad picture={picture} laid={now} map={h} mode={mode} within={within} />
-      ) : (
-        <MarkPad picture={picture} laid={now} />
-      )}
+      <div class="photo-place">
+        {tracing ? (
+          <TracePad picture={picture} laid={now} map={h} mode={mode} within={within} />
+        ) : (
+          <MarkPad picture={picture} laid={now} />
+        )}
+        <Says />
+      </div>
       <section class="paper photo-side" aria-label={w.photo.title}>
         <nav class="choice two" aria-label={w.photo.steps}>
           <button type="button" aria-pressed={!tracing} onClick={() => setFlat(false)}>

@@ -49,7 +49,8 @@ export function TraceLine(p: {
             cx={q[0].toFixed(2)}
             cy={q[1].toFixed(2)}
             r={4}
-            tabIndex={0}
+            // SVG knows its attributes by their case: tabIndex is none of them.
+            tabindex={0}
             role="button"
             aria-label={w.photo.vertex(k + 1)}
             onKeyDown={e => keys(k, e)}

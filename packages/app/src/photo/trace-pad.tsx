@@ -192,7 +192,7 @@ export function TracePad(p: {
     <div class="photo-pad trace" ref={host}>
       <div
         class={`photo-face ${p.mode}`}
-        tabIndex={0}
+        tabindex={0}
         role="application"
         aria-label={w.photo.plan}
         onKeyDown={keys}
