@@ -84,6 +84,9 @@ interface Drawable {
 /** From this much scattering over its own depth resin is as good as a solid: four fifths come back (Kubelka-Munk: S·t / (1 + S·t)). */
 const SOLID_SCATTER = 4
 
+/** Absorption beyond which a millimetre is black anyhow, 1/mm: sums keep their digits. */
+const MOST_ABSORB = 4
+
 /** Draws a model into a canvas. Nothing moves by itself: a picture is made when it is asked for. */
 export class Painter {
   readonly #gl: WebGLRenderer
@@ -142,6 +145,9 @@ export class Painter {
       peel: { value: new Vector2() },
       range: { value: new Vector2() },
       middle: { value: 0 },
+      corner: { value: new Vector3() },
+      across: { value: new Vector3() },
+      upward: { value: new Vector3() },
       solids: { value: depth },
       ink: { value: new Vector3() },
       pixel: { value: 1 }
@@ -263,6 +269,13 @@ export class Painter {
     ;(u['range']!.value as Vector2).set(start + c.near, start + c.far)
     ;(u['peel']!.value as Vector2).set(fromMm, toMm)
     u['middle']!.value = cz
+    const [w, h] = [this.#shown.width, this.#shown.height]
+    ;(u['across']!.value as Vector3).copy(right).multiplyScalar(width / perMm / w)
+    ;(u['upward']!.value as Vector3).copy(up).multiplyScalar(height / perMm / h)
+    ;(u['corner']!.value as Vector3)
+      .copy(c.position)
+      .addScaledVector(right, c.left)
+      .addScaledVector(up, c.bottom)
     const plane = u['cut']!.value as Vector4
     if (cut === null) plane.set(0, 0, 0, 1)
     else {
@@ -355,7 +368,7 @@ export class Painter {
     const rims = this.#lines(rim, body, solid)
     if (!solid) {
       const resin = this.#material(RESIN_FRAGMENT, {
-        absorb: { value: new Vector3(...body.absorbPerMm) },
+        absorb: { value: new Vector3(...body.absorbPerMm.map(k => Math.min(k, MOST_ABSORB))) },
         scatter: { value: body.scatterPerMm },
         paint: { value: paint }
       })

@@ -95,25 +95,30 @@ in vec3 at;
 uniform sampler2D solids;
 uniform vec2 range;
 uniform float middle;
+uniform vec3 corner;
+uniform vec3 across;
+uniform vec3 upward;
 uniform vec3 absorb;
 uniform float scatter;
 uniform vec3 paint;
 layout(location = 0) out vec4 lost;
 layout(location = 1) out vec4 milk;
 void main() {
-  float along = dot(at, look);
-  // Places along the ray count from where it passes mid-height: small numbers keep their digits.
-  float off = abs(look.z) > 0.15 ? along - (at.z - middle) / look.z : 0.0;
+  // Where this pixel's ray starts, the same number for every face it meets: what is cut away or hidden then adds
+  // and takes off the very same, and weighs nothing.
+  vec3 start = corner + gl_FragCoord.x * across + gl_FragCoord.y * upward;
   float lean = dot(cut.xyz, look);
-  float past = cut.w - dot(cut.xyz, at);
+  float past = cut.w - dot(cut.xyz, start);
   bool level = abs(lean) < 1e-5;
   if (level && past < 0.0) discard;
-  // With a cut towards the eye places count from it: what is cut away weighs nothing, to the last digit.
-  if (!level && lean < 0.0) off = along + past / lean;
-  float place = along - off;
-  if (!level && lean < 0.0) place = max(place, 0.0);
-  float stop = mix(range.x, range.y, texelFetch(solids, ivec2(gl_FragCoord.xy), 0).r) - off;
-  if (!level && lean > 0.0) stop = min(stop, place + past / lean);
+  float cross = level ? 0.0 : past / lean;
+  bool enters = !level && lean < 0.0;
+  // Places count from where the ray passes the cut, or mid-height: small numbers keep their digits.
+  float off = enters ? cross : abs(look.z) > 0.15 ? (middle - start.z) / look.z : 0.5 * (range.y - range.x);
+  float place = dot(at - start, look) - off;
+  if (enters) place = max(place, 0.0);
+  float stop = texelFetch(solids, ivec2(gl_FragCoord.xy), 0).r * (range.y - range.x) - off;
+  if (!level && !enters) stop = min(stop, cross - off);
   place = min(place, stop);
   float way = gl_FrontFacing ? -place : place;
   lost = vec4(absorb * way, way);
@@ -153,7 +158,7 @@ void main() {
   // A broad window's light on what lies level.
   float u = dot(at.xy, vec2(0.86, 0.5)) / span;
   float window = abs(n.z) * (exp(-pow((u - 0.12) / 0.16, 2.0)) + 0.5 * exp(-pow((u + 0.22) / 0.05, 2.0)));
-  float light = 0.03 + 0.25 * glance + 0.1 * window;
+  float light = 0.05 + 0.25 * glance + 0.15 * window;
   colour = vec4(vec3(light), shade + light * 0.6);
 }
 `
