@@ -51,7 +51,7 @@ export interface Edge {
   readonly waves: readonly { readonly size: number; readonly times: number; readonly phase: number }[]
 }
 
-export function edgeRadius(e: Edge, angle: number): number {
+function edgeRadius(e: Edge, angle: number): number {
   return e.waves.reduce((r, k) => r + k.size * Math.cos(k.times * angle - k.phase), e.radius)
 }
 

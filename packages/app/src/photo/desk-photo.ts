@@ -83,7 +83,7 @@ export async function openPhoto(kept: KeptPhoto): Promise<void> {
   laid.value = readLaid(kept.laid, mine.sizePx) ?? unlaid(mine.sizePx)
 }
 
-export async function photoBytes(of: string, id: string): Promise<Blob> {
+async function photoBytes(of: string, id: string): Promise<Blob> {
   const answer = await fetch(`/api/pieces/${of}/photos/${id}`)
   if (!answer.ok) throw new ApiProblem(answer.status, {})
   return await answer.blob()

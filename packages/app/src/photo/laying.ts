@@ -22,7 +22,7 @@ export interface Laid {
 /** Sides of A4 (ISO 216), mm. */
 export const A4_MM = [210, 297] as const
 /** How far off a mark is set, px, one standard deviation: with the loupe it falls on the right px (practice). */
-export const CLICK_PX = 1
+const CLICK_PX = 1
 /** Most points of a trace: what keeps a laying within what the server takes. */
 export const MOST_TRACE = 1500
 

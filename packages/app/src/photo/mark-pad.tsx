@@ -221,7 +221,7 @@ function Mark(p: {
   )
 }
 
-export function placed([x, y]: Point, shown: number): { left: string; top: string } {
+function placed([x, y]: Point, shown: number): { left: string; top: string } {
   return { left: `${x * shown}px`, top: `${y * shown}px` }
 }
 

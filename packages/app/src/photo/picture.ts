@@ -9,7 +9,7 @@ export interface Picture {
 }
 
 /** Largest file, bytes, and area, px: the server takes no larger file, and a phone's memory no larger picture. */
-export const MOST_BYTES = 12_000_000
+const MOST_BYTES = 12_000_000
 const MOST_PX = 50_000_000
 const LEAST_SIDE_PX = 100
 /** Px about a press that the slope at its rim looks at. */
