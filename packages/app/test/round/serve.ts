@@ -13,7 +13,8 @@ const TYPES: Record<string, string> = {
 }
 
 /** The policy the app is served under: what it forbids must not be needed here either. */
-const POLICY = "default-src 'self'; style-src 'self' 'unsafe-inline'; img-src 'self' data: blob:"
+const POLICY =
+  "default-src 'none'; script-src 'self'; style-src 'self'; font-src 'self'; img-src 'self' blob: data:; connect-src 'self'"
 
 /** Builds the page of the view and serves it from this machine; `stop` ends it. */
 export async function serveRound(): Promise<{ url: string; stop: () => Promise<void> }> {
