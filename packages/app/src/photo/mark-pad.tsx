@@ -79,7 +79,8 @@ export function MarkPad({ picture, laid }: { readonly picture: Picture; readonly
   }
   const unit = 1 / shown
   return (
-    <div class="photo-pad marks">
+    // No taller than the photo is at the full width of the screen.
+    <div class="photo-pad marks" style={{ maxHeight: `calc(${((high / wide) * 100).toFixed(1)}vw + 3rem)` }}>
       <div class="photo-scroll" ref={host}>
         <div
           class="photo-stage"

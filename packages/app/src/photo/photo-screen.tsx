@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'preact/hooks'
+import { useEffect, useRef, useState } from 'preact/hooks'
 import { bounds } from '../../../engine/src/shape/measure.ts'
 import { view } from '../state/desk.ts'
 import { awaySince } from '../state/reach.ts'
@@ -99,9 +99,16 @@ function InHand({
     setFlat(true)
   }
   const tracing = flat && h !== null
+  const place = useRef<HTMLDivElement>(null)
+  const came = useRef(false)
+  // On a small screen the pad may have been left above: the other step begins in sight of it.
+  useEffect(() => {
+    if (came.current) place.current?.scrollIntoView({ block: 'nearest' })
+    came.current = true
+  }, [tracing])
   return (
     <>
-      <div class="photo-place">
+      <div class="photo-place" ref={place}>
         {tracing ? (
           <TracePad picture={picture} laid={now} map={h} mode={mode} within={within} />
         ) : (

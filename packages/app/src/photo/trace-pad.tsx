@@ -218,7 +218,9 @@ export function TracePad(p: {
         <svg class="over" viewBox={`0 0 ${size[0]} ${size[1]}`}>
           <g>
             <path class="grid" d={grid.fine} />
+            <path class="grid pale" d={grid.fine} />
             <path class="grid tenth" d={grid.coarse} />
+            <path class="grid tenth pale" d={grid.coarse} />
             {geometry === null ? null : (
               <>
                 {geometry.timbers.map((t, i) => (
