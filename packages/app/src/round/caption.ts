@@ -1,7 +1,7 @@
 import { decimals } from '../../../engine/src/quantity/format.ts'
 import type { RoundModel } from '../../../engine/src/round/round-model.ts'
 import { roundWords as w } from '../text/round.ts'
-import type { Cut } from './painter.ts'
+import type { Cut } from './aim.ts'
 
 const mm = (n: number) => decimals(n, 1)
 

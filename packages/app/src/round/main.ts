@@ -1,13 +1,13 @@
 import './round.css'
 import type { RoundModel } from '../../../engine/src/round/round-model.ts'
 import { roundWords as w } from '../text/round.ts'
+import type { Cut } from './aim.ts'
 import { captionOf } from './caption.ts'
 import { coloursOf } from './colours.ts'
 import { button, choice, element, slider, tenths } from './controls.ts'
 import { drawFlat } from './flat.ts'
 import type { Stand } from './orbit.ts'
 import { FIRST, moved, orbit } from './orbit.ts'
-import type { Cut } from './painter.ts'
 import { Painter } from './painter.ts'
 
 export interface RoundOptions {
