@@ -4,7 +4,7 @@ import { benchApi } from './api-bench.ts'
 import { deskApi } from './api-desk.ts'
 import { piecesApi } from './api-pieces.ts'
 import type { Guard } from './guard.ts'
-import { admit, deviceOf, HEADERS } from './guard.ts'
+import { admit, deviceOf, HEADERS, isApi } from './guard.ts'
 import type { Env, Parts } from './parts.ts'
 import { diskProblem, ServerProblem } from './problem.ts'
 import type { Site } from './site.ts'
@@ -22,11 +22,12 @@ export function makeApp(
 ): Hono<Env> {
   const app = new Hono<Env>()
   app.use(async (c, next) => {
-    admit(guard, c.req.raw)
+    // The path as the router reads it, percent signs taken out: one letter written as %61 must not be another path.
+    const { path } = c.req
+    admit(guard, c.req.raw, path)
     const device = deviceOf(guard, c.req.raw, c.env?.incoming)
     c.set('device', device)
-    const path = new URL(c.req.url).pathname
-    const api = path.startsWith('/api/') || path === '/health'
+    const api = isApi(path)
     if (api && device === null && !OPEN.has(`${c.req.method} ${path}`))
       throw new ServerProblem(
         401,
@@ -47,7 +48,7 @@ export function makeApp(
     throw new ServerProblem(404, 'no-such-thing', 'nothing is asked for at this address')
   })
   app.get('*', c => {
-    const path = new URL(c.req.url).pathname
+    const { path } = c.req
     const page = (c.req.header('accept') ?? '').includes('text/html') || path === '/'
     const answer = site.answer(path, c.req.header('accept-encoding') ?? '', page)
     if (answer === null) throw new ServerProblem(404, 'no-such-thing', 'nothing is at this address')

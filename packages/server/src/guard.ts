@@ -21,12 +21,17 @@ export interface Guard {
 const LOOPBACK = /^(127\.\d+\.\d+\.\d+|::1|::ffff:127\.\d+\.\d+\.\d+)$/
 const LOOPBACK_HOST = /^(localhost|127\.0\.0\.1|\[::1\])(:\d+)?$/
 
+/** Whether a path, as the router reads it, is one that only paired devices may ask. */
+export function isApi(path: string): boolean {
+  return path.startsWith('/api/') || path === '/health'
+}
+
 /**
  * Refuses a request under a name that is not ours (a page elsewhere that points its own name here gets nothing), and
- * any change that does not come from our own pages.
+ * any change that does not come from our own pages. `path` is the one the router reads, percent signs taken out.
  * @throws ServerProblem 421, 403, 413
  */
-export function admit(guard: Guard, request: Request): void {
+export function admit(guard: Guard, request: Request, path: string): void {
   const host = request.headers.get('host') ?? ''
   if (!guard.hosts.has(host.toLowerCase()))
     throw new ServerProblem(
@@ -35,12 +40,15 @@ export function admit(guard: Guard, request: Request): void {
       `asked under the name "${host.slice(0, 80)}"; allowed: the addresses the desk shows`
     )
   const length = Number(request.headers.get('content-length') ?? '0')
-  const most = new URL(request.url).pathname === '/api/import' ? MOST_ARCHIVE : MOST_BODY
+  const most = path === '/api/import' ? MOST_ARCHIVE : MOST_BODY
   if (!(length <= most)) throw new ServerProblem(413, 'too-large', `found ${length} bytes; allowed: ${most}`)
   if (request.method === 'GET' || request.method === 'HEAD') {
     const site = request.headers.get('sec-fetch-site')
     const own = site === null || site === 'same-origin' || site === 'none'
-    if (!own && request.headers.get('sec-fetch-mode') !== 'navigate')
+    // A link from elsewhere may open the app, and nothing else of it.
+    const opens =
+      request.headers.get('sec-fetch-mode') === 'navigate' && new URL(request.url).pathname === '/'
+    if (!own && !opens)
       throw new ServerProblem(403, 'cross-site', 'asked by a page of another site; allowed: our own pages')
     return
   }

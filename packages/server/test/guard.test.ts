@@ -1,11 +1,13 @@
 import { request } from 'node:http'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { sheetsApi } from '../src/api-sheets.ts'
 import { makeApp } from '../src/app.ts'
 import { openFolder } from '../src/database.ts'
 import { DeviceStore } from '../src/device-store.ts'
 import { EventFeed } from '../src/event-feed.ts'
 import { hostsOf } from '../src/guard.ts'
 import { PieceStore } from '../src/piece-store.ts'
+import { Planner } from '../src/planner.ts'
 import { ShopStore } from '../src/shop-store.ts'
 import { Site } from '../src/site.ts'
 import type { Desk } from './desk.ts'
@@ -72,7 +74,7 @@ describe('an unpaired device', () => {
       { hosts: hostsOf([NAME], 80), https: false, devices, now: parts.now },
       new Site(null),
       () => undefined,
-      () => undefined
+      more => sheetsApi(more, parts, new Planner(), () => null)
     )
     const routes = app.routes.filter(
       r => r.method !== 'ALL' && (r.path.startsWith('/api/') || r.path === '/health')
@@ -91,6 +93,31 @@ describe('an unpaired device', () => {
       else expect(got.text).not.toContain('Guarded')
     }
     expect(admitted.sort()).toEqual(['GET /api/hello 200', 'POST /api/pair 403'])
+  })
+
+  test('gets nothing by another spelling of a path either', async () => {
+    const spellings = [
+      '/%61pi/pieces',
+      '/%61pi/pieces/guarded001',
+      '/ap%69/export',
+      '/%2561pi/pieces',
+      '/api%2fpieces',
+      '//api/pieces',
+      '/./api/pieces',
+      '/x/../api/pieces',
+      '/api/./pieces',
+      '/API/pieces',
+      '/healt%68',
+      '/%68ealth',
+      '/api;/pieces',
+      '/api/%70ieces/guarded001/plan.json'
+    ]
+    for (const path of spellings) {
+      const got = await raw('GET', path, lan())
+      expect([400, 401, 404, 503], path).toContain(got.status)
+      expect(got.text, path).not.toMatch(/Guarded|integrity|^PK/)
+    }
+    expect((await raw('PUT', '/%61pi/shop', lan(change), '{}')).status).toBe(401)
   })
 
   test('a cookie that was made up lets nobody in', async () => {
@@ -215,6 +242,17 @@ describe('requests from elsewhere', () => {
         })
       ).status
     ).toBe(403)
+  })
+  test('a link from another site opens the app and nothing else', async () => {
+    const link = {
+      ...own(),
+      'sec-fetch-site': 'cross-site',
+      'sec-fetch-mode': 'navigate',
+      accept: 'text/html'
+    }
+    for (const path of ['/api/export', '/%61pi/export', '/health'])
+      expect((await raw('GET', path, link)).status, path).toBe(403)
+    for (const path of ['/', '/pair']) expect((await raw('GET', path, link)).status, path).not.toBe(403)
   })
 })
 
