@@ -46,8 +46,7 @@ export function admit(guard: Guard, request: Request, path: string): void {
     const site = request.headers.get('sec-fetch-site')
     const own = site === null || site === 'same-origin' || site === 'none'
     // A link from elsewhere may open the app, and nothing else of it.
-    const opens =
-      request.headers.get('sec-fetch-mode') === 'navigate' && new URL(request.url).pathname === '/'
+    const opens = request.headers.get('sec-fetch-mode') === 'navigate' && !isApi(path)
     if (!own && !opens)
       throw new ServerProblem(403, 'cross-site', 'asked by a page of another site; allowed: our own pages')
     return
