@@ -24,7 +24,7 @@ export function rimShape(body: RoundBody): BufferGeometry {
 }
 
 /** Lines as x, y, z of both ends of each, mm, that peeling leaves or takes with the heights given. */
-export function lineShape(lines: Float32Array, fromMm: number, toMm: number): BufferGeometry {
+function lineShape(lines: Float32Array, fromMm: number, toMm: number): BufferGeometry {
   const shape = new BufferGeometry()
   shape.setAttribute('position', new BufferAttribute(lines, 3))
   const stretch = new Float32Array((lines.length / 3) * 2)

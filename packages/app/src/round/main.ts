@@ -18,8 +18,8 @@ export interface RoundOptions {
   readonly stand?: Stand
   /** Where a cut along the piece (x) or across it (y) is first made, mm; its middle where left out. */
   readonly cutAt?: { readonly x?: number; readonly y?: number }
-  /** Told when another face is chosen here. */
-  readonly turned?: (face: 'front' | 'back') => void
+  /** The face is chosen elsewhere: no buttons for it here. */
+  readonly faceElsewhere?: boolean
 }
 
 /** The view once it stands. Heights mm from the finished back; places of cuts mm on the plan. */
@@ -102,10 +102,7 @@ export function mountRound(host: HTMLElement, first: RoundModel, options: RoundO
       ['front', w.front],
       ['back', w.back]
     ] as const,
-    value => {
-      view.face(value)
-      options.turned?.(value)
-    }
+    value => view.face(value)
   )
   const peels = slider(
     w.peel,
@@ -132,6 +129,7 @@ export function mountRound(host: HTMLElement, first: RoundModel, options: RoundO
       ask(how)
     }
   )
+  faces.node.hidden = options.faceElsewhere === true
   const turn = (next: Stand) => {
     stand = next
     ask('rest')
@@ -163,8 +161,7 @@ export function mountRound(host: HTMLElement, first: RoundModel, options: RoundO
     pad,
     element('div', { class: 'round-row' }, faces.node, peels.node),
     cutRow,
-    nearer,
-    ways.node,
+    element('div', { class: 'round-row' }, ways.node, nearer),
     note,
     says
   )

@@ -45,7 +45,7 @@ export function RoundPad({ view, path }: { readonly view: PlannedView; readonly 
             dim: isDim(),
             face: face.value,
             cutAt: { [axis]: place },
-            turned: f => (face.value = f)
+            faceElsewhere: true
           })
       })
       .catch((e: unknown) => {
@@ -62,8 +62,15 @@ export function RoundPad({ view, path }: { readonly view: PlannedView; readonly 
     },
     []
   )
-  useSignalEffect(() => shown.current?.theme(isDim()))
-  useSignalEffect(() => shown.current?.face(face.value))
+  // Read first: an effect follows only what it has read, and at first there is no view to hand it to.
+  useSignalEffect(() => {
+    const dim = isDim()
+    shown.current?.theme(dim)
+  })
+  useSignalEffect(() => {
+    const turned = face.value
+    shown.current?.face(turned)
+  })
   return (
     <div>
       <div ref={host} />
