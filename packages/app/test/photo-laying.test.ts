@@ -3,7 +3,16 @@ import { pxToMm } from '../../engine/src/draw/perspective.ts'
 import type { Laid } from '../src/photo/laying.ts'
 import { errorAt, mapOf, middleAt, readLaid, sidesAsSeen, unlaid } from '../src/photo/laying.ts'
 import { outlinePatch, placeInTrace, timberPatch, tracedRing } from '../src/photo/trace-ring.ts'
-import { gridPaths, pulled, sheetOf, toPad, toPlan, whole, zoomed } from '../src/photo/trace-view.ts'
+import {
+  gridPaths,
+  gridStep,
+  pulled,
+  sheetOf,
+  toPad,
+  toPlan,
+  whole,
+  zoomed
+} from '../src/photo/trace-view.ts'
 import type { Place } from './photo-picture.ts'
 import { camera } from './photo-picture.ts'
 
@@ -238,11 +247,12 @@ describe('the view of the pad', () => {
   })
 
   it('draws as many lines as fit, the tenth ones apart', () => {
-    const { fine, coarse, stepMm } = gridPaths({ middle: [0, 0], scale: 1 }, size)
-    expect(stepMm).toBe(10)
+    const view = { middle: [0, 0], scale: 1 } as const
+    const { fine, coarse } = gridPaths(view, size)
+    expect(gridStep(view)).toBe(10)
     // 81 upright lines from −400 to 400 mm and 61 level ones from −300 to 300; every tenth: 9 and 7.
     expect(coarse.match(/M/g)).toHaveLength(9 + 7)
     expect(fine.match(/M/g)).toHaveLength(81 - 9 + 61 - 7)
-    expect(gridPaths({ middle: [0, 0], scale: 60 }, size).stepMm).toBe(1)
+    expect(gridStep({ middle: [0, 0], scale: 60 })).toBe(1)
   })
 })

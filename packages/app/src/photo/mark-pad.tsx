@@ -4,13 +4,15 @@ import { cornersInOrder } from '../../../engine/src/draw/perspective.ts'
 import { w } from '../text/words.ts'
 import { layPhoto } from './desk-photo.ts'
 import type { Laid } from './laying.ts'
-import { errorAt, marksOf, sidesAsSeen } from './laying.ts'
+import { marksOf, sidesAsSeen } from './laying.ts'
 import { Loupe } from './loupe.tsx'
+import { arrow, Mark, placed } from './mark.tsx'
+import { PadControls } from './pad-controls.tsx'
 import type { Picture } from './picture.ts'
 
-/** Steps of the arrow keys, px of the photo: alone, and with Shift. */
-const STEP_PX = 1
-const LONG_STEP_PX = 10
+/** How much larger one press shows the photo, and how much larger than whole at most. */
+const STEP_TIMES = 1.6
+const MOST_TIMES = 10
 
 /** The photo as it was taken, with its marks to set and to pull. */
 export function MarkPad({ picture, laid }: { readonly picture: Picture; readonly laid: Laid }) {
@@ -34,6 +36,16 @@ export function MarkPad({ picture, laid }: { readonly picture: Picture; readonly
     watch.observe(box)
     return () => watch.disconnect()
   }, [wide, high])
+  // What was in the middle stays there while the photo grows.
+  const before = useRef(shown)
+  useLayoutEffect(() => {
+    const box = host.current
+    const grown = shown / before.current
+    before.current = shown
+    if (box === null || grown === 1) return
+    box.scrollLeft = (box.scrollLeft + box.clientWidth / 2) * grown - box.clientWidth / 2
+    box.scrollTop = (box.scrollTop + box.clientHeight / 2) * grown - box.clientHeight / 2
+  }, [shown])
   useEffect(() => {
     const canvas = paper.current
     const pen = canvas?.getContext('2d') ?? null
@@ -144,99 +156,22 @@ export function MarkPad({ picture, laid }: { readonly picture: Picture; readonly
           ))}
         </div>
       </div>
-      <p class="ways over-pad">
-        <button type="button" class="link" onClick={() => setTimes(Math.min(8, times * 1.6))}>
-          {w.photo.larger}
-        </button>
-        <button
-          type="button"
-          class="link"
-          disabled={times === 1}
-          onClick={() => setTimes(Math.max(1, times / 1.6))}
-        >
-          {w.photo.smaller}
-        </button>
-        <button type="button" class="link" disabled={times === 1} onClick={() => setTimes(1)}>
-          {w.photo.whole}
-        </button>
-      </p>
+      <PadControls
+        onLarger={() => setTimes(Math.min(MOST_TIMES, times * STEP_TIMES))}
+        onSmaller={times === 1 ? null : () => setTimes(Math.max(1, times / STEP_TIMES))}
+        onWhole={times === 1 ? null : () => setTimes(1)}
+      />
       {look === null ? null : (
-        <Loupe picture={picture} at={look} left={look[0] > wide / 2 && look[1] < high / 2} />
+        <Loupe picture={picture} at={look} left={underLoupe(host.current, look, shown)} />
       )}
     </div>
   )
 }
 
-function Mark(p: {
-  readonly k: number
-  readonly at: Point
-  readonly laid: Laid
-  readonly shown: number
-  readonly placeOf: (e: PointerEvent) => Point
-  readonly onMove: (to: Point) => void
-  readonly onLook: (on: boolean) => void
-}) {
-  const { laid, k } = p
-  const needs = marksOf(laid.way)
-  const all = laid.marks.length === needs
-  const error = all ? errorAt(laid, p.at) : Number.POSITIVE_INFINITY
-  const name = (laid.way === 'rectangle' ? w.photo.marks : w.photo.points)[k] ?? ''
-  // A mark is held where it was taken: it does not jump under the finger.
-  const grip = useRef<Point | null>(null)
-  return (
-    <>
-      <button
-        type="button"
-        class="mark-at"
-        style={placed(p.at, p.shown)}
-        aria-label={`${all ? `${name}. ` : ''}${w.photo.mark(k + 1, needs)}`}
-        onFocus={() => p.onLook(true)}
-        onBlur={() => p.onLook(false)}
-        onKeyDown={e => {
-          const by = arrow(e)
-          if (by === null) return
-          e.preventDefault()
-          p.onMove([p.at[0] + by[0], p.at[1] + by[1]])
-        }}
-        onPointerDown={e => {
-          if (e.button !== 0) return
-          e.currentTarget.setPointerCapture(e.pointerId)
-          const from = p.placeOf(e)
-          grip.current = [p.at[0] - from[0], p.at[1] - from[1]]
-          p.onLook(true)
-        }}
-        onPointerMove={e => {
-          if (grip.current === null) return
-          const now = p.placeOf(e)
-          p.onMove([now[0] + grip.current[0], now[1] + grip.current[1]])
-        }}
-        onPointerUp={() => (grip.current = null)}
-        onPointerCancel={() => (grip.current = null)}
-      />
-      {Number.isFinite(error) ? (
-        <span class="tag" style={placed(p.at, p.shown)}>
-          ± {error.toFixed(error < 1 ? 2 : 1)} mm
-        </span>
-      ) : null}
-    </>
-  )
-}
-
-function placed([x, y]: Point, shown: number): { left: string; top: string } {
-  return { left: `${x * shown}px`, top: `${y * shown}px` }
-}
-
-function arrow(e: KeyboardEvent): readonly [number, number] | null {
-  if (e.altKey || e.ctrlKey || e.metaKey) return null
-  const step = e.shiftKey ? LONG_STEP_PX : STEP_PX
-  return (
-    (
-      { ArrowRight: [step, 0], ArrowLeft: [-step, 0], ArrowUp: [0, -step], ArrowDown: [0, step] } as Record<
-        string,
-        readonly [number, number]
-      >
-    )[e.key] ?? null
-  )
+// Whether a place of the photo lies in the upper right quarter of what is seen of it, where the loupe rests.
+function underLoupe(box: HTMLElement | null, [u, v]: Point, shown: number): boolean {
+  if (box === null) return false
+  return u * shown - box.scrollLeft > box.clientWidth / 2 && v * shown - box.scrollTop < box.clientHeight / 2
 }
 
 // The length that each side is taken for, written at its middle.

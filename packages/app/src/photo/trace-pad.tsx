@@ -1,5 +1,4 @@
-import type { RefObject } from 'preact'
-import { useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks'
+import { useRef, useState } from 'preact/hooks'
 import type { Homography, Point } from '../../../engine/src/draw/perspective.ts'
 import { mmPerPx, mmToPx } from '../../../engine/src/draw/perspective.ts'
 import { unwarpSize } from '../../../engine/src/draw/unwarp.ts'
@@ -9,28 +8,19 @@ import { w } from '../text/words.ts'
 import { laid as laying, layPhoto } from './desk-photo.ts'
 import type { Laid } from './laying.ts'
 import { Loupe } from './loupe.tsx'
+import { arrow } from './mark.tsx'
+import { PadControls } from './pad-controls.tsx'
+import { useSize } from './pad-size.ts'
 import type { Picture } from './picture.ts'
+import { PlanOver } from './plan-over.tsx'
 import type { Catch } from './trace-hand.ts'
 import { movePoint, removePoint, setPoint, setStroke, traceOnPlan } from './trace-hand.ts'
 import { TraceLine } from './trace-line.tsx'
-import type { Size, View } from './trace-view.ts'
-import {
-  gridPaths,
-  pulled,
-  ringsOnPad,
-  sheetOf,
-  together,
-  toPad,
-  toPlan,
-  whole,
-  zoomed
-} from './trace-view.ts'
+import type { View } from './trace-view.ts'
+import { gridStep, pulled, sheetOf, together, toPad, toPlan, whole, zoomed } from './trace-view.ts'
 
 export type Mode = 'points' | 'stroke' | 'photo' | 'view'
 
-/** Steps of the arrow keys, px of the screen for the cross, px of the photo for a point. */
-const STEP_PX = 1
-const LONG_STEP_PX = 10
 /** Way of a pointer that is no press any more, px. */
 const TREMBLE_PX = 5
 /** How near a point is taken hold of, px: by mouse and pen, by finger. */
@@ -69,7 +59,6 @@ export function TracePad(p: {
   const all = together(photoBox ?? outlineBox ?? { minX: -200, minY: -150, maxX: 200, maxY: 150 }, outlineBox)
   const view = own ?? whole(all, size)
   const sheet = sheetOf(view, size)
-  const grid = useMemo(() => gridPaths(view, size), [view.scale, ...view.middle, ...size])
   const points = traceOnPlan(map, laid.trace).map(m => (m === null ? null : toPad(sheet, m)))
   const at = (e: { clientX: number; clientY: number }): Point => {
     const b = host.current!.getBoundingClientRect()
@@ -217,18 +206,7 @@ export function TracePad(p: {
         />
         <svg class="over" viewBox={`0 0 ${size[0]} ${size[1]}`}>
           <g>
-            <path class="grid" d={grid.fine} />
-            <path class="grid pale" d={grid.fine} />
-            <path class="grid tenth" d={grid.coarse} />
-            <path class="grid tenth pale" d={grid.coarse} />
-            {geometry === null ? null : (
-              <>
-                {geometry.timbers.map((t, i) => (
-                  <path key={i} class="timber-line" d={ringsOnPad(sheet, t.upper.rings)} />
-                ))}
-                <path class="outline-line" d={ringsOnPad(sheet, geometry.outline.rings)} />
-              </>
-            )}
+            <PlanOver view={view} size={size} geometry={geometry} />
             {stroke.length > 1 ? (
               <path class="line" d={`M${stroke.map(q => toPad(sheet, q).join(' ')).join('L')}`} />
             ) : null}
@@ -253,29 +231,18 @@ export function TracePad(p: {
           />
         </svg>
       </div>
-      <p class="ways over-pad">
-        <button type="button" class="link" onClick={() => zoom(TIMES)}>
-          {w.photo.larger}
-        </button>
-        <button type="button" class="link" onClick={() => zoom(1 / TIMES)}>
-          {w.photo.smaller}
-        </button>
-        <button type="button" class="link" onClick={() => setOwn(null)}>
-          {w.photo.whole}
-        </button>
-        <span class="q">{w.photo.grid(grid.stepMm)}</span>
-      </p>
+      <PadControls
+        onLarger={() => zoom(TIMES)}
+        onSmaller={() => zoom(1 / TIMES)}
+        onWhole={() => setOwn(null)}
+      >
+        <span class="q">{w.photo.grid(gridStep(view))}</span>
+      </PadControls>
       {photoPx === null || looked === null || p.mode === 'photo' || p.mode === 'view' ? null : (
         <Loupe picture={picture} at={photoPx} left={looked[0] > size[0] / 2 && looked[1] < size[1] / 2} />
       )}
     </div>
   )
-}
-
-function arrow(e: KeyboardEvent): Point | null {
-  const step = e.shiftKey ? LONG_STEP_PX : STEP_PX
-  const by = { ArrowRight: [1, 0], ArrowLeft: [-1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] }[e.key]
-  return by === undefined ? null : [by[0]! * step, by[1]! * step]
 }
 
 function clamp(x: number, most: number): number {
@@ -284,18 +251,4 @@ function clamp(x: number, most: number): number {
 
 function tenth(mm: number): number {
   return Math.round(mm * 10) / 10 + 0
-}
-
-function useSize(host: RefObject<HTMLDivElement | null>): Size {
-  const [size, setSize] = useState<Size>([800, 600])
-  useLayoutEffect(() => {
-    const box = host.current
-    if (box === null) return
-    const measure = () => setSize([box.clientWidth, box.clientHeight])
-    measure()
-    const watch = new ResizeObserver(measure)
-    watch.observe(box)
-    return () => watch.disconnect()
-  }, [])
-  return size
 }

@@ -76,9 +76,14 @@ export function together(a: Box, b: Box | null): Box {
   }
 }
 
-/** The grid as path data: fine lines (1, 10, 100 mm as they fit) and every tenth. */
-export function gridPaths(v: View, size: Size): { fine: string; coarse: string; stepMm: number } {
-  const stepMm = [1, 10, 100, 1000].find(mm => mm * v.scale >= LEAST_GRID_PX) ?? 10_000
+/** How far apart the lines of the grid are, mm: 1, 10, 100 as they fit. */
+export function gridStep(v: View): number {
+  return [1, 10, 100, 1000].find(mm => mm * v.scale >= LEAST_GRID_PX) ?? 10_000
+}
+
+/** The grid as path data: fine lines and every tenth. */
+export function gridPaths(v: View, size: Size): { fine: string; coarse: string } {
+  const stepMm = gridStep(v)
   const s = sheetOf(v, size)
   const [x0, y1] = toPlan(s, [0, 0])
   const [x1, y0] = toPlan(s, [size[0], size[1]])
@@ -93,7 +98,7 @@ export function gridPaths(v: View, size: Size): { fine: string; coarse: string; 
   const low = Math.ceil(y0 / stepMm)
   for (let k = low; k * stepMm <= y1 && k < low + MOST_LINES; k++)
     line(k, `M0 ${toPad(s, [0, k * stepMm])[1].toFixed(1)}H${size[0]}`)
-  return { fine, coarse, stepMm }
+  return { fine, coarse }
 }
 
 /** Rings of the plan as path data on the pad. */
