@@ -1,5 +1,4 @@
 import { createHash } from 'node:crypto'
-import { InputProblem, readReadings } from '@castwright/engine'
 import type { Hono } from 'hono'
 import { bodyBytes, bodyJson } from './body.ts'
 import { pieceId } from './document.ts'
@@ -24,7 +23,7 @@ interface PhotoRow {
 }
 
 /** Photos and readings of a piece. Readings are only ever added. */
-export function benchApi(app: Hono<Env>, { open, pieces, feed, now }: Parts): void {
+export function benchApi(app: Hono<Env>, { open, pieces, feed, now, engine }: Parts): void {
   const { db } = open
   app.get('/api/pieces/:id/photos', c => {
     const id = pieces.row(pieceId(c.req.param('id'))).id
@@ -95,6 +94,7 @@ export function benchApi(app: Hono<Env>, { open, pieces, feed, now }: Parts): vo
   app.post('/api/pieces/:id/readings', async c => {
     const piece = pieces.row(pieceId(c.req.param('id'))).id
     const body = await bodyJson(c.req.raw, MOST_LAID)
+    const { InputProblem, readReadings } = await engine()
     let record: { id: string }
     try {
       const { readings } = readReadings(`${JSON.stringify(body)}\n`, 'the reading')

@@ -1,4 +1,4 @@
-import { statfsSync, statSync } from 'node:fs'
+import { accessSync, constants, statfsSync, statSync } from 'node:fs'
 import { join } from 'node:path'
 import type { Hono } from 'hono'
 import { streamSSE } from 'hono/streaming'
@@ -12,6 +12,8 @@ import { ServerProblem } from './problem.ts'
 /** A comment goes out this often, so that a dead line is noticed, ms. */
 const BEAT_MS = 20_000
 const YEAR_S = 31_536_000
+/** Writes that wait for a listener; one that lets more wait than events are kept is gone. */
+const MOST_UNTAKEN = 1200
 
 /** Shop, events, devices, health: what is not of one piece. */
 export function deskApi(app: Hono<Env>, parts: Parts): void {
@@ -47,8 +49,8 @@ export function deskApi(app: Hono<Env>, parts: Parts): void {
         revision: saved.revision,
         document: JSON.parse(saved.text)
       })
-    feed.tell('shop', { revision: saved.revision, device: device?.id ?? null })
-    return c.json({ revision: saved.revision })
+    if (!saved.again) feed.tell('shop', { revision: saved.revision, device: device?.id ?? null })
+    return c.json({ revision: saved.revision, saved: saved.saved })
   })
 
   app.get('/api/events', c => {
@@ -59,15 +61,25 @@ export function deskApi(app: Hono<Env>, parts: Parts): void {
       const ended = new Promise<void>(done => {
         over = done
       })
+      let waiting = 0
+      // Writes keep their order; a listener that takes nothing is let go of, and comes back for what it missed.
+      const write = (text: string) => {
+        if (++waiting > MOST_UNTAKEN) over()
+        stream
+          .write(text)
+          .then(() => waiting--)
+          .catch(over)
+      }
       const send = (e: { id: number; name: string; data: string }) =>
-        void stream.writeSSE({ id: String(e.id), event: e.name, data: e.data }).catch(over)
+        write(`id: ${e.id}\nevent: ${e.name}\ndata: ${e.data}\n\n`)
       const missed = Number.isInteger(last) ? feed.since(last) : []
       const stop = feed.listen(send, device, over)
-      const beat = setInterval(() => void stream.write(': here\n\n').catch(over), BEAT_MS)
-      stream.onAbort(over)
-      await stream.write(': here\n\n')
-      if (missed === null) await stream.writeSSE({ event: 'start-over', data: '{}' })
+      // The number alone: whoever is cut off before the first event is told what came after this.
+      if (missed === null) write(`id: ${feed.newest}\nevent: start-over\ndata: {}\n\n`)
+      else if (missed.length === 0) write(`id: ${feed.newest}\n\n`)
       else for (const e of missed) send(e)
+      const beat = setInterval(() => write(': here\n\n'), BEAT_MS)
+      stream.onAbort(over)
       await ended
       clearInterval(beat)
       stop()
@@ -124,6 +136,15 @@ function atDesk(desk: boolean | undefined): void {
     throw new ServerProblem(403, 'desk-only', 'this is done at the desk: the machine the server runs on')
 }
 
+function writable(folder: string): 'writable' | 'read-only' {
+  try {
+    accessSync(folder, constants.W_OK)
+    return 'writable'
+  } catch {
+    return 'read-only'
+  }
+}
+
 function healthOf({ open, pieces, version }: Parts) {
   const integrity = (open.db.prepare('PRAGMA quick_check').get() as { quick_check: string }).quick_check
   const journal = (open.db.prepare('PRAGMA journal_mode').get() as { journal_mode: string }).journal_mode
@@ -138,6 +159,7 @@ function healthOf({ open, pieces, version }: Parts) {
       bytes: statSync(join(open.folder, 'castwright.db')).size
     },
     backup: open.backup,
+    disk: writable(open.folder),
     uptimeS: Math.round(process.uptime()),
     memoryMb: Math.round(process.memoryUsage.rss() / 1e6),
     diskFreeMb: Math.round((disk.bavail * disk.bsize) / 1e6)

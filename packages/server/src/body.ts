@@ -1,31 +1,65 @@
 import { MOST_BODY } from './guard.ts'
 import { refused, ServerProblem } from './problem.ts'
 
-/** A body is waited for this long, ms. */
+/** A body may be silent this long, and take this long in all, ms. */
 const PATIENCE_MS = 20_000
+const WHOLE_MS = 280_000
 
 /** The bytes of a request, no more than `most`. @throws ServerProblem 413, 408 */
 export async function bodyBytes(request: Request, most = MOST_BODY): Promise<Uint8Array> {
-  const reader = request.body?.getReader()
-  if (reader === undefined) return new Uint8Array(0)
   const parts: Uint8Array[] = []
+  for await (const part of bodyParts(request, most)) parts.push(part)
+  return Buffer.concat(parts)
+}
+
+/**
+ * The bytes of a request as they come. One that stops in the middle is no body: what came of it is not used.
+ * @throws ServerProblem 413 beyond `most`, 408 when too slow, 400 when it breaks off
+ */
+export async function* bodyParts(
+  request: Request,
+  most: number,
+  patienceMs = PATIENCE_MS
+): AsyncGenerator<Uint8Array, void> {
+  const reader = request.body?.getReader()
+  if (reader === undefined) return
+  const until = Date.now() + WHOLE_MS
   let size = 0
-  const late = setTimeout(() => void reader.cancel(), PATIENCE_MS)
   try {
     for (;;) {
-      const { done, value } = await reader.read()
-      if (done) break
-      size += value.length
-      if (size > most) {
-        void reader.cancel()
+      const part = await within(reader.read(), Math.min(patienceMs, until - Date.now()))
+      if (part.done) return
+      size += part.value.length
+      if (size > most)
         throw new ServerProblem(413, 'too-large', `found more than ${most} bytes; allowed: ${most}`)
-      }
-      parts.push(value)
+      yield part.value
     }
+  } finally {
+    void reader.cancel().catch(() => undefined)
+  }
+}
+
+async function within<T>(reading: Promise<T>, ms: number): Promise<T> {
+  let late: NodeJS.Timeout | undefined
+  try {
+    return await Promise.race([
+      reading,
+      new Promise<never>((_, fail) => {
+        late = setTimeout(
+          () =>
+            fail(
+              new ServerProblem(408, 'too-slow', 'the body: found one that stopped; allowed: a steady one')
+            ),
+          Math.max(0, ms)
+        )
+      })
+    ])
+  } catch (e) {
+    if (e instanceof ServerProblem) throw e
+    throw refused('the body: found one that broke off; allowed: a whole one')
   } finally {
     clearTimeout(late)
   }
-  return Buffer.concat(parts)
 }
 
 export async function bodyText(request: Request, most: number): Promise<string> {

@@ -1,8 +1,10 @@
-import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, unlinkSync, writeFileSync } from 'node:fs'
+import { existsSync, mkdirSync, readdirSync, rmSync } from 'node:fs'
 import { join } from 'node:path'
 import Database from 'libsql'
+import type { Lock } from './lock.ts'
+import { takeLock } from './lock.ts'
 import { MIGRATIONS } from './migrations.ts'
-import { ServerProblem } from './problem.ts'
+import { diskProblem, ServerProblem } from './problem.ts'
 
 export type Db = Database.Database
 
@@ -25,9 +27,10 @@ export interface OpenFolder {
  *   database of ours or of a newer build
  */
 export function openFolder(folder: string, now: () => Date): OpenFolder {
+  let lock: Lock
   try {
     mkdirSync(folder, { recursive: true, mode: 0o700 })
-    takeLock(folder)
+    lock = takeLock(folder)
   } catch (e) {
     if (e instanceof ServerProblem) throw e
     throw new ServerProblem(
@@ -47,13 +50,19 @@ export function openFolder(folder: string, now: () => Date): OpenFolder {
       folder,
       backup,
       close: () => {
-        db.exec('PRAGMA wal_checkpoint(TRUNCATE)')
-        db.close()
-        freeLock(folder)
+        try {
+          db.exec('PRAGMA wal_checkpoint(TRUNCATE)')
+        } catch (e) {
+          // A disk that does not take it: the log stays, and holds all of it.
+          if (diskProblem(e) === null) throw e
+        } finally {
+          db.close()
+          lock.release()
+        }
       }
     }
   } catch (e) {
-    freeLock(folder)
+    lock.release()
     if (e instanceof ServerProblem) throw e
     throw new ServerProblem(
       500,
@@ -112,41 +121,4 @@ function newestBackup(folder: string): string | null {
         .replace(/^schema-\d+-/, '')
         .replace(/\.db$/, '')
         .replace(/T(\d\d)\.(\d\d)\./, 'T$1:$2:')
-}
-
-const lockPath = (folder: string) => join(folder, 'in-use')
-
-// One server a folder. A lock whose process is gone was left by a kill and is taken over.
-function takeLock(folder: string): void {
-  const path = lockPath(folder)
-  for (let round = 0; round < 2; round++) {
-    try {
-      writeFileSync(path, String(process.pid), { flag: 'wx', mode: 0o600 })
-      return
-    } catch (e) {
-      if ((e as { code?: string }).code !== 'EEXIST') throw e
-      const holder = Number(readFileSync(path, 'utf8'))
-      if (holder !== process.pid && alive(holder))
-        throw new ServerProblem(
-          500,
-          'in-use',
-          `the data folder ${folder}: found in use by process ${holder}; allowed: one server a folder; stop that one, or give another --data`
-        )
-      unlinkSync(path)
-    }
-  }
-}
-
-function freeLock(folder: string): void {
-  rmSync(lockPath(folder), { force: true })
-}
-
-function alive(pid: number): boolean {
-  if (!Number.isInteger(pid) || pid <= 0) return false
-  try {
-    process.kill(pid, 0)
-    return true
-  } catch (e) {
-    return (e as { code?: string }).code === 'EPERM'
-  }
 }

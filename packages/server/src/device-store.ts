@@ -1,7 +1,7 @@
 import { createHash, randomBytes, randomInt, timingSafeEqual } from 'node:crypto'
 import type { Db } from './database.ts'
 import { PAIRING_WORDS } from './pairing-words.ts'
-import { ServerProblem } from './problem.ts'
+import { diskProblem, ServerProblem } from './problem.ts'
 
 export interface Device {
   readonly id: string
@@ -52,7 +52,12 @@ export class DeviceStore {
     if (row === undefined) return null
     // Written once a minute at most: a look is no reason for a write.
     if (Date.parse(moment) - Date.parse(row.seen) > 60_000)
-      this.db.prepare('UPDATE device SET seen = ? WHERE id = ?').run(moment, row.id)
+      try {
+        this.db.prepare('UPDATE device SET seen = ? WHERE id = ?').run(moment, row.id)
+      } catch (e) {
+        // Reading goes on where nothing can be written: when it was seen is worth no refusal.
+        if (diskProblem(e) === null) throw e
+      }
     return { id: row.id, name: row.name, desk: false }
   }
 

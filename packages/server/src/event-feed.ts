@@ -9,12 +9,24 @@ type Hear = (event: FeedEvent) => void
 /** Events kept for those who come back, and those that listen now. */
 const MOST_KEPT = 1000
 
-/** What changed, in order, to everyone who listens. A listener that was away gets what it missed, if that is known. */
+/**
+ * What changed, in order, to everyone who listens. A listener that was away gets what it missed, if that is known.
+ * Numbers begin at the moment of the start, ms: those of a server that ran before are lower, and are known to be old.
+ */
 export class EventFeed {
-  private next = 1
+  private next: number
   private readonly kept: FeedEvent[] = []
   private readonly listeners = new Map<Hear, string | null>()
   private readonly enders = new Map<Hear, () => void>()
+
+  constructor(startMs: number) {
+    this.next = Math.floor(startMs)
+  }
+
+  /** Number of the newest event, for a listener that begins now. */
+  get newest(): number {
+    return this.next - 1
+  }
 
   tell(name: string, data: unknown): void {
     const event = { id: this.next++, name, data: JSON.stringify(data) }

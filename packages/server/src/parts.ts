@@ -11,6 +11,11 @@ export interface Env {
   readonly Variables: { device: Device | null }
 }
 
+/** The engine that readings are checked by, asked for at the first one: a server that idles stays small. */
+export type ReadingEngine = () => Promise<
+  Pick<typeof import('@castwright/engine'), 'InputProblem' | 'readReadings'>
+>
+
 /** What the parts of the api work with. */
 export interface Parts {
   readonly open: OpenFolder
@@ -19,6 +24,7 @@ export interface Parts {
   readonly devices: DeviceStore
   readonly feed: EventFeed
   readonly now: () => Date
+  readonly engine: ReadingEngine
   readonly version: string
   readonly https: boolean
   readonly lan: boolean

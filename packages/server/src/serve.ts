@@ -11,6 +11,7 @@ import { openFolder } from './database.ts'
 import { DeviceStore } from './device-store.ts'
 import { EventFeed } from './event-feed.ts'
 import { hostsOf } from './guard.ts'
+import type { ReadingEngine } from './parts.ts'
 import { PieceStore } from './piece-store.ts'
 import { Planner } from './planner.ts'
 import { ServerProblem } from './problem.ts'
@@ -44,6 +45,8 @@ export interface ServeOptions {
   /** Script, style and type of the page; asked for when a page is. */
   readonly assets?: () => PageAssets
   readonly now?: () => Date
+  /** An engine that is loaded already; left out: loaded when a reading comes. */
+  readonly engine?: ReadingEngine
   readonly log?: (line: string) => void
 }
 
@@ -63,7 +66,7 @@ export async function serve(options: ServeOptions): Promise<Serving> {
   const open = openFolder(options.dataDir, now)
   const pieces = new PieceStore(open.db)
   const devices = new DeviceStore(open.db)
-  const feed = new EventFeed()
+  const feed = new EventFeed(now().getTime())
   const planner = new Planner()
   const lan = options.lan ?? false
   const https = options.https ?? false
@@ -77,6 +80,7 @@ export async function serve(options: ServeOptions): Promise<Serving> {
     feed,
     shop: new ShopStore(open.db, pieces),
     now,
+    engine: options.engine ?? (() => import('@castwright/engine')),
     version: options.version,
     https,
     lan,

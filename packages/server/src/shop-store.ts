@@ -25,19 +25,20 @@ export class ShopStore {
     text: string,
     device: string | null,
     saved: string
-  ): { kind: 'saved' | 'clash'; revision: number; text: string } {
+  ): { kind: 'saved' | 'clash'; revision: number; saved: string; text: string; again: boolean } {
     return this.pieces.inOne(() => {
-      const again = this.db.prepare('SELECT number FROM shop WHERE edit = ?').get(edit) as
-        | { number: number }
+      const again = this.db.prepare('SELECT number, saved FROM shop WHERE edit = ?').get(edit) as
+        | { number: number; saved: string }
         | undefined
-      if (again !== undefined) return { kind: 'saved', revision: again.number, text }
+      if (again !== undefined)
+        return { kind: 'saved', revision: again.number, saved: again.saved, text, again: true }
       const newest = this.newest()
       if (newest.revision !== base)
-        return { kind: 'clash', revision: newest.revision, text: newest.text ?? '{}' }
+        return { kind: 'clash', revision: newest.revision, saved, text: newest.text ?? '{}', again: false }
       this.db
         .prepare('INSERT INTO shop (number, edit, document, device, saved) VALUES (?, ?, ?, ?, ?)')
         .run(base + 1, edit, text, device, saved)
-      return { kind: 'saved', revision: base + 1, text }
+      return { kind: 'saved', revision: base + 1, saved, text, again: false }
     })
   }
 }

@@ -1,4 +1,4 @@
-import { spawnSync } from 'node:child_process'
+import { spawn, spawnSync } from 'node:child_process'
 import { mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
@@ -18,18 +18,31 @@ afterAll(() => {
 const now = () => new Date('2026-11-27T09:00:00Z')
 
 describe('one server a folder', () => {
-  test('a second one is told who has it', () => {
+  test('a second one is told who has it, and the first goes on', () => {
     const folder = join(base, 'twice')
     const open = openFolder(folder, now)
-    writeFileSync(join(folder, 'in-use'), '1')
-    expect(() => openFolder(folder, now)).toThrow(/in use by process 1; allowed: one server a folder/)
+    expect(() => openFolder(folder, now)).toThrow(
+      `in use by process ${process.pid}; allowed: one server a folder`
+    )
+    const elsewhere = spawnSync(process.execPath, [join(import.meta.dirname, 'killed-server.mjs'), folder], {
+      encoding: 'utf8'
+    })
+    expect(elsewhere.status).not.toBe(0)
+    expect(elsewhere.stderr).toContain(`in use by process ${process.pid}`)
+    open.db.exec('CREATE TABLE still_ours (a)')
     open.close()
+    openFolder(folder, now).close()
   })
-  test('what a killed one left is taken over', () => {
+  test('what a killed one left is taken over, whoever has its number now', async () => {
     const folder = join(base, 'left')
-    mkdirSync(folder)
-    const gone = spawnSync(process.execPath, ['-e', '0']).pid
-    writeFileSync(join(folder, 'in-use'), String(gone))
+    const child = spawn(process.execPath, [join(import.meta.dirname, 'killed-server.mjs'), folder])
+    await new Promise(done => child.stdout.once('data', done))
+    expect(() => openFolder(folder, now)).toThrow(`in use by process ${child.pid}`)
+    const ended = new Promise(done => child.once('exit', done))
+    child.kill('SIGKILL')
+    await ended
+    // The first process of a system is always alive: a lock that went by numbers would hold for ever.
+    writeFileSync(join(folder, 'in-use'), '1')
     openFolder(folder, now).close()
     expect(readdirSync(folder)).not.toContain('in-use')
   })

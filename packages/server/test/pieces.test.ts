@@ -146,6 +146,8 @@ describe('events', () => {
     await save('events0001', 2, 'event-edit3', pieceNamed('Events', { n: 3 }))
     const missed = await hear(first!.id, 2)
     expect(missed.map(e => Number(e.id))).toEqual([Number(first!.id) + 1, Number(first!.id) + 2])
-    expect((await hear('999999', 1))[0]!.event).toBe('start-over')
+    expect((await hear('99999999999999', 1))[0]!.event).toBe('start-over')
+    // A number of a server that ran before this one: nobody knows what was missed.
+    expect((await hear('3', 1))[0]!.event).toBe('start-over')
   })
 })

@@ -2,7 +2,7 @@ import { readdirSync } from 'node:fs'
 import { createRequire } from 'node:module'
 import { homedir } from 'node:os'
 import { dirname, join, resolve } from 'node:path'
-import { InputProblem } from '@castwright/engine'
+import { InputProblem, readReadings } from '@castwright/engine'
 import type { Example, Serving } from '@castwright/server'
 import { argumentsOf } from '../arguments.ts'
 import { Failure } from '../failure.ts'
@@ -22,7 +22,7 @@ const TRIES = 10
 export const serveCommand: Command = {
   name: 'serve',
   about: 'the app on this machine (and, paired, the phone at the bench)',
-  help: `castwright serve [--port N] [--data DIR] [--lan]
+  help: `castwright serve [--port N] [--data DIR] [--lan] [--https] [--empty]
 
 Opens the app on this machine and says its address. Pieces, with every revision, are kept in one folder. With
 --lan it also serves the local network: to devices that were paired at this desk ("Devices" in the app), and to
@@ -74,6 +74,8 @@ export async function serveApp(
       examples: given.flags.has('empty') ? [] : examples(),
       version: VERSION,
       assets: () => pageAssets(),
+      // The command holds the engine already: a second one beside it would be felt.
+      engine: async () => ({ InputProblem, readReadings }),
       log: line => say(plain(line))
     })
   } catch (e) {
