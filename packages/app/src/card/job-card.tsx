@@ -115,7 +115,7 @@ function Peak({ peak }: { readonly peak: LayerView['peak'] }) {
 }
 
 /** The name of an entry, which opens its fields. */
-export function EntryToggle({ at, name }: { readonly at: string; readonly name: string }) {
+function EntryToggle({ at, name }: { readonly at: string; readonly name: string }) {
   const open = chosen.value === at
   return (
     <button

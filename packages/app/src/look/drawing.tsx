@@ -37,7 +37,7 @@ export function Drawing(p: {
   )
 }
 
-export function rem(mm: number): string {
+function rem(mm: number): string {
   return `${Number((mm / 4).toFixed(3))}rem`
 }
 

@@ -33,7 +33,7 @@ export interface QuantityProps {
 }
 
 /** How a dimension is shown and read in the units chosen. */
-export function unitsOf(dimension: Dimension): {
+function unitsOf(dimension: Dimension): {
   show: (value: number) => Shown
   read: (text: string, range?: { min: number; max: number }) => Entry | Refused
 } {

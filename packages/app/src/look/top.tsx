@@ -1,4 +1,4 @@
-import { canRedo, canUndo, done, piece, redo, saving, undo, undone } from '../state/desk.ts'
+import { canRedo, canUndo, done, piece, redo, saveSays, saving, undo, undone } from '../state/desk.ts'
 import { isDim, theme, units } from '../state/preferences.ts'
 import { awaySince, device, paired } from '../state/reach.ts'
 import { follow, route } from '../state/route.ts'
@@ -69,7 +69,7 @@ export function Top() {
 function savedWords(): string {
   if (saving.value === 'saved') return w.saved.saved(piece.value!.revision)
   if (saving.value === 'saving') return w.saved.saving
-  if (saving.value === 'failed') return w.saved.failed
+  if (saving.value === 'failed') return `${w.saved.failed}: ${saveSays.value}`
   return awaySince.value === null ? w.saved.saving : w.saved.offline
 }
 

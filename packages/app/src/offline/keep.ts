@@ -53,10 +53,6 @@ export async function keepPiece(piece: KeptPiece): Promise<void> {
   await (await keep())?.put('pieces', piece)
 }
 
-export async function forgetPiece(id: string): Promise<void> {
-  await (await keep())?.delete('pieces', id)
-}
-
 export async function keptList(): Promise<readonly PieceSummary[] | null> {
   return (await (await keep())?.get('list', 'all'))?.pieces ?? null
 }

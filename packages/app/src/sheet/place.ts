@@ -17,7 +17,7 @@ export function toSheet(v: PageView, x: number, y: number): readonly [number, nu
 }
 
 /** The place of the plan under a place on the sheet. */
-export function toPlan(v: PageView, sx: number, sy: number): readonly [number, number] {
+function toPlan(v: PageView, sx: number, sy: number): readonly [number, number] {
   const x = (sx - v.originX) / v.scale
   return [v.face === 'back' ? -x : x, (v.heightMm - sy - v.originY) / v.scale]
 }

@@ -11,7 +11,7 @@ export function nextFinding(): void {
   goToFinding(((walkAt.value ?? 0) % n) + 1)
 }
 
-export function goToFinding(number: number): void {
+function goToFinding(number: number): void {
   walkAt.value = number
   requestAnimationFrame(() => {
     const found = document.getElementById(`finding-${number}`)

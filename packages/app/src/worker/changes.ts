@@ -11,7 +11,9 @@ import { traced } from '../../../engine/src/draw/trace.ts'
 import type { Patch } from '../../../engine/src/piece/patch.ts'
 import type { PieceDocument } from '../../../engine/src/piece/piece-schema.ts'
 import type { ShapeDocument } from '../../../engine/src/piece/shape-field.ts'
-import type { Json } from './messages.ts'
+
+/** A document or part of one: plain JSON. */
+type Json = Record<string, unknown>
 
 type Pair = readonly [number, number]
 
