@@ -4,7 +4,7 @@ import type { Hono } from 'hono'
 import { streamSSE } from 'hono/streaming'
 import { renderSVG } from 'uqr'
 import { bodyJson } from './body.ts'
-import { baseNumber, documentText, editId } from './document.ts'
+import { baseNumber, documentText, editId, wholeNumber } from './document.ts'
 import { COOKIE } from './guard.ts'
 import type { Env, Parts } from './parts.ts'
 import { ServerProblem } from './problem.ts'
@@ -31,7 +31,7 @@ export function deskApi(app: Hono<Env>, parts: Parts): void {
 
   app.get('/api/shop', c => {
     const { revision, text } = shop.newest()
-    return c.json({ revision, document: text === null ? null : JSON.parse(text) })
+    return c.json({ revision, document: text === null ? null : JSON.parse(text), aside: shop.asides() })
   })
   app.put('/api/shop', async c => {
     const body = await bodyJson(c.req.raw)
@@ -45,12 +45,26 @@ export function deskApi(app: Hono<Env>, parts: Parts): void {
       now().toISOString()
     )
     if (saved.kind === 'clash')
-      throw new ServerProblem(409, 'changed-elsewhere', 'the shop was changed on another device meanwhile', {
-        revision: saved.revision,
-        document: JSON.parse(saved.text)
-      })
+      throw new ServerProblem(
+        409,
+        'changed-elsewhere',
+        'the shop was changed on another device meanwhile; what was sent is kept aside, nothing is lost',
+        {
+          revision: saved.revision,
+          document: saved.text === null ? { castwright: 1 } : JSON.parse(saved.text),
+          aside: saved.aside
+        }
+      )
     if (!saved.again) feed.tell('shop', { revision: saved.revision, device: device?.id ?? null })
     return c.json({ revision: saved.revision, saved: saved.saved })
+  })
+
+  app.get('/api/shop/asides/:n', c =>
+    c.json({ document: JSON.parse(shop.aside(wholeNumber(c.req.param('n')))) })
+  )
+  app.delete('/api/shop/asides/:n', c => {
+    shop.settleAside(wholeNumber(c.req.param('n')))
+    return c.json({})
   })
 
   app.get('/api/events', c => {

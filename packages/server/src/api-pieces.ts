@@ -1,6 +1,6 @@
 import type { Hono } from 'hono'
 import { bodyJson, bodyText } from './body.ts'
-import { baseNumber, documentText, editId, pieceId } from './document.ts'
+import { baseNumber, documentText, editId, pieceId, wholeNumber } from './document.ts'
 import type { Env, Parts } from './parts.ts'
 import { refused, ServerProblem } from './problem.ts'
 
@@ -63,13 +63,15 @@ export function piecesApi(app: Hono<Env>, { pieces, feed, now }: Parts): void {
     c.json({ revisions: pieces.revisions(pieceId(c.req.param('id'))) })
   )
   app.get('/api/pieces/:id/revisions/:n', c =>
-    c.json({ document: JSON.parse(pieces.document(pieceId(c.req.param('id')), whole(c.req.param('n')))) })
+    c.json({
+      document: JSON.parse(pieces.document(pieceId(c.req.param('id')), wholeNumber(c.req.param('n'))))
+    })
   )
   app.get('/api/pieces/:id/asides/:n', c =>
-    c.json({ document: JSON.parse(pieces.aside(pieceId(c.req.param('id')), whole(c.req.param('n')))) })
+    c.json({ document: JSON.parse(pieces.aside(pieceId(c.req.param('id')), wholeNumber(c.req.param('n')))) })
   )
   app.delete('/api/pieces/:id/asides/:n', c => {
-    pieces.settleAside(pieceId(c.req.param('id')), whole(c.req.param('n')))
+    pieces.settleAside(pieceId(c.req.param('id')), wholeNumber(c.req.param('n')))
     return c.json({})
   })
 
@@ -102,9 +104,4 @@ export function piecesApi(app: Hono<Env>, { pieces, feed, now }: Parts): void {
     pieces.removeFile(pieceId(c.req.param('id')), c.req.param('name'))
     return c.json({})
   })
-}
-
-function whole(n: string): number {
-  if (!/^[0-9]{1,9}$/.test(n)) throw refused(`the number "${n.slice(0, 20)}"; allowed: a whole number`)
-  return Number(n)
 }

@@ -53,3 +53,9 @@ export function baseNumber(base: unknown): number {
     throw refused('"base": allowed: the number of the revision it was made on, 0 for none')
   return base as number
 }
+
+/** The number of a revision, or of what is kept aside. */
+export function wholeNumber(n: string): number {
+  if (!/^[0-9]{1,9}$/.test(n)) throw refused(`the number "${n.slice(0, 20)}"; allowed: a whole number`)
+  return Number(n)
+}

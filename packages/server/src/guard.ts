@@ -1,13 +1,12 @@
 import type { IncomingMessage } from 'node:http'
 import { isIP } from 'node:net'
+import { MOST_ARCHIVE } from './archive-form.ts'
 import type { Device, DeviceStore } from './device-store.ts'
 import { ServerProblem } from './problem.ts'
 
 export const COOKIE = 'castwright'
 /** Larger bodies are refused before they are read. */
 export const MOST_BODY = 13_000_000
-/** An archive may be larger. */
-export const MOST_ARCHIVE = 200_000_000
 
 /** Who asks, and whether the request may be answered at all. */
 export interface Guard {

@@ -74,5 +74,17 @@ export const MIGRATIONS: readonly string[] = [
     paired TEXT NOT NULL,
     seen TEXT NOT NULL
   ) STRICT;
+  `,
+  // A shop that was changed on two devices at once: the later one is kept aside, as of a piece.
+  `
+  CREATE TABLE shop_aside (
+    number INTEGER PRIMARY KEY,
+    edit TEXT NOT NULL UNIQUE,
+    base INTEGER NOT NULL,
+    document TEXT NOT NULL,
+    device TEXT,
+    saved TEXT NOT NULL,
+    settled INTEGER NOT NULL DEFAULT 0
+  ) STRICT;
   `
 ]

@@ -149,7 +149,7 @@ export class PieceStore {
     const known = this.db
       .prepare('SELECT number, base, saved, device FROM aside WHERE piece = ? AND edit = ?')
       .get(s.id, s.edit) as AsideRow | undefined
-    if (known !== undefined) return known
+    if (known !== undefined) return asideOf(known)
     const { next } = this.db
       .prepare('SELECT COALESCE(MAX(number), 0) + 1 AS next FROM aside WHERE piece = ?')
       .get(s.id) as { next: number }
@@ -208,4 +208,9 @@ export class PieceStore {
       throw e
     }
   }
+}
+
+/** A row without what the database adds to it. */
+export function asideOf({ number, base, saved, device }: AsideRow): AsideRow {
+  return { number, base, saved, device }
 }

@@ -1,5 +1,17 @@
 import type { Db } from './database.ts'
-import type { PieceStore } from './piece-store.ts'
+import type { AsideRow, PieceStore } from './piece-store.ts'
+import { asideOf } from './piece-store.ts'
+import { ServerProblem } from './problem.ts'
+
+export type SavedShop =
+  | { readonly kind: 'saved'; readonly revision: number; readonly saved: string; readonly again: boolean }
+  | {
+      readonly kind: 'clash'
+      readonly revision: number
+      /** Null when the shop was never said. */
+      readonly text: string | null
+      readonly aside: AsideRow
+    }
 
 /** The shop, with every revision of it. */
 export class ShopStore {
@@ -18,27 +30,64 @@ export class ShopStore {
     return row === undefined ? { revision: 0, text: null } : { revision: row.number, text: row.document }
   }
 
-  /** Saves the shop when it was changed on its newest revision; else says which one that is. */
-  save(
+  /** What was changed on an older revision and is not settled. */
+  asides(): AsideRow[] {
+    return this.db
+      .prepare('SELECT number, base, saved, device FROM shop_aside WHERE settled = 0 ORDER BY number')
+      .all() as AsideRow[]
+  }
+
+  /** @throws ServerProblem 404 */
+  aside(number: number): string {
+    const row = this.db.prepare('SELECT document FROM shop_aside WHERE number = ?').get(number) as
+      | { document: string }
+      | undefined
+    if (row === undefined)
+      throw new ServerProblem(404, 'no-such-aside', `nothing ${number} kept aside of the shop`)
+    return row.document
+  }
+
+  settleAside(number: number): void {
+    this.aside(number)
+    this.db.prepare('UPDATE shop_aside SET settled = 1 WHERE number = ?').run(number)
+  }
+
+  /** Saves the shop when it was changed on its newest revision; else keeps it aside and says which one that is. */
+  save(base: number, edit: string, text: string, device: string | null, saved: string): SavedShop {
+    return this.pieces.inOne((): SavedShop => {
+      const again = this.db.prepare('SELECT number, saved FROM shop WHERE edit = ?').get(edit) as
+        | { number: number; saved: string }
+        | undefined
+      if (again !== undefined)
+        return { kind: 'saved', revision: again.number, saved: again.saved, again: true }
+      const newest = this.newest()
+      if (newest.revision !== base)
+        return {
+          kind: 'clash',
+          revision: newest.revision,
+          text: newest.text,
+          aside: this.keepAside(base, edit, text, device, saved)
+        }
+      this.db
+        .prepare('INSERT INTO shop (number, edit, document, device, saved) VALUES (?, ?, ?, ?, ?)')
+        .run(base + 1, edit, text, device, saved)
+      return { kind: 'saved', revision: base + 1, saved, again: false }
+    })
+  }
+
+  private keepAside(
     base: number,
     edit: string,
     text: string,
     device: string | null,
     saved: string
-  ): { kind: 'saved' | 'clash'; revision: number; saved: string; text: string; again: boolean } {
-    return this.pieces.inOne(() => {
-      const again = this.db.prepare('SELECT number, saved FROM shop WHERE edit = ?').get(edit) as
-        | { number: number; saved: string }
-        | undefined
-      if (again !== undefined)
-        return { kind: 'saved', revision: again.number, saved: again.saved, text, again: true }
-      const newest = this.newest()
-      if (newest.revision !== base)
-        return { kind: 'clash', revision: newest.revision, saved, text: newest.text ?? '{}', again: false }
-      this.db
-        .prepare('INSERT INTO shop (number, edit, document, device, saved) VALUES (?, ?, ?, ?, ?)')
-        .run(base + 1, edit, text, device, saved)
-      return { kind: 'saved', revision: base + 1, saved, text, again: false }
-    })
+  ): AsideRow {
+    const find = this.db.prepare('SELECT number, base, saved, device FROM shop_aside WHERE edit = ?')
+    const known = find.get(edit) as AsideRow | undefined
+    if (known !== undefined) return asideOf(known)
+    this.db
+      .prepare('INSERT INTO shop_aside (edit, base, document, device, saved) VALUES (?, ?, ?, ?, ?)')
+      .run(edit, base, text, device, saved)
+    return asideOf(find.get(edit) as AsideRow)
   }
 }

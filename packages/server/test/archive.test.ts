@@ -1,4 +1,5 @@
-import { rmSync } from 'node:fs'
+import { createHash } from 'node:crypto'
+import { readdirSync, rmSync } from 'node:fs'
 import { deflateSync } from 'node:zlib'
 import { unzipSync, zipSync } from 'fflate'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
@@ -59,6 +60,31 @@ function png(width: number, height: number): Uint8Array {
     chunk('IDAT', deflateSync(Buffer.alloc((width + 1) * height))),
     chunk('IEND', Buffer.alloc(0))
   ])
+}
+
+/** An archive with one entry changed and its list made to agree: what a forger would send. */
+function forged(change: (name: string, value: never) => unknown): Uint8Array {
+  const zip = unzipSync(whole)
+  for (const name of Object.keys(zip)) {
+    if (!name.endsWith('.json') || name === 'castwright.json') continue
+    const value = change(name, JSON.parse(Buffer.from(zip[name]!).toString()) as never)
+    if (value !== undefined) zip[name] = new TextEncoder().encode(JSON.stringify(value))
+  }
+  return listed(zip)
+}
+
+function listed(zip: Record<string, Uint8Array>): Uint8Array {
+  const list = Object.keys(zip)
+    .filter(n => n !== 'castwright.json')
+    .map(name => ({
+      name,
+      bytes: zip[name]!.length,
+      sha256: createHash('sha256').update(zip[name]!).digest('hex')
+    }))
+  zip['castwright.json'] = new TextEncoder().encode(
+    JSON.stringify({ castwrightArchive: 1, version: 'test', list })
+  )
+  return zipSync(zip)
 }
 
 function crc(bytes: Uint8Array): number {
@@ -140,6 +166,50 @@ describe('what is no archive of ours', () => {
     expect(((await (await other.ask('GET', '/api/pieces')).json()) as { pieces: unknown[] }).pieces).toEqual(
       []
     )
+    await other.close()
+  })
+
+  type Item = Record<string, unknown>
+  const first = (part: string, change: (item: Item) => unknown) => (name: string, list: Item[]) =>
+    name === `pieces/archive000/${part}-0001.json` ? list.map((x, i) => (i === 0 ? change(x) : x)) : undefined
+  test.each([
+    ['a revision of another number', first('revisions', r => ({ ...r, number: 3 })), /lacks a revision/],
+    ['a document that is none', first('revisions', r => ({ ...r, document: [] })), /JSON object/],
+    ['an edit that is none', first('revisions', r => ({ ...r, edit: "x'); DROP TABLE piece" })), /"edit"/],
+    ['a moment that is none', first('revisions', r => ({ ...r, saved: 'soon' })), /moment/],
+    ['an aside made on nothing', first('asides', r => ({ ...r, base: -1 })), /made on/],
+    ['a drawing that leaves the folder', first('files', f => ({ ...f, name: '../x.svg' })), /drawing/],
+    ['a drawing that is a page', first('files', f => ({ ...f, name: 'x.html' })), /drawing/],
+    ['a reading that is none', first('readings', r => ({ ...r, record: { kind: 'guess' } })), /reading/],
+    ['a photo of another id', first('photos', p => ({ ...p, id: '0'.repeat(24) })), /photo/],
+    ['a photo laid by a megabyte', first('photos', p => ({ ...p, laid: { x: 'x'.repeat(1e6) } })), /laid/],
+    ['a list that is none', (n: string) => (n.includes('revisions') ? { a: 1 } : undefined), /no list/],
+    [
+      'a piece of another id',
+      (n: string) => (n.endsWith('/piece.json') ? { id: 'otherpiece', away: null } : undefined),
+      /another/
+    ],
+    ['nothing at all', () => null, /found|allowed|no list/]
+  ])('%s, under a list that agrees, is refused, and nothing comes in', async (_, change, says) => {
+    const other = await desk()
+    const answer = await bring(other, forged(change as never))
+    expect(answer.status).toBe(400)
+    expect(((await answer.json()) as { error: { says: string } }).error.says).toMatch(says)
+    expect(((await (await other.ask('GET', '/api/pieces')).json()) as { pieces: unknown[] }).pieces).toEqual(
+      []
+    )
+    expect(readdirSync(other.folder).filter(n => n.endsWith('.zip'))).toEqual([])
+    await other.close()
+  })
+  test('a photo that is a page, under its own name and a list that agrees', async () => {
+    const page = new TextEncoder().encode('<html><script>alert(1)</script></html>')
+    const id = createHash('sha256').update(page).digest('hex').slice(0, 24)
+    const zip = unzipSync(forged(first('photos', p => ({ ...p, id })) as never))
+    for (const name of Object.keys(zip)) if (name.startsWith('photos/archive000/')) delete zip[name]
+    zip[`photos/archive000/${id}`] = page
+    const other = await desk()
+    const answer = await bring(other, listed(zip))
+    expect([answer.status, await answer.text()]).toEqual([400, expect.stringMatching(/PNG, JPEG or WebP/)])
     await other.close()
   })
 

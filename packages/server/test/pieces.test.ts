@@ -104,7 +104,16 @@ describe('the shop', () => {
     const put = (base: number, edit: string, name: string) =>
       d.ask('PUT', '/api/shop', { base, edit, document: { castwright: 1, name } })
     expect((await put(0, 'shop-edit1', 'one')).status).toBe(200)
-    expect((await put(0, 'shop-edit2', 'two')).status).toBe(409)
+    const late = await put(0, 'shop-edit2', 'two')
+    expect(late.status).toBe(409)
+    const { aside } = (await late.json()) as { aside: { number: number } }
+    const kept = (await (await d.ask('GET', `/api/shop/asides/${aside.number}`)).json()) as {
+      document: { name: string }
+    }
+    expect(kept.document.name).toBe('two')
+    expect(await (await put(0, 'shop-edit2', 'two')).json()).toMatchObject({ aside })
+    expect((await d.ask('DELETE', `/api/shop/asides/${aside.number}`)).status).toBe(200)
+    expect(((await (await d.ask('GET', '/api/shop')).json()) as { aside: unknown[] }).aside).toEqual([])
     expect((await put(1, 'shop-edit3', 'three')).status).toBe(200)
     const got = (await (await d.ask('GET', '/api/shop')).json()) as {
       revision: number
