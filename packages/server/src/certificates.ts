@@ -4,12 +4,13 @@ import { existsSync, mkdirSync, readFileSync, renameSync, writeFileSync } from '
 import { isIP } from 'node:net'
 import { join } from 'node:path'
 import * as x509 from '@peculiar/x509'
+import { isPrivate, nameConstraints, permits } from './private-names.ts'
 
 /**
  * A certificate authority of the maker's own, made on first use and installed on the phone at pairing, and the
  * server's certificate signed by it (X.509 as RFC 5280 profiles it; ECDSA on P-256 with SHA-256; memory). Keys stay
- * in the data folder, for its owner alone. Who holds the authority's key could
- * speak for any site to the phone it is installed on: it never leaves this folder, and no archive holds it.
+ * in the data folder, for its owner alone, and no archive holds them. The authority can speak for names of a local
+ * network only. It is made anew, and must be installed anew, when it ends or this machine gets a name outside of those.
  */
 export interface Certificates {
   /** PEM texts. */
@@ -25,6 +26,7 @@ const AUTHORITY_DAYS = 3650
 const SERVER_DAYS = 390
 /** Renewed when so little is left of it. */
 const RENEW_DAYS = 30
+const NAME_CONSTRAINTS = '2.5.29.30'
 
 /** The certificates of a data folder for these names and addresses; what is missing, ending or of other names is made. */
 export async function certificatesOf(
@@ -42,8 +44,8 @@ export async function certificatesOf(
     key: join(at, 'server.key.pem'),
     crt: join(at, 'server.crt.pem')
   }
-  const wanted = [...new Set(['localhost', '127.0.0.1', ...names])].sort()
-  const authority = await authorityOf(paths.caKey, paths.ca, now)
+  const wanted = [...new Set(['localhost', '127.0.0.1', ...names])].filter(isPrivate).sort()
+  const authority = await authorityOf(paths.caKey, paths.ca, wanted, now)
   const known =
     existsSync(paths.crt) && existsSync(paths.key)
       ? new x509.X509Certificate(readFileSync(paths.crt, 'utf8'))
@@ -87,13 +89,19 @@ export async function certificatesOf(
 async function authorityOf(
   keyPath: string,
   path: string,
+  names: readonly string[],
   now: Date
 ): Promise<{ certificate: x509.X509Certificate; signingKey: unknown; pem: string }> {
   const crypto = globalThis.crypto
   if (existsSync(keyPath) && existsSync(path)) {
     const pem = readFileSync(path, 'utf8')
     const certificate = new x509.X509Certificate(pem)
-    if (certificate.notAfter.getTime() - now.getTime() > RENEW_DAYS * DAY_MS) {
+    const constraints = certificate.extensions.find(e => e.type === NAME_CONSTRAINTS)
+    if (
+      certificate.notAfter.getTime() - now.getTime() > RENEW_DAYS * DAY_MS &&
+      constraints !== undefined &&
+      permits(new Uint8Array(constraints.value), names)
+    ) {
       const der = Buffer.from(readFileSync(keyPath, 'utf8').replace(/-----[^-]+-----|\s/g, ''), 'base64')
       return {
         certificate,
@@ -112,7 +120,8 @@ async function authorityOf(
     signingAlgorithm: ALGORITHM,
     extensions: [
       new x509.BasicConstraintsExtension(true, 0, true),
-      new x509.KeyUsagesExtension(x509.KeyUsageFlags.keyCertSign | x509.KeyUsageFlags.cRLSign, true)
+      new x509.KeyUsagesExtension(x509.KeyUsageFlags.keyCertSign | x509.KeyUsageFlags.cRLSign, true),
+      new x509.Extension(NAME_CONSTRAINTS, true, new Uint8Array(nameConstraints(names)))
     ]
   })
   const pem = certificate.toString('pem')

@@ -1,6 +1,5 @@
 import type { Server } from 'node:http'
-import { createServer } from 'node:https'
-import { hostname, networkInterfaces } from 'node:os'
+import { createServer, Server as HttpsServer } from 'node:https'
 import type { PageAssets } from '@castwright/engine'
 import { serve as listen } from '@hono/node-server'
 import { authorityApi } from './api-authority.ts'
@@ -10,13 +9,16 @@ import type { Certificates } from './certificates.ts'
 import { openFolder } from './database.ts'
 import { DeviceStore } from './device-store.ts'
 import { EventFeed } from './event-feed.ts'
-import { hostsOf } from './guard.ts'
 import type { ReadingEngine } from './parts.ts'
 import { PieceStore } from './piece-store.ts'
+import { localAddresses, Places } from './places.ts'
 import { Planner } from './planner.ts'
 import { ServerProblem } from './problem.ts'
 import { ShopStore } from './shop-store.ts'
 import { Site } from './site.ts'
+
+/** How often the addresses of this machine are looked at, ms. */
+const LOOK_MS = 60_000
 
 /** A piece the server begins with. */
 export interface Example {
@@ -37,6 +39,9 @@ export interface ServeOptions {
   readonly https?: boolean
   /** Names this server answers to besides its own. */
   readonly names?: readonly string[]
+  /** Addresses of this machine in its local networks, looked at again every `lookMs`. */
+  readonly addresses?: () => readonly string[]
+  readonly lookMs?: number
   /** Folder of the built app; null: none. */
   readonly site: string | null
   /** Put in when there is no piece yet. */
@@ -70,8 +75,7 @@ export async function serve(options: ServeOptions): Promise<Serving> {
   const planner = new Planner()
   const lan = options.lan ?? false
   const https = options.https ?? false
-  const hosts = new Set<string>()
-  const urls: string[] = []
+  const places = new Places(lan, https, options.names ?? [], options.addresses ?? localAddresses)
   putExamples(pieces, options.examples ?? [], now)
   const parts = {
     open,
@@ -84,43 +88,54 @@ export async function serve(options: ServeOptions): Promise<Serving> {
     version: options.version,
     https,
     lan,
-    urls: () => (urls.length > 1 ? urls.slice(1) : urls)
+    urls: () => places.forOthers
   }
-  const names = lan ? [...addresses(), hostname(), `${hostname()}.local`] : []
   // Loaded on demand: a server over http writes no certificates.
-  const secure = https
-    ? await (await import('./certificates.ts')).certificatesOf(
-        options.dataDir,
-        [...names, ...(options.names ?? [])],
-        now()
-      )
-    : null
-  const app = makeApp(
-    parts,
-    { hosts, https, devices, now },
-    new Site(options.site),
-    options.log ?? (() => undefined),
-    more => {
-      sheetsApi(more, parts, planner, () => options.assets?.() ?? null)
-      if (secure !== null) authorityApi(more, secure.authority)
-    }
-  )
+  const certificates = async () =>
+    (await import('./certificates.ts')).certificatesOf(options.dataDir, places.names, now())
+  let secure: Certificates | null = null
   let server: Server
   try {
+    if (https) secure = await certificates()
+    const app = makeApp(
+      parts,
+      { hosts: places.hosts, https, devices, now },
+      new Site(options.site),
+      options.log ?? (() => undefined),
+      more => {
+        sheetsApi(more, parts, planner, () => options.assets?.() ?? null)
+        if (https) authorityApi(more, () => secure?.authority ?? '')
+      }
+    )
     server = await bound(app.fetch, lan ? '0.0.0.0' : '127.0.0.1', options.port, options.tries ?? 1, secure)
   } catch (e) {
     open.close()
     throw e
   }
   const port = (server.address() as { port: number }).port
-  for (const h of hostsOf([...names, ...(options.names ?? [])], port)) hosts.add(h)
-  const scheme = https ? 'https' : 'http'
-  urls.push(`${scheme}://127.0.0.1:${port}`, ...(lan ? addresses().map(a => `${scheme}://${a}:${port}`) : []))
+  places.at(port)
+  // A laptop that is carried elsewhere, or a certificate that ends: the names it goes by are looked at again.
+  const look = setInterval(() => {
+    places.look()
+    if (secure === null) return
+    certificates()
+      .then(made => {
+        if (made.certificate !== secure?.certificate && server instanceof HttpsServer)
+          server.setSecureContext({
+            key: made.key,
+            cert: `${made.certificate}\n${made.authority}`
+          })
+        secure = made
+      })
+      .catch((e: unknown) => options.log?.(String(e)))
+  }, options.lookMs ?? LOOK_MS)
+  look.unref()
   return {
-    url: urls[0]!,
-    urls,
+    url: places.urls[0]!,
+    urls: places.urls,
     port,
     close: async () => {
+      clearInterval(look)
       feed.end()
       planner.close()
       const closed = new Promise<void>(done => server.close(() => done()))
@@ -165,13 +180,6 @@ function bound(
         )
     })
   })
-}
-
-/** IPv4 addresses of this machine in its local networks. */
-function addresses(): string[] {
-  return Object.values(networkInterfaces()).flatMap(list =>
-    (list ?? []).filter(a => a.family === 'IPv4' && !a.internal).map(a => a.address)
-  )
 }
 
 function putExamples(pieces: PieceStore, examples: readonly Example[], now: () => Date): void {

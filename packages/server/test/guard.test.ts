@@ -54,7 +54,7 @@ const change = { 'x-castwright': '1', 'content-type': 'application/json' }
 
 describe('an unpaired device', () => {
   test('gets nothing by any route there is, but to say who it is and to be paired', async () => {
-    const open = openFolder(`${d.folder}-routes`, () => new Date())
+    const open = openFolder(`${d.folder}/routes`, () => new Date())
     const pieces = new PieceStore(open.db)
     const devices = new DeviceStore(open.db)
     const parts = {
@@ -177,7 +177,7 @@ describe('pairing', () => {
   })
 
   test('guessing is slowed down, and ends the pairing', async () => {
-    const folder = openFolder(`${d.folder}-guess`, () => new Date())
+    const folder = openFolder(`${d.folder}/guess`, () => new Date())
     const store = new DeviceStore(folder.db)
     let at = Date.parse('2026-11-27T09:00:00Z')
     const { words } = store.open(at)

@@ -1,0 +1,48 @@
+import { request } from 'node:http'
+import { connect } from 'node:tls'
+import { expect, test } from 'vitest'
+import { desk } from './desk.ts'
+
+test('a machine carried to another network goes by its new address, and by the old one no longer', async () => {
+  let addresses = ['192.168.4.7']
+  const d = await desk({ lan: true, addresses: () => addresses, lookMs: 20 })
+  const met = (name: string) =>
+    new Promise<number>((done, fail) => {
+      const { port } = d.serving
+      const r = request(
+        { host: '127.0.0.1', port, path: '/api/hello', headers: { host: `${name}:${port}` } },
+        a => {
+          a.resume()
+          a.on('end', () => done(a.statusCode!))
+        }
+      )
+      r.on('error', fail)
+      r.end()
+    })
+  expect([await met('192.168.4.7'), await met('10.1.2.3'), await met('127.0.0.1')]).toEqual([200, 421, 200])
+  addresses = ['10.1.2.3']
+  await new Promise(done => setTimeout(done, 100))
+  expect([await met('192.168.4.7'), await met('10.1.2.3'), await met('127.0.0.1')]).toEqual([421, 200, 200])
+  const { url } = (await (await d.ask('POST', '/api/pairing')).json()) as { url: string }
+  expect(url).toContain('http://10.1.2.3:')
+  await d.close()
+})
+
+test('over https its certificate names the new address, without a new start', async () => {
+  let addresses = ['192.168.4.7']
+  const d = await desk({ lan: true, https: true, addresses: () => addresses, lookMs: 20 })
+  const named = () =>
+    new Promise<string>((done, fail) => {
+      const line = connect({ port: d.serving.port, host: '127.0.0.1', rejectUnauthorized: false }, () => {
+        done(line.getPeerCertificate().subjectaltname ?? '')
+        line.destroy()
+      })
+      line.on('error', fail)
+    })
+  expect(await named()).toContain('192.168.4.7')
+  addresses = ['10.1.2.3']
+  await new Promise(done => setTimeout(done, 200))
+  expect(await named()).toContain('10.1.2.3')
+  expect(await named()).not.toContain('192.168.4.7')
+  await d.close()
+})
