@@ -39,6 +39,8 @@ export interface RoundModel {
   readonly bodies: readonly RoundBody[]
   /** Highest step by which sides that lean are followed, mm; 0 when all stand upright. */
   readonly stepMm: number
+  /** By how much edges of timbers with a great many points stray besides, mm (see leaning.ts); 0 for most pieces. */
+  readonly strayMm: number
 }
 
 /** Most points of all meshes: beyond it outlines are thinned further. About 40 bytes a point. */
@@ -102,7 +104,8 @@ export function roundModel(work: Work, model: CoreModel): RoundModel {
       box: bounds(stack.geometry.outline),
       thicknessMm: finishedThickness(stack),
       bodies,
-      stepMm: slabs.stepMm
+      stepMm: slabs.stepMm,
+      strayMm: slabs.strayMm
     }
   }
   throw new Error('no thinning is coarse enough')

@@ -6,6 +6,7 @@ import { breaksOf, levelCut } from '../stack/level-cut.ts'
 import type { Geometry } from '../stack/shapes.ts'
 import type { Stack } from '../stack/stack.ts'
 import { finishedHeight } from '../stack/stack.ts'
+import { drawnSolid } from './leaning.ts'
 
 /** A stretch of one material that is drawn as a prism. Finished heights, mm from the back. */
 export interface Slab {
@@ -22,6 +23,8 @@ export interface Slabs {
   readonly of: ReadonlyMap<string, readonly Slab[]>
   /** Highest step of a side that changes with height, mm; 0 when all are upright. */
   readonly stepMm: number
+  /** By how much edges of timbers were let stray so that they can be cut at every step, mm (see leaning.ts). */
+  readonly strayMm: number
 }
 
 /** Height of a step in a side that changes with height, mm, and how many a stretch between two breaks has. */
@@ -45,7 +48,7 @@ export function slabsOf(stack: Stack): Slabs {
   const inner = innerOf(stack, memo.intersection)
   const of = new Map<string, Slab[]>()
   let stepMm = 0
-  for (const { from, to, steps } of stretchesOf(stack)) {
+  for (const { from, to, steps } of stretchesOf(stack, inner.geometry)) {
     if (steps) stepMm = Math.max(stepMm, to - from)
     const a = finishedHeight(stack, from)
     const b = finishedHeight(stack, to)
@@ -62,22 +65,24 @@ export function slabsOf(stack: Stack): Slabs {
     }
   }
   for (const list of of.values()) list.sort((p, q) => p.from - q.from)
-  return { of, stepMm }
+  return { of, stepMm, strayMm: inner.strayMm }
 }
 
 const stepped = (steps: boolean) => ({ stepsBelow: steps, stepsAbove: steps })
 
 // Resin is taken over the outline only, as for volumes: there is less to clip, and the rest is waste.
+// Timbers with a great many points are thinned where they are cut at every step.
 function innerOf(stack: Stack, intersection: (a: Region, b: Region) => Region) {
   const g = stack.geometry
-  const geometry: Geometry = { ...g, mould: g.outline }
+  const drawn = g.timbers.map(drawnSolid)
+  const geometry: Geometry = { ...g, mould: g.outline, timbers: drawn.map(d => d.solid) }
   const events = stack.events.map(
     (e): StackEvent =>
       (e.kind === 'pour' || e.kind === 'flood') && e.region !== null
         ? { ...e, region: intersection(e.region, g.outline) }
         : e
   )
-  return { geometry, events }
+  return { geometry, events, strayMm: drawn.reduce((most, d) => Math.max(most, d.strayMm), 0) }
 }
 
 // A slab that goes on where the last of its material ended is one with it: no wall shows inside clear resin.
@@ -109,8 +114,8 @@ function alike(a: Region, b: Region): boolean {
   )
 }
 
-function stretchesOf(stack: Stack): Stretch[] {
-  const { geometry: g, events, finishedLow, finishedHigh } = stack
+function stretchesOf(stack: Stack, g: Geometry): Stretch[] {
+  const { events, finishedLow, finishedHigh } = stack
   const stops = [
     finishedLow,
     ...breaksOf(g, events).filter(z => z > finishedLow + 1e-6 && z < finishedHigh - 1e-6),

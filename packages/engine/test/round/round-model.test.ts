@@ -5,6 +5,7 @@ import type { Mesh } from '../../src/round/prism.ts'
 import { meshVolumeMl } from '../../src/round/prism.ts'
 import type { RoundBody } from '../../src/round/round-model.ts'
 import { roundModel } from '../../src/round/round-model.ts'
+import { ringArea } from '../../src/shape/measure.ts'
 import { coreModelOf } from '../../src/sheets/model.ts'
 import { finishedVolumes } from '../../src/stack/volume.ts'
 import { PIECES } from './round-pieces.ts'
@@ -28,6 +29,24 @@ function openEdges({ indices }: Pick<Mesh, 'indices'>): number {
     if (n !== 1 || edges.get(key(b, a)) !== 1) open++
   }
   return open
+}
+
+/**
+ * Holes through a body by its outlines: to topology a prism over c outlines with h holes is c bodies with h handles,
+ * and Euler's formula for a closed surface, V − E + F = 2c − 2h, makes its genus 1 − c + h in all.
+ */
+function genusOf({ rings, positions, kind }: RoundBody): number {
+  let genus = 1
+  for (let k = 0; k < rings.length; k += 3) {
+    const ring = new Float64Array(2 * (rings[k + 2]! - rings[k + 1]!))
+    for (let p = rings[k + 1]!, i = 0; p < rings[k + 2]!; p++) {
+      ring[i++] = positions[3 * p]!
+      ring[i++] = positions[3 * p + 1]!
+    }
+    // A stone has one outline, and no hole whichever way it runs.
+    genus += kind !== 'stones' && ringArea(ring) < 0 ? 1 : -1
+  }
+  return genus
 }
 
 function materialOf({ at, kind }: RoundBody): string {
@@ -65,6 +84,7 @@ describe.each(PIECES)('%s in the round', (_name, make) => {
       expect(solid.status(), body.name).toBe('NoError')
       const own = meshVolumeMl(body)
       expect(Math.abs(solid.volume() / 1000 - own), body.name).toBeLessThan(1e-3 * own)
+      expect(solid.genus(), body.name).toBe(genusOf(body))
       solid.delete()
     }
   })

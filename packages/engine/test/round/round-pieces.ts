@@ -77,6 +77,31 @@ const LEANING = {
   ]
 }
 
+/** Both edges of a slanted side drawn with 3000 points each, as a scanned or traced slab may be. */
+const edge = (y: number) =>
+  Array.from({ length: 3000 }, (_, k) => [
+    -400 + (800 * k) / 2999,
+    y + 0.3 * Math.sin(0.7 * k) + 4 * Math.sin(0.013 * k)
+  ])
+const MANY_POINTS = {
+  castwright: 1,
+  name: 'Many points',
+  about: 'Invented for the tests.',
+  outline: { rectangle: [700, 400] },
+  mould: { margin: 60 },
+  timbers: [
+    {
+      species: 'ash-white',
+      outline: { polygon: [...edge(20), [400, 240], [-400, 240]] },
+      underside: { polygon: [...edge(10), [400, 240], [-400, 240]] },
+      thickness: 40,
+      moisture: 8,
+      crown: { rise: 5, along: 0 }
+    }
+  ],
+  pours: [{ resin: 'deep', height: 46 }]
+}
+
 /** Every example and a fresh piece of every kind, by name. */
 export const PIECES: readonly (readonly [name: string, make: () => Work])[] = [
   ...readdirSync(folder)
@@ -84,5 +109,6 @@ export const PIECES: readonly (readonly [name: string, make: () => Work])[] = [
     .map(f => [f, () => worked(JSON.parse(readFileSync(join(folder, f), 'utf8')))] as const),
   ...KINDS.map(({ kind }) => [`a new ${kind}`, () => worked(newPiece(kind))] as const),
   ['a panel with shells', () => worked(PANEL)],
-  ['a leaning piece', () => worked(LEANING)]
+  ['a leaning piece', () => worked(LEANING)],
+  ['a slab of many points', () => worked(MANY_POINTS)]
 ]
