@@ -5,10 +5,10 @@ import type { Cut } from './aim.ts'
 import { captionOf } from './caption.ts'
 import { coloursOf } from './colours.ts'
 import { button, choice, element, slider, tenths } from './controls.ts'
+import { Easel } from './easel.ts'
 import { drawFlat } from './flat.ts'
 import type { Stand } from './orbit.ts'
 import { FIRST, moved, orbit } from './orbit.ts'
-import { Painter } from './painter.ts'
 
 export interface RoundOptions {
   readonly dim: boolean
@@ -33,14 +33,8 @@ export interface RoundView {
   dispose(): void
 }
 
-/** Canvas pixels a CSS pixel while something moves, and once it rests; and the most of them in all. */
-const RATIO = { moving: 1, rest: 2 } as const
-const MOST_PIXELS = 5e6
-/** A picture that takes longer than this is made coarser the next time, ms. */
-const SLOW_MS = 300
+/** Still for this long, a picture is made finer, ms. */
 const REST_MS = 160
-/** A card that does not come back within this is given up, ms. */
-const LOST_MS = 2500
 
 /** Shows a model in an element and lets it be turned, peeled and cut open. */
 export function mountRound(host: HTMLElement, first: RoundModel, options: RoundOptions): RoundView {
@@ -52,17 +46,12 @@ export function mountRound(host: HTMLElement, first: RoundModel, options: RoundO
   let cut: Cut | null = null
   let pace: 'moving' | 'rest' = 'rest'
   let frame = 0
-  let lost: ReturnType<typeof setTimeout> | undefined
   let rest: ReturnType<typeof setTimeout> | undefined
-  let painter: Painter | null = null
+  let easel: Easel | null = null
   let flat = options.flat ?? false
-  let slow = 1
-  let measuring = false
 
   const pad = element('div', { class: 'round-pad', tabindex: '0', role: 'img', 'aria-label': w.pad })
   const says = element('p', { class: 'round-says', role: 'status' })
-  const canvas = element('canvas', { 'aria-hidden': 'true' })
-  pad.append(canvas)
 
   const shown = () => ({
     stand,
@@ -73,20 +62,8 @@ export function mountRound(host: HTMLElement, first: RoundModel, options: RoundO
   })
   const paint = () => {
     frame = 0
-    const { clientWidth, clientHeight } = pad
-    if (flat) {
-      if (clientWidth > 0) drawFlat(pad, model, shown(), clientWidth)
-      return
-    }
-    if (clientWidth === 0 || clientHeight === 0 || painter === null) return
-    const most = Math.sqrt(MOST_PIXELS / (clientWidth * clientHeight))
-    painter.paint(shown(), clientWidth, clientHeight, Math.min(most, RATIO[pace]) / slow)
-    if (measuring) return
-    measuring = true
-    void painter.took().then(ms => {
-      measuring = false
-      if (ms > SLOW_MS && slow < 1.6) slow *= 1.25
-    })
+    if (!flat) easel?.paint(shown(), pace)
+    else if (pad.clientWidth > 0) drawFlat(pad, model, shown(), pad.clientWidth)
   }
   const ask = (at: 'moving' | 'rest') => {
     clearTimeout(rest)
@@ -195,7 +172,7 @@ export function mountRound(host: HTMLElement, first: RoundModel, options: RoundO
       const whole = face === 'front' ? peel >= model.thicknessMm : peel <= 0
       model = next
       peel = whole ? (face === 'front' ? model.thicknessMm : 0) : Math.min(peel, model.thicknessMm)
-      painter?.update(model)
+      easel?.update(model)
       settle()
     },
     peel: heightMm => {
@@ -213,17 +190,16 @@ export function mountRound(host: HTMLElement, first: RoundModel, options: RoundO
     },
     theme: next => {
       dim = next
-      if (painter !== null) painter.colours = coloursOf(dim)
+      if (easel !== null) easel.colours = coloursOf(dim)
       ask('rest')
     },
     dispose: () => {
       clearTimeout(rest)
-      clearTimeout(lost)
       cancelAnimationFrame(frame)
       watch.disconnect()
       letGo()
-      painter?.dispose()
-      painter = null
+      easel?.dispose()
+      easel = null
       root.remove()
     }
   }
@@ -239,18 +215,10 @@ export function mountRound(host: HTMLElement, first: RoundModel, options: RoundO
   host.append(root)
   watch.observe(pad)
   try {
-    painter = new Painter(canvas, model, coloursOf(dim))
+    easel = new Easel(pad, model, coloursOf(dim), () => ask('rest'), noBodies)
   } catch {
     noBodies()
   }
-  canvas.addEventListener('webglcontextlost', e => {
-    e.preventDefault()
-    lost = setTimeout(noBodies, LOST_MS)
-  })
-  canvas.addEventListener('webglcontextrestored', () => {
-    clearTimeout(lost)
-    ask('rest')
-  })
   function noBodies(): void {
     flat = true
     ways.node.hidden = true

@@ -167,10 +167,17 @@ export class Painter {
     return performance.now() - start
   }
 
+  /** Leaves a canvas whose card has gone: nothing of it can be freed one by one. */
+  abandon(): void {
+    this.#gl.forceContextLoss()
+  }
+
   dispose(): void {
     this.#drop()
     for (const t of [this.#shown, this.#sums, this.#shade, this.#soft]) t.dispose()
     this.#gl.dispose()
+    // A browser grants a page few contexts: this one is given back now, not when memory is next tidied.
+    this.#gl.forceContextLoss()
   }
 
   #paintSolids({ cut }: Shown): void {

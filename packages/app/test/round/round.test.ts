@@ -92,6 +92,24 @@ describe('the piece in the round', () => {
     }
   }, 30_000)
 
+  test('a card that is lost and comes back draws the same picture', async () => {
+    const { page } = await open(site.url, { ...SMALL, meant })
+    await show(page, 'heron-table', { dim: false, stand: { turnDeg: 0, riseDeg: 90, zoom: 1 } })
+    const before = await middle(page)
+    await page.evaluate(async () => {
+      const canvas = document.querySelector<HTMLCanvasElement>('.round-pad canvas')!
+      const lose = canvas.getContext('webgl2')!.getExtension('WEBGL_lose_context')!
+      lose.loseContext()
+      await new Promise(done => setTimeout(done, 100))
+      lose.restoreContext()
+    })
+    await page.locator('.round-pad canvas').waitFor()
+    await soon(() => middle(page)).toEqual(before)
+    await call(page, 'peel', 6)
+    expect(await middle(page)).not.toEqual(before)
+    await call(page, 'dispose')
+  }, 30_000)
+
   test('says what is seen; peels, cuts and turns by its controls', async () => {
     const { page } = await open(site.url, { ...SMALL, meant })
     await show(page, 'saltmarsh-panel', { dim: true })
