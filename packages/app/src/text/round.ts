@@ -5,7 +5,7 @@ export const roundWords = {
   flatPad: 'The levels of the piece, one drawn above the other.',
   peel: 'Peel to',
   whole: 'nothing taken off',
-  peeled: (mm: string) => `${mm} mm`,
+  peeled: (mm: string) => `${mm} mm finished`,
   cut: 'Cut open',
   notCut: 'Not cut',
   along: 'Along',

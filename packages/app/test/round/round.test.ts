@@ -121,7 +121,7 @@ describe('the piece in the round', () => {
     await peel.fill('12')
     await soon(() => says.textContent()).not.toMatch(/Clear \(/)
     await soon(() => says.textContent()).toMatch(/Reed green .* from 0 to 12 mm/)
-    expect(await peel.getAttribute('aria-valuetext')).toBe('12 mm')
+    expect(await peel.getAttribute('aria-valuetext')).toBe('12 mm finished')
     await page.getByRole('button', { name: 'Across' }).click()
     await soon(() => says.textContent()).toMatch(/Cut open across the piece at /)
     await page.getByRole('button', { name: 'Back' }).click()

@@ -1,56 +1,137 @@
 import type { RoundBody, RoundModel } from './round-model.ts'
 
+/** A body between two heights: the outlines it has halfway up. */
+interface SlabPart {
+  readonly body: RoundBody
+  readonly rings: readonly Float64Array[]
+}
+
+/** A stretch of a level over which nothing changes but sides that lean. Heights finished, mm. */
+export interface LevelSlab {
+  readonly fromMm: number
+  readonly toMm: number
+  readonly parts: readonly SlabPart[]
+}
+
 /** What lies between two heights: the piece parted where a pour or a timber begins or ends. Heights finished, mm. */
 export interface Level {
   readonly fromMm: number
   readonly toMm: number
-  /** Bodies with the outlines they have halfway up, lowest first. */
-  readonly parts: readonly { readonly body: RoundBody; readonly rings: readonly Float64Array[] }[]
+  /** Timbers and pours from the back up: parted where a cut ends or a side leans. */
+  readonly slabs: readonly LevelSlab[]
+  /** Stones, filled lines and parts that reach into the level, as outlines on the plan. */
+  readonly small: readonly SlabPart[]
 }
 
 /** Levels thinner than this are drawn with their neighbour, mm, and the most there are of them. */
 const LEAST_MM = 0.4
 const MOST_LEVELS = 8
+/** Cuts that end closer to each other count as one, mm; the most slabs of a level; steps of a side that leans. */
+const LEAST_SLAB_MM = 0.15
+const MOST_SLABS = 12
+const STEPS = 6
 
 /** The levels of a model between two heights, from the back up. */
 export function levelsOf(model: RoundModel, fromMm: number, toMm: number): Level[] {
-  const stops = new Set([fromMm, toMm])
-  for (const b of model.bodies) {
-    if (b.kind !== 'pour' && b.kind !== 'timber') continue
-    for (const z of [b.fromMm, b.toMm]) if (z > fromMm + LEAST_MM && z < toMm - LEAST_MM) stops.add(z)
-  }
-  let sorted = [...stops].sort((a, b) => a - b).filter((z, k, all) => k === 0 || z - all[k - 1]! > LEAST_MM)
-  while (sorted.length > MOST_LEVELS + 1) sorted = withoutClosest(sorted)
-  return sorted.slice(1).map((to, k): Level => {
-    const from = sorted[k]!
-    const mid = (from + to) / 2
-    const parts = model.bodies.flatMap(body => {
-      const rings = ringsAt(body, body.kind === 'timber' || body.kind === 'pour' ? mid : null, from, to)
-      return rings.length === 0 ? [] : [{ body, rings }]
-    })
-    return { fromMm: from, toMm: to, parts }
+  const large = model.bodies.filter(b => b.kind === 'pour' || b.kind === 'timber')
+  const stops = stopsOf(
+    large.flatMap(b => [b.fromMm, b.toMm]),
+    fromMm,
+    toMm,
+    LEAST_MM,
+    MOST_LEVELS
+  )
+  return stops.slice(1).map((to, k): Level => {
+    const from = stops[k]!
+    return {
+      fromMm: from,
+      toMm: to,
+      slabs: slabsBetween(large, from, to),
+      small: model.bodies
+        .filter(b => !large.includes(b))
+        .flatMap(body => {
+          const rings = ringsIn(body, from, to)
+          return rings.length === 0 ? [] : [{ body, rings }]
+        })
+    }
   })
 }
 
-function withoutClosest(stops: readonly number[]): number[] {
-  let best = 1
-  for (let k = 1; k + 1 < stops.length; k++)
-    if (stops[k + 1]! - stops[k - 1]! < stops[best + 1]! - stops[best - 1]!) best = k
-  return stops.filter((_, k) => k !== best)
+function slabsBetween(bodies: readonly RoundBody[], from: number, to: number): LevelSlab[] {
+  const wanted = bodies.flatMap(edgeHeights)
+  if (bodies.some(b => leansBetween(b, from, to)))
+    for (let k = 1; k < STEPS; k++) wanted.push(from + ((to - from) * k) / STEPS)
+  const stops = stopsOf(wanted, from, to, LEAST_SLAB_MM, MOST_SLABS)
+  return stops.slice(1).map((high, k): LevelSlab => {
+    const low = stops[k]!
+    const mid = (low + high) / 2
+    return {
+      fromMm: low,
+      toMm: high,
+      parts: bodies.flatMap(body => {
+        const rings = ringsAt(body, mid)
+        return rings.length === 0 ? [] : [{ body, rings }]
+      })
+    }
+  })
 }
 
-// Outlines at a height; of small things (null) all that reach into the level.
-function ringsAt(body: RoundBody, at: number | null, from: number, to: number): Float64Array[] {
-  const out: Float64Array[] = []
-  const { rings, heights, positions } = body
+// Heights from `from` to `to`, none closer than `least` to another, at most `most` + 1 of them.
+function stopsOf(
+  heights: readonly number[],
+  from: number,
+  to: number,
+  least: number,
+  most: number
+): number[] {
+  const between = heights.filter(z => z > from + least && z < to - least).sort((a, b) => a - b)
+  const out = [from, ...between.filter((z, k) => k === 0 || z - between[k - 1]! > least), to]
+  while (out.length > most + 1) {
+    let closest = 1
+    for (let k = 1; k + 1 < out.length; k++)
+      if (out[k + 1]! - out[k - 1]! < out[closest + 1]! - out[closest - 1]!) closest = k
+    out.splice(closest, 1)
+  }
+  return out
+}
+
+/** Heights at which a body has level edges: where it begins and ends, floors and ceilings of cuts; mm. */
+export function edgeHeights({ rims }: RoundBody): number[] {
+  const out = new Set<number>()
+  for (let k = 0; k < rims.length; k += 6) if (rims[k + 2] === rims[k + 5]) out.add(rims[k + 2]!)
+  return [...out]
+}
+
+// Where a side leans prisms follow each other without an edge between them.
+function leansBetween(body: RoundBody, from: number, to: number): boolean {
+  const edges = new Set(edgeHeights(body))
+  return body.heights.some((z, k) => k % 2 === 1 && z > from && z < to && !edges.has(z))
+}
+
+/** Outlines of a body at a height. */
+export function ringsAt(body: RoundBody, at: number): Float64Array[] {
+  return ringsWhere(body, (low, high) => low <= at && at < high)
+}
+
+// All outlines that reach into a level. A filled line has a prism for every step of its flanks: one speaks for all.
+function ringsIn(body: RoundBody, from: number, to: number): Float64Array[] {
   let only = -1
+  return ringsWhere(body, (low, high, prism) => {
+    if (!(high > from + LEAST_MM / 4 && low < to - LEAST_MM / 4)) return false
+    if (body.kind !== 'marking') return true
+    if (only < 0) only = prism
+    return prism === only
+  })
+}
+
+function ringsWhere(
+  { rings, heights, positions }: RoundBody,
+  wanted: (low: number, high: number, prism: number) => boolean
+): Float64Array[] {
+  const out: Float64Array[] = []
   for (let k = 0; k < rings.length; k += 3) {
     const prism = rings[k]!
-    const [low, high] = [heights[2 * prism]!, heights[2 * prism + 1]!]
-    const there = at === null ? high > from + LEAST_MM / 4 && low < to - LEAST_MM / 4 : low <= at && at < high
-    // A filled line has a prism for every step of its flanks: the first speaks for all.
-    if (!there || (body.kind === 'marking' && only >= 0 && prism !== only)) continue
-    only = prism
+    if (!wanted(heights[2 * prism]!, heights[2 * prism + 1]!, prism)) continue
     const ring = new Float64Array(2 * (rings[k + 2]! - rings[k + 1]!))
     for (let p = rings[k + 1]!, i = 0; p < rings[k + 2]!; p++) {
       ring[i++] = positions[3 * p]!

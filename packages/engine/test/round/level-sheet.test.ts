@@ -27,19 +27,28 @@ describe.each(PIECES)('%s level by level', (_name, make) => {
   })
 
   test('outlines have the area of the stack cut level there', () => {
-    for (const level of levelsOf(model, 0, model.thicknessMm)) {
-      const mid = (level.fromMm + level.toMm) / 2
-      const { stack } = work
-      const z = stack.piece.down === 'back' ? stack.finishedLow + mid : stack.finishedHigh - mid
-      const cut = levelCut(stack.geometry, stack.events, z)
-      for (const { body, rings } of level.parts) {
-        if (body.kind !== 'timber') continue
+    const { stack } = work
+    const cutAt = (mm: number) => {
+      const z = stack.piece.down === 'back' ? stack.finishedLow + mm : stack.finishedHigh - mm
+      return levelCut(stack.geometry, stack.events, z)
+    }
+    for (const { fromMm, toMm, parts } of levelsOf(model, 0, model.thicknessMm).flatMap(l => l.slabs)) {
+      const mid = (fromMm + toMm) / 2
+      const cut = cutAt(mid)
+      // Where sides lean a slab is drawn as its nearest step: between what is there half a step lower and higher.
+      const near =
+        model.stepMm === 0 ? [cut] : [cutAt(mid - model.stepMm / 2), cut, cutAt(mid + model.stepMm / 2)]
+      for (const { body, rings } of parts) {
         const index = Number(body.at.split('/').pop())
-        const there = cut.find(c => c.material.kind === 'timber' && c.material.index === index)
-        const left = area(intersection(there!.region, stack.geometry.outline))
-        // 1.5 %: a level that leans is drawn as its nearest step.
-        expect(Math.abs(area({ rings }) - left), body.name).toBeLessThan(0.015 * left)
+        const areas = near.map(c => {
+          const there = c.find(p => p.material.kind === body.kind && p.material.index === index)
+          return there === undefined ? 0 : area(intersection(there.region, stack.geometry.outline))
+        })
+        const drawn = area({ rings })
+        expect(drawn, `${body.name} at ${mid}`).toBeGreaterThan(0.995 * Math.min(...areas))
+        expect(drawn, `${body.name} at ${mid}`).toBeLessThan(1.005 * Math.max(...areas))
       }
+      expect(parts.length).toBe(cut.filter(c => c.material.kind !== 'marking').length)
     }
   })
 
