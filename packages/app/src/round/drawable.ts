@@ -31,6 +31,7 @@ import {
   CAP_FRAGMENT,
   EDGE_FRAGMENT,
   MASK_FRAGMENT,
+  RESIN_CAP_FRAGMENT,
   RESIN_EDGE_FRAGMENT,
   RESIN_FRAGMENT,
   SHEEN_FRAGMENT,
@@ -45,7 +46,7 @@ export interface Drawable {
   readonly solid: boolean
   readonly mesh: Mesh
   readonly counters: readonly Mesh[]
-  readonly cap: RawShaderMaterial | null
+  readonly cap: RawShaderMaterial
   readonly sheen: Mesh | null
   readonly rims: LineSegments | null
   readonly shapes: readonly BufferGeometry[]
@@ -75,6 +76,7 @@ export function drawableOf(body: RoundBody, common: Uniforms, colours: Colours, 
   const shape = bodyShape(body)
   const rim = rimShape(body)
   const rims = linesOf(rim, body, solid, common, colours)
+  const counters = [counter(shape, common, BackSide), counter(shape, common, FrontSide)]
   if (!solid) {
     const resin = bodyMaterial(common, RESIN_FRAGMENT, {
       absorb: { value: new Vector3(...body.absorbPerMm.map(k => Math.min(k, MOST_ABSORB))) },
@@ -87,6 +89,8 @@ export function drawableOf(body: RoundBody, common: Uniforms, colours: Colours, 
     resin.blending = CustomBlending
     resin.blendEquation = AddEquation
     resin.blendSrc = resin.blendDst = resin.blendSrcAlpha = resin.blendDstAlpha = OneFactor
+    const cap = capOf(common, RESIN_CAP_FRAGMENT, { stroke: { value: strokeOf(body, solid, colours) } })
+    cap.transparent = true
     const sheen = bodyMaterial(common, SHEEN_FRAGMENT, {
       ends: { value: new Vector2(body.fromMm, body.toMm) },
       span: { value: spanMm }
@@ -102,9 +106,10 @@ export function drawableOf(body: RoundBody, common: Uniforms, colours: Colours, 
       body,
       solid,
       mesh: whole(new Mesh(shape, resin)),
-      counters: [],
-      cap: null,
-      sheen: whole(new Mesh(shape, sheen)),
+      counters,
+      cap,
+      // Filled lines are sanded and oiled with the face: they do not shine.
+      sheen: body.kind === 'marking' ? null : whole(new Mesh(shape, sheen)),
       rims,
       shapes: [shape, rim]
     }
@@ -120,22 +125,28 @@ export function drawableOf(body: RoundBody, common: Uniforms, colours: Colours, 
   skin.polygonOffsetFactor = 1
   skin.polygonOffsetUnits = 2
   skin.blending = NoBlending
-  const cap = bodyMaterial(common, CAP_FRAGMENT, substance)
-  cap.side = DoubleSide
-  cap.stencilWrite = true
-  cap.stencilFunc = NotEqualStencilFunc
-  cap.stencilRef = 0
+  const cap = capOf(common, CAP_FRAGMENT, substance)
   cap.blending = NoBlending
   return {
     body,
     solid,
     mesh: whole(new Mesh(shape, skin)),
-    counters: [counter(shape, common, BackSide), counter(shape, common, FrontSide)],
+    counters,
     cap,
     sheen: null,
     rims,
     shapes: [shape, rim]
   }
+}
+
+// A cut face, drawn where the stencil has counted more faces out of the body than into it.
+function capOf(common: Uniforms, fragment: string, own: Uniforms): RawShaderMaterial {
+  const cap = bodyMaterial(common, fragment, own)
+  cap.side = DoubleSide
+  cap.stencilWrite = true
+  cap.stencilFunc = NotEqualStencilFunc
+  cap.stencilRef = 0
+  return cap
 }
 
 // Where more faces lead out of a body than into it beyond the cut, the cut lies inside the body.
@@ -176,8 +187,15 @@ function linesOf(
   return lines
 }
 
+/** Gives what is drawn in ink another colour. */
+export function inkWith({ body, solid, rims, cap }: Drawable, colours: Colours): void {
+  const stroke = strokeOf(body, solid, colours)
+  for (const m of [rims?.material as RawShaderMaterial | undefined, cap])
+    if (m?.uniforms['stroke'] !== undefined) m.uniforms['stroke'].value = stroke
+}
+
 /** Colour of a body's edges: solids are drawn before light is coded for the screen, resin after. */
-export function strokeOf(body: RoundBody, solid: boolean, colours: Colours): Vector4 {
+function strokeOf(body: RoundBody, solid: boolean, colours: Colours): Vector4 {
   if (solid) return new Vector4(...linear('#2a2622'), body.kind === 'hardware' ? 0.5 : 0.62)
   const [r, g, b] = [1, 3, 5].map(k => Number.parseInt(colours.ink.slice(k, k + 2), 16) / 255)
   return new Vector4(r!, g!, b!, body.kind === 'marking' ? 0 : 0.45)
@@ -188,7 +206,7 @@ export function letGo(d: Drawable): void {
   for (const s of d.shapes) s.dispose()
   for (const m of [d.mesh, ...d.counters, d.sheen, d.rims])
     (m?.material as RawShaderMaterial | undefined)?.dispose()
-  d.cap?.dispose()
+  d.cap.dispose()
 }
 
 function whole(mesh: Mesh): Mesh {

@@ -8,7 +8,7 @@ import { button, choice, element, slider, tenths } from './controls.ts'
 import { Easel } from './easel.ts'
 import { drawFlat } from './flat.ts'
 import type { Stand } from './orbit.ts'
-import { FIRST, moved, orbit } from './orbit.ts'
+import { ASIDE, FIRST, moved, orbit } from './orbit.ts'
 
 export interface RoundOptions {
   readonly dim: boolean
@@ -96,7 +96,11 @@ export function mountRound(host: HTMLElement, first: RoundModel, options: RoundO
       ['x', w.along],
       ['y', w.across]
     ] as const,
-    value => view.cutOpen(value === '' ? null : { along: value, at: middle(value) })
+    value => {
+      if (value === 'y' && stand === FIRST) stand = ASIDE
+      else if (value !== 'y' && stand === ASIDE) stand = FIRST
+      view.cutOpen(value === '' ? null : { along: value, at: middle(value) })
+    }
   )
   const places = slider(
     w.place,

@@ -6,6 +6,8 @@ export interface Stand {
 }
 
 export const FIRST: Stand = { turnDeg: -27, riseDeg: 42, zoom: 1 }
+/** Where a cut across the piece is seen from that is first made from {@link FIRST}: it turns away from there. */
+export const ASIDE: Stand = { turnDeg: -58, riseDeg: 34, zoom: 1 }
 
 const RISE = [4, 90] as const
 const ZOOM = [0.6, 8] as const

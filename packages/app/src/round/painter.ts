@@ -19,15 +19,16 @@ import {
   WebGLRenderTarget
 } from 'three'
 import type { RoundModel } from '../../../engine/src/round/round-model.ts'
-import type { Shown } from './aim.ts'
+import type { Cut, Shown } from './aim.ts'
 import { aim } from './aim.ts'
 import { cutPlane } from './body-shape.ts'
 import type { Colours } from './colours.ts'
 import { linear } from './colours.ts'
 import type { Drawable, Uniforms } from './drawable.ts'
-import { bodyMaterial, drawableOf, letGo, strokeOf } from './drawable.ts'
-import { MASK_FRAGMENT, SHEET_FRAGMENT, SOFT_FRAGMENT } from './shaders.ts'
+import { bodyMaterial, drawableOf, inkWith, letGo } from './drawable.ts'
+import { MASK_FRAGMENT } from './shaders.ts'
 import { sheetMesh, uniformsOf } from './sheet-mesh.ts'
+import { SHEET_FRAGMENT, SOFT_FRAGMENT } from './sheet-shaders.ts'
 
 /** Draws a model into a canvas. Nothing moves by itself: a picture is made when it is asked for. */
 export class Painter {
@@ -51,12 +52,12 @@ export class Painter {
     const context = canvas.getContext('webgl2', {
       antialias: false,
       alpha: false,
-      stencil: false,
+      stencil: true,
       depth: false
     })
     if (context === null || context.getExtension('EXT_color_buffer_float') === null)
       throw new Error('no WebGL 2 with fractions')
-    this.#gl = new WebGLRenderer({ canvas, context, antialias: false })
+    this.#gl = new WebGLRenderer({ canvas, context, antialias: false, stencil: true, depth: false })
     this.#gl.autoClear = false
     this.#gl.setClearColor(0, 0)
     const exact = context.getExtension('EXT_float_blend') !== null
@@ -126,9 +127,7 @@ export class Painter {
 
   set colours(colours: Colours) {
     this.#colours = colours
-    for (const d of this.#bodies)
-      if (d.rims !== null)
-        (d.rims.material as RawShaderMaterial).uniforms['stroke']!.value = strokeOf(d.body, d.solid, colours)
+    for (const d of this.#bodies) inkWith(d, colours)
   }
 
   /** Paints what is shown, `width` × `height` CSS pixels with `ratio` of the canvas's own to each. */
@@ -149,7 +148,7 @@ export class Painter {
     this.#paintSums()
     this.#paintShade(shown, perMm, width, height)
     gl.setRenderTarget(null)
-    this.#finish()
+    this.#finish(shown.cut)
   }
 
   /** Tells how long the card took for what it was given, ms, once it is done. */
@@ -186,21 +185,23 @@ export class Painter {
     gl.clear(true, true, true)
     const solids = this.#bodies.filter(d => d.solid)
     this.#render(...solids.map(d => d.mesh))
-    if (cut !== null) {
-      const { box, thicknessMm } = this.#model
-      const reach =
-        Math.max(Math.abs(box.minX), Math.abs(box.minY), Math.abs(box.maxX), Math.abs(box.maxY)) + 1
-      const plane = cutPlane(cut.along, cut.at, reach, thicknessMm)
-      for (const d of solids) {
-        gl.clear(false, false, true)
-        this.#render(...d.counters)
-        const cap = new Mesh(plane, d.cap!)
-        cap.frustumCulled = false
-        this.#render(cap)
-      }
-      plane.dispose()
-    }
+    this.#paintCaps(cut, solids)
     this.#render(...solids.flatMap(d => d.rims ?? []))
+  }
+
+  #paintCaps(cut: Cut | null, bodies: readonly Drawable[]): void {
+    if (cut === null) return
+    const { minX, minY, maxX, maxY } = this.#model.box
+    const reach = Math.max(Math.abs(minX), Math.abs(minY), Math.abs(maxX), Math.abs(maxY)) + 1
+    const plane = cutPlane(cut.along, cut.at, reach, this.#model.thicknessMm)
+    for (const d of bodies) {
+      this.#gl.clear(false, false, true)
+      this.#render(...d.counters)
+      const cap = new Mesh(plane, d.cap)
+      cap.frustumCulled = false
+      this.#render(cap)
+    }
+    plane.dispose()
   }
 
   #paintSums(): void {
@@ -224,7 +225,7 @@ export class Painter {
     this.#render(this.#blur)
   }
 
-  #finish(): void {
+  #finish(cut: Cut | null): void {
     const u = uniformsOf(this.#sheet)
     const { paper, plate, shade } = this.#colours
     ;(u['paper']!.value as Vector3).set(...linear(paper))
@@ -233,6 +234,7 @@ export class Painter {
     this.#render(this.#sheet)
     const clear = this.#bodies.filter(d => !d.solid)
     this.#render(...clear.flatMap(d => d.sheen ?? []))
+    this.#paintCaps(cut, clear)
     this.#render(...clear.flatMap(d => d.rims ?? []))
   }
 

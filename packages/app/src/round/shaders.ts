@@ -90,6 +90,25 @@ void main() {
 }
 `
 
+/** The cut face of resin: the hatching of a section alone, over all that is seen through it; none where a solid lies in it. */
+export const RESIN_CAP_FRAGMENT = `${HEAD}
+in vec3 at;
+uniform vec4 stroke;
+uniform float pixel;
+uniform sampler2D solids;
+uniform vec2 range;
+out vec4 colour;
+void main() {
+  float stop = mix(range.x, range.y, texelFetch(solids, ivec2(gl_FragCoord.xy), 0).r);
+  if (dot(at, look) > stop + 0.05) discard;
+  vec2 side = normalize(vec2(-cut.y, cut.x));
+  float step = max(5.0, 20.0 * pixel);
+  float off = abs(fract((dot(at.xy, side) - at.z) / step) - 0.5) * step;
+  float hatch = 1.0 - smoothstep(0.35 * pixel, 1.1 * pixel, (0.5 * step - off) * 0.7071);
+  colour = vec4(stroke.rgb, 0.05 + stroke.a * hatch);
+}
+`
+
 export const RESIN_FRAGMENT = `${HEAD}
 in vec3 at;
 uniform sampler2D solids;
@@ -144,6 +163,9 @@ uniform vec3 lamp;
 uniform vec2 ends;
 uniform float span;
 out vec4 colour;
+float pane(float u, float from, float to) {
+  return smoothstep(from - 0.012, from + 0.012, u) - smoothstep(to - 0.012, to + 0.012, u);
+}
 void main() {
   if (dot(cut.xyz, at) > cut.w) discard;
   float stop = mix(range.x, range.y, texelFetch(solids, ivec2(gl_FragCoord.xy), 0).r);
@@ -157,7 +179,7 @@ void main() {
   float shade = 0.2 * (1.0 - max(0.0, dot(n, lamp)));
   // A broad window's light on what lies level.
   float u = dot(at.xy, vec2(0.86, 0.5)) / span;
-  float window = abs(n.z) * (exp(-pow((u - 0.12) / 0.16, 2.0)) + 0.5 * exp(-pow((u + 0.22) / 0.05, 2.0)));
+  float window = abs(n.z) * (pane(u, 0.02, 0.13) + pane(u, 0.145, 0.2) + 0.5 * pane(u, -0.26, -0.21));
   float light = 0.05 + 0.25 * glance + 0.15 * window;
   colour = vec4(vec3(light), shade + light * 0.6);
 }
@@ -186,67 +208,5 @@ void main() {
   float stop = mix(range.x, range.y, texelFetch(solids, ivec2(gl_FragCoord.xy), 0).r);
   if (dot(at, look) > stop + 0.4) discard;
   colour = stroke;
-}
-`
-
-export const SHEET_VERTEX = `precision highp float;
-in vec3 position;
-out vec2 uv;
-void main() {
-  uv = position.xy * 0.5 + 0.5;
-  gl_Position = vec4(position.xy, 0.0, 1.0);
-}
-`
-
-/** The shade under the piece: its outline, softened widely and closely, fallen a little from the light. */
-export const SOFT_FRAGMENT = `precision highp float;
-in vec2 uv;
-uniform sampler2D mask;
-uniform vec2 blur;
-uniform vec2 fall;
-out vec4 colour;
-void main() {
-  float wide = 0.0;
-  float close = 0.0;
-  for (int i = 0; i < 40; i++) {
-    float r = sqrt((float(i) + 0.5) / 40.0);
-    float a = float(i) * 2.399963;
-    vec2 o = r * vec2(cos(a), sin(a)) * blur;
-    wide += texture(mask, uv + fall + o).r;
-    close += texture(mask, uv + fall * 0.25 + o * 0.3).r;
-  }
-  colour = vec4((0.55 * wide + 0.45 * close) / 40.0);
-}
-`
-
-/** Paper, its shade, what is solid, and the resin over them. */
-export const SHEET_FRAGMENT = `precision highp float;
-in vec2 uv;
-uniform sampler2D shown;
-uniform sampler2D lost;
-uniform sampler2D milk;
-uniform sampler2D shade;
-uniform vec3 paper;
-uniform vec3 plate;
-uniform float dark;
-out vec4 colour;
-vec3 coded(vec3 c) {
-  return mix(12.92 * c, 1.055 * pow(max(c, vec3(0.0)), vec3(1.0 / 2.4)) - 0.055, step(0.0031308, c));
-}
-void main() {
-  float under = texture(shade, uv).r;
-  vec4 l = texture(lost, uv);
-  vec4 m = texture(milk, uv);
-  vec4 solid = texture(shown, uv);
-  vec3 ground = paper * (1.0 - dark * under);
-  // Resin lies on white paper, as on the plan, however dim the screen is.
-  float wet = clamp(l.a / 0.4, 0.0, 1.0);
-  ground = mix(ground, plate, wet);
-  vec3 c = mix(ground, solid.rgb / max(solid.a, 1e-4), solid.a);
-  // Kubelka-Munk of a layer that absorbs only: what lies behind, times exp(-2 K t).
-  c *= exp(-2.0 * clamp(l.rgb, 0.0, 20.0));
-  float h = max(0.0, m.a) / (1.0 + max(0.0, m.a));
-  c = mix(c, m.rgb / max(m.a, 1e-6), h);
-  colour = vec4(coded(c), 1.0);
 }
 `

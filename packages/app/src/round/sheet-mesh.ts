@@ -1,7 +1,7 @@
 import { GLSL3, Mesh, RawShaderMaterial } from 'three'
 import { wholeSheet } from './body-shape.ts'
 import type { Uniforms } from './drawable.ts'
-import { SHEET_VERTEX } from './shaders.ts'
+import { SHEET_VERTEX } from './sheet-shaders.ts'
 
 /** What is painted over the whole picture by one program. */
 export function sheetMesh(fragmentShader: string, uniforms: Uniforms): Mesh {

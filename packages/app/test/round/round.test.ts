@@ -52,18 +52,21 @@ const call = (page: Page, name: string, ...args: unknown[]) =>
     [name, args] as const
   )
 
-/** Colour of the picture in the middle of the pad, as the screen has it. */
-async function middle(page: Page): Promise<number[]> {
+/** Colour of the picture `aside` CSS pixels to the right of the middle of the pad, as the screen has it. */
+async function middle(page: Page, aside = 0): Promise<number[]> {
   await page.waitForTimeout(400)
   const png = (await page.locator('.round-pad').screenshot()).toString('base64')
-  return page.evaluate(async text => {
-    const bytes = Uint8Array.from(atob(text), c => c.charCodeAt(0))
-    const image = await createImageBitmap(new Blob([bytes]))
-    const canvas = new OffscreenCanvas(image.width, image.height)
-    const context = canvas.getContext('2d')!
-    context.drawImage(image, 0, 0)
-    return [...context.getImageData(image.width / 2, image.height / 2, 1, 1).data.slice(0, 3)]
-  }, png)
+  return page.evaluate(
+    async ([text, dx]) => {
+      const bytes = Uint8Array.from(atob(text), c => c.charCodeAt(0))
+      const image = await createImageBitmap(new Blob([bytes]))
+      const canvas = new OffscreenCanvas(image.width, image.height)
+      const context = canvas.getContext('2d')!
+      context.drawImage(image, 0, 0)
+      return [...context.getImageData(image.width / 2 + dx, image.height / 2, 1, 1).data.slice(0, 3)]
+    },
+    [png, aside] as const
+  )
 }
 
 const linear = (c: number) => (c / 255 <= 0.04045 ? c / 255 / 12.92 : ((c / 255 + 0.055) / 1.055) ** 2.4)
@@ -90,6 +93,20 @@ describe('the piece in the round', () => {
         expect(seen[b]!, `${mm} mm, band ${b}`).toBeLessThan(bare + sheen)
       })
     }
+  }, 30_000)
+
+  test('what is cut open is closed again by its cut face', async () => {
+    const { page } = await open(site.url, { ...SMALL, meant })
+    await show(page, 'heron-table', { dim: false, stand: { turnDeg: -90, riseDeg: 4, zoom: 1 } })
+    await call(page, 'cutOpen', { along: 'y', at: 0 })
+    // Looked at along the piece, walnut lies on both sides of the river. Were it hollow, paper would be seen.
+    for (const aside of [-130, 130]) {
+      const [r, g, b] = await middle(page, aside)
+      expect(r).toBeGreaterThan(b! + 20)
+      expect(r! + g! + b!, `${r} ${g} ${b}`).toBeLessThan(400)
+    }
+    const [r, , b] = await middle(page)
+    expect(b).toBeGreaterThan(r! + 20)
   }, 30_000)
 
   test('a card that is lost and comes back draws the same picture', async () => {
