@@ -1,5 +1,5 @@
-import type { OrthographicCamera, Vector2, Vector4 } from 'three'
-import { Vector3 } from 'three'
+import type { DepthTexture, OrthographicCamera } from 'three'
+import { Vector2, Vector3, Vector4 } from 'three'
 import type { RoundModel } from '../../../engine/src/round/round-model.ts'
 import type { Uniforms } from './drawable.ts'
 import type { Stand } from './orbit.ts'
@@ -17,6 +17,24 @@ export interface Shown {
   readonly fromMm: number
   readonly toMm: number
   readonly cut: Cut | null
+}
+
+/** What all programs of bodies share; `solids` holds how far the nearest solid lies. Filled in by {@link aim}. */
+export function sharedUniforms(solids: DepthTexture): Uniforms {
+  return {
+    look: { value: new Vector3() },
+    lamp: { value: new Vector3() },
+    cut: { value: new Vector4() },
+    peel: { value: new Vector2() },
+    range: { value: new Vector2() },
+    middle: { value: 0 },
+    corner: { value: new Vector3() },
+    across: { value: new Vector3() },
+    upward: { value: new Vector3() },
+    solids: { value: solids },
+    ink: { value: new Vector3() },
+    pixel: { value: 1 }
+  }
 }
 
 type Size = readonly [width: number, height: number]

@@ -14,13 +14,12 @@ import {
   UnsignedInt248Type,
   Vector2,
   Vector3,
-  Vector4,
   WebGLRenderer,
   WebGLRenderTarget
 } from 'three'
 import type { RoundModel } from '../../../engine/src/round/round-model.ts'
 import type { Cut, Shown } from './aim.ts'
-import { aim } from './aim.ts'
+import { aim, sharedUniforms } from './aim.ts'
 import { cutPlane } from './body-shape.ts'
 import type { Colours } from './colours.ts'
 import { linear } from './colours.ts'
@@ -81,20 +80,7 @@ export class Painter {
     } as const
     this.#shade = new WebGLRenderTarget(1, 1, small)
     this.#soft = new WebGLRenderTarget(1, 1, small)
-    this.#common = {
-      look: { value: new Vector3() },
-      lamp: { value: new Vector3() },
-      cut: { value: new Vector4() },
-      peel: { value: new Vector2() },
-      range: { value: new Vector2() },
-      middle: { value: 0 },
-      corner: { value: new Vector3() },
-      across: { value: new Vector3() },
-      upward: { value: new Vector3() },
-      solids: { value: depth },
-      ink: { value: new Vector3() },
-      pixel: { value: 1 }
-    }
+    this.#common = sharedUniforms(depth)
     this.#mask = bodyMaterial(this.#common, MASK_FRAGMENT, { flatAt: { value: 0 } })
     this.#mask.side = DoubleSide
     this.#sheet = sheetMesh(SHEET_FRAGMENT, {

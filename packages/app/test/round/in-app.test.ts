@@ -1,3 +1,5 @@
+import { AxeBuilder } from '@axe-core/playwright'
+import type { Page } from 'playwright-core'
 import { expect, test } from 'vitest'
 import { browser, soon } from '../browser.ts'
 import { drawing, example, openDesk } from '../desk.ts'
@@ -5,6 +7,13 @@ import { drawing, example, openDesk } from '../desk.ts'
 const open = browser()
 /** The driver of a software card speaks of its own speed. */
 const meant = /GPU stall due to ReadPixels/
+
+/** What axe finds in the view: rule and place. */
+async function violations(page: Page): Promise<string[]> {
+  const found = await new AxeBuilder({ page }).include('.round').setLegacyMode(true).analyze()
+  expect(found.passes.length).toBeGreaterThan(5)
+  return found.violations.map(v => `${v.id}: ${v.nodes.map(n => n.target.join(' ')).join(' | ')}`)
+}
 
 test('the sheet shows the piece in the round and lays it down again; what draws it comes when asked for', async () => {
   const desk = await openDesk()
@@ -19,6 +28,14 @@ test('the sheet shows the piece in the round and lays it down again; what draws 
   expect(await scripts()).toBeGreaterThan(before)
   const says = page.locator('.round-says')
   await soon(() => says.textContent()).toMatch(/seen from the front: .*River .* from 0 to 32 mm/)
+  expect(await violations(page)).toEqual([])
+  await page.getByRole('button', { name: 'Level by level' }).click()
+  await page.locator('.round-pad svg path').first().waitFor()
+  await page.setViewportSize({ width: 390, height: 800 })
+  expect(await violations(page), 'level by level, on a phone').toEqual([])
+  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(390)
+  await page.setViewportSize({ width: 700, height: 700 })
+  await page.getByRole('button', { name: 'As a body' }).click()
   await page.getByRole('button', { name: 'turned over' }).click()
   await soon(() => says.textContent()).toMatch(/seen from the back/)
   await page.getByRole('button', { name: 'As a plan' }).click()

@@ -33,7 +33,7 @@ export function drawnSolid(s: Solid): Drawn {
 }
 
 /** Whether level cuts of a body change with height. */
-export function leans(s: Solid): boolean {
+function leans(s: Solid): boolean {
   return s.lofts !== null || s.top.kind !== 'flat'
 }
 

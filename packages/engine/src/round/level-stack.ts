@@ -109,7 +109,7 @@ function leansBetween(body: RoundBody, from: number, to: number): boolean {
 }
 
 /** Outlines of a body at a height. */
-export function ringsAt(body: RoundBody, at: number): Float64Array[] {
+function ringsAt(body: RoundBody, at: number): Float64Array[] {
   return ringsWhere(body, (low, high) => low <= at && at < high)
 }
 
