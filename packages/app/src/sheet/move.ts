@@ -1,26 +1,31 @@
+import { timberMoved } from '../../../engine/src/draw/board.ts'
+import { mmOf, shapeMoved } from '../../../engine/src/draw/shape-place.ts'
 import type { Patch } from '../../../engine/src/piece/patch.ts'
-import { parseQuantity } from '../../../engine/src/quantity/parse.ts'
+import type { PieceDocument } from '../../../engine/src/piece/piece-schema.ts'
+import type { ShapeDocument } from '../../../engine/src/piece/shape-field.ts'
 import type { Json } from '../worker/messages.ts'
 
 type Pair = readonly [number | string, number | string]
 
 /**
- * The patch that moves an entry on the plan, mm. A part that sits in a cut moves by its cut; what is drawn by its
- * points gets a place (`at`), so that the points stay as they were drawn.
+ * The patch that moves an entry on the plan, mm. A timber takes its underside and its measured top along, a part
+ * that sits in a cut its cut; what is drawn by its points gets a place (`at`), so that they stay as they were
+ * drawn. A coordinate that does not change stays as it was typed. Empty where nothing can be moved.
  */
 export function movePatch(document: Json, at: string, dx: number, dy: number): Patch {
   const [, list, index] = at.split('/')
   const entry = (document[list!] as Json[])[Number(index)]!
   if (list === 'timbers') {
-    const shapes = ['outline', 'underside'].filter(key => entry[key] !== undefined)
-    return shapes.map(key => placed(`${at}/${key}`, entry[key] as Json, dx, dy))
+    const change = timberMoved(document as unknown as PieceDocument, Number(index), dx, dy)
+    return 'problem' in change ? [] : change.patch
   }
   if (list === 'cuts') {
     const along = entry['along'] as { points?: Pair[] } | undefined
     if (along?.points !== undefined)
       return [{ op: 'replace', path: `${at}/along/points`, value: along.points.map(p => sum(p, dx, dy)) }]
-    if (entry['shape'] === undefined) return []
-    return [placed(`${at}/shape`, entry['shape'] as Json, dx, dy)]
+    const shape = entry['shape'] as ShapeDocument | undefined
+    if (shape === undefined) return []
+    return [{ op: 'replace', path: `${at}/shape`, value: shapeMoved(shape, dx, dy) }]
   }
   const inside = entry['in'] as string | undefined
   if (inside !== undefined) {
@@ -32,19 +37,10 @@ export function movePatch(document: Json, at: string, dx: number, dy: number): P
   return [{ op: entry['at'] === undefined ? 'add' : 'replace', path: `${at}/at`, value: sum(was, dx, dy) }]
 }
 
-function placed(path: string, shape: Json, dx: number, dy: number): Patch[number] {
-  const was = shape['at'] as Pair | undefined
-  return { op: was === undefined ? 'add' : 'replace', path: `${path}/at`, value: sum(was ?? [0, 0], dx, dy) }
+function sum([x, y]: Pair, dx: number, dy: number): Pair {
+  return [dx === 0 ? x : round(mmOf(x) + dx), dy === 0 ? y : round(mmOf(y) + dy)]
 }
 
-function sum([x, y]: Pair, dx: number, dy: number): [number, number] {
-  return [round(mm(x) + dx), round(mm(y) + dy)]
-}
-
-function mm(x: number | string): number {
-  return typeof x === 'number' ? x : (parseQuantity(x, 'length')?.value ?? 0)
-}
-
-function round(x: number): number {
-  return Math.round(x * 10) / 10
+function round(mm: number): number {
+  return Math.round(mm * 1000) / 1000
 }

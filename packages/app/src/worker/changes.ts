@@ -1,10 +1,12 @@
 import type { Change as BoardChange } from '../../../engine/src/draw/board.ts'
-import { timberMirrored, timberSplit, timberTurned } from '../../../engine/src/draw/board.ts'
+import { timberMirrored, timberMoved, timberSplit, timberTurned } from '../../../engine/src/draw/board.ts'
 import type { ClipKind } from '../../../engine/src/draw/clipping.ts'
+import type { Frame } from '../../../engine/src/draw/frame.ts'
+import { frameOf, shapeSized, timberResized, timberSized } from '../../../engine/src/draw/frame.ts'
 import { liveEdge, liveEdgeTimber } from '../../../engine/src/draw/live-edge.ts'
 import { vertexAdded, vertexMoved, vertexRemoved, verticesOf } from '../../../engine/src/draw/outline.ts'
 import { clippingText, copied, pasted, readClipping } from '../../../engine/src/draw/paste.ts'
-import { shapeMirrored, shapeTurned } from '../../../engine/src/draw/shape-place.ts'
+import { shapeMirrored, shapeMoved, shapeTurned } from '../../../engine/src/draw/shape-place.ts'
 import type { Handle, ShapeChange } from '../../../engine/src/draw/shape-resize.ts'
 import { handlesOf, shapeResized } from '../../../engine/src/draw/shape-resize.ts'
 import { traced } from '../../../engine/src/draw/trace.ts'
@@ -20,6 +22,8 @@ type Pair = readonly [number, number]
 /** A change of a piece by a drawing tool. `at`: JSON Pointer of the entry; places and lengths in mm. */
 export type ToolChange =
   | { readonly tool: 'handles'; readonly at: string }
+  /** One number of the frame, typed exactly: a place or size in mm, the turn in degrees. */
+  | { readonly tool: 'frame'; readonly at: string; readonly key: keyof Frame; readonly to: number }
   | { readonly tool: 'turn'; readonly at: string; readonly deg: number; readonly about: Pair }
   | {
       readonly tool: 'mirror'
@@ -37,7 +41,13 @@ export type ToolChange =
       readonly index: number
       readonly to: Pair | null
     }
-  | { readonly tool: 'add vertex'; readonly at: string; readonly ring: number; readonly index: number }
+  | {
+      readonly tool: 'add vertex'
+      readonly at: string
+      readonly ring: number
+      readonly index: number
+      readonly to?: Pair
+    }
   | { readonly tool: 'copy'; readonly at: string }
   | { readonly tool: 'paste'; readonly text: string }
   | { readonly tool: 'stroke'; readonly stroke: readonly Pair[] }
@@ -58,6 +68,7 @@ export interface ToolAnswer {
   readonly problem: string | null
   readonly text?: string
   readonly points?: readonly Pair[]
+  readonly frame?: Frame
   readonly handles?: readonly { readonly handle: Handle; readonly at: Pair }[]
   readonly vertices?: readonly {
     readonly ring: number
@@ -96,10 +107,13 @@ export function toolAnswer(
       const vertices = verticesOf(shape).map(({ ring, index, x, y }) => ({ ring, index, x, y }))
       return {
         ...done([]),
+        frame: frameOf(shape, files),
         handles: handlesOf(shape, files),
         vertices: vertices.length > MOST_VERTICES ? [] : vertices
       }
     }
+    case 'frame':
+      return framed(document, change.at, change.key, change.to, files)
     case 'turn':
       return list(change.at) === 'timbers'
         ? board(timberTurned(document, indexOf(change.at), change.deg, change.about, files))
@@ -114,7 +128,9 @@ export function toolAnswer(
     case 'split':
       return board(timberSplit(document, indexOf(change.at), change.line, files))
     case 'resize':
-      return shaped(document, change.at, s => shapeResized(s, change.handle, change.to, files))
+      return list(change.at) === 'timbers'
+        ? board(timberResized(document, indexOf(change.at), change.handle, change.to, files))
+        : shaped(document, change.at, s => shapeResized(s, change.handle, change.to, files))
     case 'vertex':
       return shaped(document, change.at, s =>
         change.to === null
@@ -122,7 +138,7 @@ export function toolAnswer(
           : vertexMoved(s, change.ring, change.index, change.to)
       )
     case 'add vertex':
-      return shaped(document, change.at, s => vertexAdded(s, change.ring, change.index))
+      return shaped(document, change.at, s => vertexAdded(s, change.ring, change.index, 0.5, change.to))
     case 'copy': {
       const kind = KINDS[list(change.at)]
       const clipping = kind === undefined ? null : copied(document, kind, indexOf(change.at), files)
@@ -177,6 +193,41 @@ function shapeAt(document: PieceDocument, at: string): ShapeDocument | null {
   const entry =
     at === '' ? document : (document[list(at) as 'cuts'] as unknown as Json[] | undefined)?.[indexOf(at)]
   return ((entry as Json | undefined)?.[keyOf(at)] as ShapeDocument | undefined) ?? null
+}
+
+// A timber keeps what belongs to it: its grain turns, its measured top moves, its underside is sized with it.
+function framed(
+  document: PieceDocument,
+  at: string,
+  key: keyof Frame,
+  to: number,
+  files: Readonly<Record<string, string>>
+): ToolAnswer {
+  const shape = shapeAt(document, at)
+  if (shape === null) return refused('this has no outline')
+  const was = frameOf(shape, files)
+  const timber = list(at) === 'timbers'
+  const i = indexOf(at)
+  const by = to - was[key]
+  switch (key) {
+    case 'x':
+    case 'y': {
+      const [dx, dy] = key === 'x' ? [by, 0] : [0, by]
+      return timber
+        ? board(timberMoved(document, i, dx, dy))
+        : shaped(document, at, s => ({ shape: shapeMoved(s, dx, dy) }))
+    }
+    case 'turnDeg':
+      return timber
+        ? board(timberTurned(document, i, by, [was.x, was.y], files))
+        : shaped(document, at, s => ({ shape: shapeTurned(s, by, [was.x, was.y]) }))
+    default: {
+      const side = key === 'widthMm' ? 'width' : 'height'
+      return timber
+        ? board(timberSized(document, i, side, to, files))
+        : shaped(document, at, s => shapeSized(s, side, to, files))
+    }
+  }
 }
 
 function shaped(
