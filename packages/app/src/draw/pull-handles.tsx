@@ -1,156 +1,209 @@
-import { useEffect, useState } from 'preact/hooks'
+import { useLayoutEffect, useRef, useState } from 'preact/hooks'
+import { keepsOf, pulledFrame, snappedTurn, turnedFrame } from '../../../engine/src/draw/pull.ts'
 import type { PageView } from '../../../engine/src/sheets/page-data.ts'
 import { eventPlace, toSheet } from '../sheet/place.ts'
-import { chosen, piece } from '../state/desk.ts'
 import { w } from '../text/words.ts'
-import type { ToolAnswer } from '../worker/changes.ts'
-import { askTool, nameOf, workTool } from './tools.ts'
+import type { PlannedView } from '../worker/messages.ts'
+import { drag, letGo, lift } from './drag.ts'
+import type { Grip } from './grips.ts'
+import { gripsOf, nearestGrip } from './grips.ts'
+import type { Held } from './held.ts'
+import { grip, held, point } from './held.ts'
+import { dragPart, SNAP_MM } from './part-drag.ts'
+import { partBoxes, sceneFor, snappedPoint, snappedPull } from './plan-scene.ts'
+import { addAfter, takeOut } from './points.ts'
+import { nameOf, removeEntry, workTool } from './tools.ts'
 
 type Pair = readonly [number, number]
 
-/** Steps of the arrow keys, mm; half the side of a handle, and how far round it a press counts, mm on the sheet. */
-const STEP_MM = 1
-const LONG_STEP_MM = 10
-const HALF_MM = 1
-const REACH_MM = 3.2
+/** Steps of the arrow keys: mm, and degrees of a turn. */
+const STEP = { mm: 1, longMm: 10, deg: 1, longDeg: 15 } as const
+/** Half the side of a handle, and how far round it a press counts: by mouse, by finger (44 px across); px. */
+const HALF_PX = 4.5
+const REACH_PX = { fine: 12, coarse: 22 } as const
 
-/** Handles of the part in hand: its box pulled by eight places, its own points one by one. */
-export function PullHandles({ view }: { readonly view: PageView }) {
-  const at = chosen.value
-  const document = piece.value?.document
-  const [got, setGot] = useState<ToolAnswer | null>(null)
-  const fits = at !== null && /^\/(timbers|cuts)\/\d+$/.test(at)
-  useEffect(() => {
-    setGot(null)
-    if (!fits) return
-    let here = true
-    void askTool({ tool: 'handles', at: at! }).then(answer => {
-      if (here && answer !== null && answer.problem === null) setGot(answer)
-    })
-    return () => {
-      here = false
-    }
-  }, [at, document])
-  if (!fits || got === null) return null
-  const name = nameOf(at!)
-  return (
-    <g class="pulls">
-      {(got.handles ?? []).map(h => (
-        <Handle
-          key={h.handle}
-          view={view}
-          at={h.at}
-          words={`${name}: ${w.draw.handle(h.handle)}`}
-          kind="pull"
-          onLay={to => void workTool(w.draw.sized(name), { tool: 'resize', at: at!, handle: h.handle, to })}
-        />
-      ))}
-      {(got.vertices ?? []).map(v => (
-        <Handle
-          key={`${v.ring} ${v.index}`}
-          view={view}
-          at={[v.x, v.y]}
-          words={`${name}: ${w.draw.vertex(v.index + 1)}`}
-          kind="vertex"
-          onLay={to =>
-            void workTool(w.draw.pointed(name), { tool: 'vertex', at: at!, ring: v.ring, index: v.index, to })
-          }
-          onRemove={() =>
-            void workTool(w.draw.pointed(name), {
-              tool: 'vertex',
-              at: at!,
-              ring: v.ring,
-              index: v.index,
-              to: null
-            })
-          }
-          onAdd={() =>
-            void workTool(w.draw.pointed(name), { tool: 'add vertex', at: at!, ring: v.ring, index: v.index })
-          }
-        />
-      ))}
-    </g>
-  )
-}
-
-interface HandleProps {
-  readonly view: PageView
-  readonly at: Pair
-  readonly words: string
-  readonly kind: 'pull' | 'vertex'
-  readonly onLay: (to: Pair) => void
-  readonly onRemove?: () => void
-  readonly onAdd?: () => void
-}
-
-function Handle(p: HandleProps) {
-  const [now, setNow] = useState<Pair | null>(null)
-  const [x, y] = toSheet(p.view, ...(now ?? p.at))
-  const place = (e: PointerEvent): Pair | null => {
-    const svg = (e.currentTarget as SVGElement).ownerSVGElement
-    const to = svg === null ? null : eventPlace(svg, p.view, e)
-    return to === null
-      ? null
-      : e.altKey
-        ? [tenth(to[0]), tenth(to[1])]
-        : [Math.round(to[0]), Math.round(to[1])]
+/** Handles of the part in hand: its sides and corners, its turn, or its points one by one. */
+export function PullHandles({ planned, view }: { readonly planned: PlannedView; readonly view: PageView }) {
+  const group = useRef<SVGGElement>(null)
+  const [pxPerMm, setPx] = useState(4)
+  const now = held.value
+  useLayoutEffect(() => {
+    const svg = group.current?.ownerSVGElement
+    if (!svg) return
+    const measure = () => setPx(svg.getScreenCTM()?.a || 4)
+    measure()
+    const watch = new ResizeObserver(measure)
+    watch.observe(svg)
+    return () => watch.disconnect()
+  }, [now === null, view])
+  if (now === null) return null
+  const reach = matchMedia('(pointer: coarse)').matches ? REACH_PX.coarse : REACH_PX.fine
+  const grips = gripsOf(now, view, grip.value, reach / pxPerMm)
+  const name = nameOf(now.at)
+  const press = (e: PointerEvent) => {
+    const on = e.currentTarget as SVGGElement
+    const svg = on.ownerSVGElement
+    const at = svg === null ? null : eventPlace(svg, view, e)
+    if (at === null || e.button !== 0) return
+    e.stopPropagation()
+    const near = nearestGrip(grips, at, [now.frame.x, now.frame.y])
+    // On a small part the places of the handles meet: its middle still moves it.
+    if (near === null) dragPart(on, e, planned, view, now.at, name)
+    else follow(on, e, planned, view, now, near)
   }
   return (
-    <g
-      class={`handle ${p.kind}`}
-      tabindex={0}
-      role="button"
-      aria-label={p.words}
-      onPointerDown={e => {
-        e.stopPropagation()
-        ;(e.currentTarget as Element).setPointerCapture(e.pointerId)
-        setNow(p.at)
-      }}
-      onPointerMove={e => {
-        if (now === null) return
-        e.stopPropagation()
-        const to = place(e)
-        if (to !== null) setNow(to)
-      }}
-      onPointerUp={e => {
-        const to = now
-        setNow(null)
-        if (to !== null && (to[0] !== p.at[0] || to[1] !== p.at[1])) p.onLay(to)
-        e.stopPropagation()
-      }}
-      onPointerCancel={() => setNow(null)}
-      onKeyDown={e => {
-        const step = e.shiftKey ? LONG_STEP_MM : STEP_MM
-        const right = p.view.face === 'back' ? -step : step
-        const by = {
-          ArrowRight: [right, 0],
-          ArrowLeft: [-right, 0],
-          ArrowUp: [0, step],
-          ArrowDown: [0, -step]
-        }[e.key]
-        if (by !== undefined) p.onLay([tenth(p.at[0] + by[0]!), tenth(p.at[1] + by[1]!)])
-        else if (e.key === 'Delete' && p.onRemove !== undefined) p.onRemove()
-        else if (e.key === 'Insert' && p.onAdd !== undefined) p.onAdd()
-        else return
-        e.preventDefault()
-        e.stopPropagation()
-      }}
-    >
-      <circle class="reach" cx={x} cy={y} r={REACH_MM} />
-      {p.kind === 'pull' ? (
-        <rect x={x - HALF_MM} y={y - HALF_MM} width={2 * HALF_MM} height={2 * HALF_MM} />
-      ) : (
-        <circle class="dot" cx={x} cy={y} r={HALF_MM * 0.8} />
-      )}
-      {now === null ? null : (
-        <text class="l-figure" x={x + 2.5} y={y - 2.5} font-size="3.5">
-          {now[0]}, {now[1]}
-        </text>
-      )}
+    <g class="pulls" ref={group} onPointerDown={press}>
+      {grips.map(g => {
+        const [x, y] = toSheet(view, ...g.at)
+        const half = HALF_PX / pxPerMm
+        const here =
+          g.kind === 'vertex' && point.value?.ring === g.ring && point.value.index === g.index ? ' here' : ''
+        return (
+          <g
+            key={g.key}
+            data-grip={g.key}
+            class={`handle ${g.kind}${here}`}
+            tabindex={0}
+            role="button"
+            aria-label={`${name}: ${wordsOf(g)}`}
+            onFocus={() => {
+              if (g.kind === 'vertex') point.value = { ring: g.ring, index: g.index }
+            }}
+            onKeyDown={e => keys(e, view, now, g)}
+          >
+            {g.kind !== 'turn' ? null : (
+              <path class="stem" d={`M${x} ${y}L${toSheet(view, ...g.foot).join(' ')}`} />
+            )}
+            <circle class="reach" cx={x} cy={y} r={reach / pxPerMm} />
+            {g.kind === 'pull' ? (
+              <rect x={x - half} y={y - half} width={2 * half} height={2 * half} />
+            ) : (
+              <circle class="dot" cx={x} cy={y} r={half * (g.kind === 'between' ? 0.6 : 1)} />
+            )}
+          </g>
+        )
+      })}
     </g>
   )
 }
 
-function tenth(mm: number): number {
-  return Math.round(mm * 10) / 10
+function wordsOf(g: Grip): string {
+  switch (g.kind) {
+    case 'pull':
+      return w.draw.handle(g.handle)
+    case 'turn':
+      return w.draw.turner
+    case 'vertex':
+      return w.draw.vertex(g.index + 1)
+    case 'between':
+      return w.draw.between(g.index + 1)
+  }
+}
+
+/** Lays a grip at a place of the plan (a turn: at degrees), as one edit. */
+function laid(now: Held, g: Grip, to: Pair | number): Promise<boolean> {
+  const { at } = now
+  const name = nameOf(at)
+  if (typeof to === 'number') return workTool(w.turned(name), { tool: 'frame', at, key: 'turnDeg', to })
+  switch (g.kind) {
+    case 'pull':
+      return workTool(w.draw.sized(name), { tool: 'resize', at, handle: g.handle, to })
+    case 'vertex':
+      return workTool(w.draw.pointed(name), { tool: 'vertex', at, ring: g.ring, index: g.index, to })
+    case 'between':
+      point.value = { ring: g.ring, index: g.index + 1 }
+      return workTool(w.draw.pointed(name), { tool: 'add vertex', at, ring: g.ring, index: g.index, to })
+    case 'turn':
+      return Promise.resolve(false)
+  }
+}
+
+function keys(e: KeyboardEvent, view: PageView, now: Held, g: Grip): void {
+  if (e.altKey || e.ctrlKey || e.metaKey) return
+  const way = { ArrowRight: [1, 0], ArrowLeft: [-1, 0], ArrowUp: [0, 1], ArrowDown: [0, -1] }[e.key]
+  if (way !== undefined && g.kind === 'turn') {
+    // Up and left turn against the clock, as the plan is seen from the front.
+    const sign = (way[1]! > 0 || way[0]! < 0 ? 1 : -1) * (view.face === 'back' ? -1 : 1)
+    void laid(now, g, now.frame.turnDeg + sign * (e.shiftKey ? STEP.longDeg : STEP.deg))
+  } else if (way !== undefined) {
+    const step = e.shiftKey ? STEP.longMm : STEP.mm
+    const right = view.face === 'back' ? -step : step
+    void laid(now, g, [thousandth(g.at[0] + way[0]! * right), thousandth(g.at[1] + way[1]! * step)])
+  } else if (g.kind === 'vertex' && e.key === 'Delete') {
+    void takeOut(now, g)
+  } else if ((g.kind === 'vertex' && e.key === 'Insert') || (g.kind === 'between' && e.key === 'Enter')) {
+    void addAfter(now, g)
+  } else if (e.key === 'Delete') removeEntry(now.at)
+  else return
+  e.preventDefault()
+  e.stopPropagation()
+}
+
+// Follows a hand that drags a grip. While it does, only the outline's transform, or the point itself, is moved.
+function follow(
+  on: SVGGElement,
+  e: PointerEvent,
+  planned: PlannedView,
+  view: PageView,
+  now: Held,
+  g: Grip
+): void {
+  const svg = on.ownerSVGElement!
+  const { frame, at } = now
+  const scene = sceneFor(planned, partBoxes(planned), at)
+  const near = SNAP_MM / view.scale
+  const middle: Pair = [frame.x, frame.y]
+  const angle = (p: Pair) => (Math.atan2(p[1] - middle[1], p[0] - middle[0]) * 180) / Math.PI
+  const first = angle(eventPlace(svg, view, e) ?? g.at)
+  const own = g.kind === 'pull' || g.kind === 'turn' ? null : on.querySelector(`[data-grip="${g.key}"]`)
+  let to: Pair | number | null = null
+  on.setPointerCapture(e.pointerId)
+  if (g.kind === 'vertex') point.value = { ring: g.ring, index: g.index }
+  const moving = (m: PointerEvent) => {
+    const spot = eventPlace(svg, view, m)
+    if (spot === null) return
+    const free = m.altKey
+    if (g.kind === 'turn') {
+      const deg = frame.turnDeg + angle(spot) - first
+      const snapped = free ? Math.round((deg - 360 * Math.round(deg / 360)) * 10) / 10 : snappedTurn(deg)
+      to = snapped
+      const turned = turnedFrame(frame, snapped)
+      lift(svg, view, at, turned.map)
+      drag.value = { at, guides: [], frame: turned.frame, changes: 'turn' }
+    } else if (g.kind === 'pull') {
+      const got = snappedPull(frame, g.handle, spot, free ? null : scene, near)
+      to = got.to
+      const pulled = pulledFrame(frame, g.handle, got.to, keepsOf(now.shape))
+      lift(svg, view, at, pulled.map)
+      drag.value = { at, guides: got.guides, frame: pulled.frame, changes: 'size' }
+    } else {
+      const got = snappedPoint(spot, free ? null : scene, near)
+      to = got.to
+      const [x0, y0] = toSheet(view, ...g.at)
+      const [x1, y1] = toSheet(view, ...got.to)
+      svg.classList.add('dragging')
+      own?.classList.add('dragged')
+      own?.setAttribute('transform', `translate(${x1 - x0} ${y1 - y0})`)
+      drag.value = { at, guides: got.guides, frame: { x: got.to[0], y: got.to[1] }, changes: 'point' }
+    }
+  }
+  const end = async (m: PointerEvent) => {
+    on.removeEventListener('pointermove', moving)
+    on.removeEventListener('pointerup', end)
+    on.removeEventListener('pointercancel', end)
+    const meant = m.type === 'pointerup' ? to : null
+    if (m.type === 'pointerup' && meant === null && g.kind === 'between') void addAfter(now, g)
+    letGo(meant !== null)
+    if (meant !== null && !(await laid(now, g, meant))) letGo(false)
+    svg.classList.remove('dragging')
+    own?.classList.remove('dragged')
+    own?.removeAttribute('transform')
+  }
+  on.addEventListener('pointermove', moving)
+  on.addEventListener('pointerup', end)
+  on.addEventListener('pointercancel', end)
+}
+
+function thousandth(mm: number): number {
+  return Math.round(mm * 1000) / 1000 + 0
 }

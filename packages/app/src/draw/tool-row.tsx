@@ -3,6 +3,8 @@ import { bounds } from '../../../engine/src/shape/measure.ts'
 import { ownLine } from '../sheet/place.ts'
 import { chosen, view } from '../state/desk.ts'
 import { w } from '../text/words.ts'
+import { FrameRow } from './frame-row.tsx'
+import { grip, held } from './held.ts'
 import { ReadDrawing } from './read-drawing.tsx'
 import { copyEntry, mode, nameOf, pasteEntry, removeEntry, toolSays, workTool } from './tools.ts'
 
@@ -192,6 +194,16 @@ function PartTools({ at }: { readonly at: string }) {
           </button>
         </>
       ) : null}
+      {held.value?.at === at && held.value.vertices.length > 0 ? (
+        <button
+          type="button"
+          class="link"
+          aria-pressed={grip.value === 'points'}
+          onClick={() => (grip.value = grip.value === 'points' ? 'size' : 'points')}
+        >
+          {w.draw.points}
+        </button>
+      ) : null}
       <button type="button" class="link" onClick={() => void copyEntry(at)}>
         {w.draw.copy}
       </button>
@@ -201,6 +213,7 @@ function PartTools({ at }: { readonly at: string }) {
       <button type="button" class="link" onClick={() => removeEntry(at)}>
         {w.draw.remove}
       </button>
+      <FrameRow at={at} />
     </>
   )
 }

@@ -1,4 +1,5 @@
 import { signal } from '@preact/signals'
+import type { PlanMap } from '../../../engine/src/draw/pull.ts'
 import type { PageView } from '../../../engine/src/sheets/page-data.ts'
 import type { SectionPath } from '../../../engine/src/sheets/section-cut.ts'
 
@@ -45,4 +46,20 @@ export function ringPath(v: PageView, rings: readonly Float64Array[]): string {
     d += 'Z'
   }
   return d
+}
+
+/** A map of the plan as a transform of what is drawn on a sheet. */
+export function sheetTransform(v: PageView, [a, b, c, d, e, f]: PlanMap): string {
+  const side = v.face === 'back' ? -1 : 1
+  const [x0, y0] = [v.originX, v.heightMm - v.originY]
+  return `matrix(${[
+    a,
+    -side * b,
+    -side * c,
+    d,
+    x0 - a * x0 + side * c * y0 + side * v.scale * e,
+    y0 + side * b * x0 - d * y0 - v.scale * f
+  ]
+    .map(n => n.toFixed(5))
+    .join(' ')})`
 }

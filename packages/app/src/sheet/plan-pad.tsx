@@ -3,6 +3,7 @@ import { bounds } from '../../../engine/src/shape/measure.ts'
 import { pointerMarks, pointerTo } from '../../../engine/src/sheets/pointer.ts'
 import type { SectionPath } from '../../../engine/src/sheets/section-cut.ts'
 import { svgMarks } from '../../../engine/src/sheets/svg.ts'
+import { DragGuides } from '../draw/drag-guides.tsx'
 import { PlanStrokes } from '../draw/plan-strokes.tsx'
 import { PullHandles } from '../draw/pull-handles.tsx'
 import { Drawing } from '../look/drawing.tsx'
@@ -72,7 +73,8 @@ export function PlanPad(p: {
       <Drawing drawn={drawn} name={`plan ${shown}`} words={w.sheet.plan}>
         {shown === 'front' ? <LineHandle view={view} path={p.path} box={box} /> : null}
         <PartHandles planned={p.view} view={view} />
-        <PullHandles view={view} />
+        <PullHandles planned={p.view} view={view} />
+        <DragGuides view={view} />
         <g
           class="pointer"
           dangerouslySetInnerHTML={{ __html: svgMarks(pointerMarks(view, p.x, p.y), view.heightMm) }}
