@@ -9,7 +9,8 @@ type Pair = readonly [number, number]
 export type Grip = { readonly key: string; readonly at: Pair } & (
   | { readonly kind: 'pull'; readonly handle: Handle }
   | { readonly kind: 'turn'; readonly foot: Pair }
-  | { readonly kind: 'vertex'; readonly ring: number; readonly index: number }
+  /** `roomMm`: how far away the nearer of its neighbours stands, mm on the sheet. */
+  | { readonly kind: 'vertex'; readonly ring: number; readonly index: number; readonly roomMm: number }
   | { readonly kind: 'between'; readonly ring: number; readonly index: number }
 )
 
@@ -20,7 +21,7 @@ const RIM_MM = 3
 /** Grips of the part in hand, for hands that need `reachMm` on the sheet round each. */
 export function gripsOf(held: Held, view: PageView, kind: 'size' | 'points', reachMm: number): Grip[] {
   const reach = reachMm / view.scale
-  return kind === 'points' ? points(held, reach) : sides(held, view, reach)
+  return kind === 'points' ? points(held, view.scale, reach) : sides(held, view, reach)
 }
 
 function sides({ frame, handles }: Held, view: PageView, reach: number): Grip[] {
@@ -52,20 +53,23 @@ function turner(frame: Held['frame'], view: PageView): Grip {
   return { kind: 'turn', key: 'turn', at: spot(side * (half + off)), foot: spot(side * half) }
 }
 
-function points({ vertices }: Held, reach: number): Grip[] {
+function points({ vertices }: Held, scale: number, reach: number): Grip[] {
   const out: Grip[] = []
   for (const [k, v] of vertices.entries()) {
-    const at: Pair = [v.x, v.y]
-    out.push({ kind: 'vertex', key: `${v.ring} ${v.index}`, ring: v.ring, index: v.index, at })
-    const next = vertices[k + 1]?.ring === v.ring ? vertices[k + 1]! : vertices.find(o => o.ring === v.ring)!
-    if (Math.hypot(next.x - v.x, next.y - v.y) < 3 * reach) continue
-    out.push({
-      kind: 'between',
-      key: `${v.ring} ${v.index} between`,
-      ring: v.ring,
-      index: v.index,
-      at: [(v.x + next.x) / 2, (v.y + next.y) / 2]
-    })
+    const ring = vertices.filter(o => o.ring === v.ring)
+    const next = vertices[k + 1]?.ring === v.ring ? vertices[k + 1]! : ring[0]!
+    const last = vertices[k - 1]?.ring === v.ring ? vertices[k - 1]! : ring.at(-1)!
+    const away = (o: { x: number; y: number }) => Math.hypot(o.x - v.x, o.y - v.y)
+    const own = { ring: v.ring, index: v.index }
+    const roomMm = Math.min(away(next), away(last)) * scale
+    out.push({ kind: 'vertex', key: `${v.ring} ${v.index}`, ...own, at: [v.x, v.y], roomMm })
+    if (away(next) >= 3 * reach)
+      out.push({
+        kind: 'between',
+        key: `${v.ring} ${v.index} between`,
+        ...own,
+        at: [(v.x + next.x) / 2, (v.y + next.y) / 2]
+      })
   }
   return out
 }

@@ -13,7 +13,7 @@ import { partBoxes, sceneFor, snappedMove } from './plan-scene.ts'
 /** How near a line of the plan draws what is moved, mm on the sheet. */
 export const SNAP_MM = 1.6
 /** Least way of a drag, mm on the sheet: a press that trembles moves nothing. */
-const TREMBLE_MM = 0.6
+export const TREMBLE_MM = 0.6
 
 /** Moves an entry on the plan, mm, as one edit. Whether anything was changed. */
 export function movePart(at: string, name: string, dx: number, dy: number): boolean {

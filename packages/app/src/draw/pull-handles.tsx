@@ -9,7 +9,7 @@ import type { Grip } from './grips.ts'
 import { gripsOf, nearestGrip } from './grips.ts'
 import type { Held } from './held.ts'
 import { grip, held, point } from './held.ts'
-import { dragPart, SNAP_MM } from './part-drag.ts'
+import { dragPart, SNAP_MM, TREMBLE_MM } from './part-drag.ts'
 import { partBoxes, sceneFor, snappedPoint, snappedPull } from './plan-scene.ts'
 import { addAfter, takeOut } from './points.ts'
 import { nameOf, removeEntry, workTool } from './tools.ts'
@@ -20,6 +20,8 @@ type Pair = readonly [number, number]
 const STEP = { mm: 1, longMm: 10, deg: 1, longDeg: 15 } as const
 /** Half the side of a handle, and how far round it a press counts: by mouse, by finger (44 px across); px. */
 const HALF_PX = 4.5
+/** Places nearer than this are one, mm. */
+const SAME_MM = 0.002
 const REACH_PX = { fine: 12, coarse: 22 } as const
 
 /** Handles of the part in hand: its sides and corners, its turn, or its points one by one. */
@@ -78,13 +80,19 @@ export function PullHandles({ planned, view }: { readonly planned: PlannedView; 
             {g.kind === 'pull' ? (
               <rect x={x - half} y={y - half} width={2 * half} height={2 * half} />
             ) : (
-              <circle class="dot" cx={x} cy={y} r={half * (g.kind === 'between' ? 0.6 : 1)} />
+              <circle class="dot" cx={x} cy={y} r={dotRadius(g, half)} />
             )}
           </g>
         )
       })}
     </g>
   )
+}
+
+// Points that stand close are drawn small enough to be told apart; a press takes the nearest.
+function dotRadius(g: Grip, half: number): number {
+  if (g.kind === 'between') return 0.6 * half
+  return g.kind === 'vertex' ? Math.max(0.35 * half, Math.min(half, 0.36 * g.roomMm)) : half
 }
 
 function wordsOf(g: Grip): string {
@@ -154,7 +162,9 @@ function follow(
   const near = SNAP_MM / view.scale
   const middle: Pair = [frame.x, frame.y]
   const angle = (p: Pair) => (Math.atan2(p[1] - middle[1], p[0] - middle[0]) * 180) / Math.PI
-  const first = angle(eventPlace(svg, view, e) ?? g.at)
+  const start = eventPlace(svg, view, e) ?? g.at
+  const first = angle(start)
+  let under = false
   const own = g.kind === 'pull' || g.kind === 'turn' ? null : on.querySelector(`[data-grip="${g.key}"]`)
   let to: Pair | number | null = null
   on.setPointerCapture(e.pointerId)
@@ -162,6 +172,8 @@ function follow(
   const moving = (m: PointerEvent) => {
     const spot = eventPlace(svg, view, m)
     if (spot === null) return
+    under ||= Math.hypot(spot[0] - start[0], spot[1] - start[1]) * view.scale > TREMBLE_MM
+    if (!under) return
     const free = m.altKey
     if (g.kind === 'turn') {
       const deg = frame.turnDeg + angle(spot) - first
@@ -191,8 +203,8 @@ function follow(
     on.removeEventListener('pointermove', moving)
     on.removeEventListener('pointerup', end)
     on.removeEventListener('pointercancel', end)
-    const meant = m.type === 'pointerup' ? to : null
-    if (m.type === 'pointerup' && meant === null && g.kind === 'between') void addAfter(now, g)
+    const meant = m.type === 'pointerup' && to !== null && !same(to, g, frame.turnDeg) ? to : null
+    if (m.type === 'pointerup' && !under && g.kind === 'between') void addAfter(now, g)
     letGo(meant !== null)
     if (meant !== null && !(await laid(now, g, meant))) letGo(false)
     svg.classList.remove('dragging')
@@ -202,6 +214,12 @@ function follow(
   on.addEventListener('pointermove', moving)
   on.addEventListener('pointerup', end)
   on.addEventListener('pointercancel', end)
+}
+
+// Let go where it was taken hold of: nothing is changed.
+function same(to: Pair | number, g: Grip, turnDeg: number): boolean {
+  if (typeof to === 'number') return to === turnDeg
+  return g.kind !== 'between' && Math.hypot(to[0] - g.at[0], to[1] - g.at[1]) < SAME_MM
 }
 
 function thousandth(mm: number): number {
