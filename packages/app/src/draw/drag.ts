@@ -40,3 +40,37 @@ export function lay(): void {
   lifted?.classList.remove('moving')
   lifted = null
 }
+
+/**
+ * Follows a pointer from where it was pressed until it lets go (`meant`) or the drag is broken off: by Escape, or by
+ * the system that takes the pointer for something else.
+ */
+export function followHand(
+  on: Element,
+  pointerId: number,
+  move: (e: PointerEvent) => void,
+  end: (meant: boolean) => void
+): void {
+  on.setPointerCapture(pointerId)
+  const over = new AbortController()
+  const stop = (meant: boolean) => {
+    over.abort()
+    if (on.hasPointerCapture(pointerId)) on.releasePointerCapture(pointerId)
+    end(meant)
+  }
+  const listen = (type: string, does: (e: Event) => void, where: EventTarget = on) =>
+    where.addEventListener(type, does, { signal: over.signal, capture: where === window })
+  listen('pointermove', e => move(e as PointerEvent))
+  listen('pointerup', () => stop(true))
+  listen('pointercancel', () => stop(false))
+  listen(
+    'keydown',
+    e => {
+      if ((e as KeyboardEvent).key !== 'Escape') return
+      // What is in hand stays in hand.
+      e.stopPropagation()
+      stop(false)
+    },
+    window
+  )
+}

@@ -6,7 +6,7 @@ import { eventPlace } from '../sheet/place.ts'
 import { chosen, edit, piece } from '../state/desk.ts'
 import { w } from '../text/words.ts'
 import type { PlannedView } from '../worker/messages.ts'
-import { drag, letGo, lift } from './drag.ts'
+import { drag, followHand, letGo, lift } from './drag.ts'
 import { held } from './held.ts'
 import { partBoxes, sceneFor, snappedMove } from './plan-scene.ts'
 
@@ -51,7 +51,6 @@ export function dragPart(
         }
   let by: readonly [number, number] = [0, 0]
   let under = false
-  on.setPointerCapture(e.pointerId)
   const moving = (m: PointerEvent) => {
     const now = eventPlace(svg, view, m)
     if (now === null) return
@@ -64,15 +63,8 @@ export function dragPart(
     lift(svg, view, at, moved.map)
     drag.value = { at, guides: got.guides, frame: moved.frame, changes: 'place' }
   }
-  const end = (m: PointerEvent) => {
-    on.removeEventListener('pointermove', moving)
-    on.removeEventListener('pointerup', end)
-    on.removeEventListener('pointercancel', end)
-    const meant = m.type === 'pointerup' && under
-    chosen.value = at
-    letGo(meant && movePart(at, name, by[0], by[1]))
-  }
-  on.addEventListener('pointermove', moving)
-  on.addEventListener('pointerup', end)
-  on.addEventListener('pointercancel', end)
+  followHand(on, e.pointerId, moving, meant => {
+    if (meant) chosen.value = at
+    letGo(meant && under && movePart(at, name, by[0], by[1]))
+  })
 }

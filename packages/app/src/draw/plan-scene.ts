@@ -17,13 +17,14 @@ export function partBoxes(planned: PlannedView): ReadonlyMap<string, Box> {
   geometry.cutRegions.forEach((r, i) => {
     if (r !== null) boxes.set(`/cuts/${i}`, boxOf(...r.rings))
   })
-  for (const h of planned.parts)
-    boxes.set(h.at, {
-      minX: h.x - h.lengthMm / 2,
-      maxX: h.x + h.lengthMm / 2,
-      minY: h.y - h.widthMm / 2,
-      maxY: h.y + h.widthMm / 2
-    })
+  for (const h of planned.parts) {
+    const [cos, sin] = turned(1, 0, h.round ? 0 : h.turnDeg).map(Math.abs) as [number, number]
+    const [halfX, halfY] = [
+      (cos * h.lengthMm + sin * h.widthMm) / 2,
+      (sin * h.lengthMm + cos * h.widthMm) / 2
+    ]
+    boxes.set(h.at, { minX: h.x - halfX, maxX: h.x + halfX, minY: h.y - halfY, maxY: h.y + halfY })
+  }
   return boxes
 }
 

@@ -2,7 +2,7 @@ import { useRef, useState } from 'preact/hooks'
 import type { Bounds } from '../../../engine/src/shape/region.ts'
 import type { PageView } from '../../../engine/src/sheets/page-data.ts'
 import { startedEntry } from '../card/add-entry.tsx'
-import { eventPlace, toSheet } from '../sheet/place.ts'
+import { eventPlace, pointer, toSheet } from '../sheet/place.ts'
 import { chosen, edit, piece } from '../state/desk.ts'
 import { w } from '../text/words.ts'
 import type { Json } from '../worker/messages.ts'
@@ -115,7 +115,12 @@ function sheetPoints(view: PageView, line: readonly Pair[]): string {
     .join(' ')
 }
 
-async function endLine(line: readonly Pair[], top: readonly Pair[] | null, box: Bounds): Promise<void> {
+/** Ends the line drawn: the upper one first, then the lower one, which makes the timber. */
+export async function endLine(
+  line: readonly Pair[],
+  top: readonly Pair[] | null,
+  box: Bounds
+): Promise<void> {
   if (top === null) {
     if (line.length < 2) return
     mode.value = { kind: 'edge', top: line, line: [] }
@@ -168,6 +173,8 @@ function place(what: 'timbers' | 'cuts' | 'hardware' | 'markings' | 'stones', at
   const document = piece.value?.document
   if (document === undefined) return
   mode.value = { kind: 'rest' }
+  // The core shows at once what lies there.
+  pointer.value = at
   if (what === 'stones') {
     placeStone(document, at)
     return

@@ -4,7 +4,7 @@ import type { PageView } from '../../../engine/src/sheets/page-data.ts'
 import { eventPlace, toSheet } from '../sheet/place.ts'
 import { w } from '../text/words.ts'
 import type { PlannedView } from '../worker/messages.ts'
-import { drag, letGo, lift } from './drag.ts'
+import { drag, followHand, letGo, lift } from './drag.ts'
 import type { Grip } from './grips.ts'
 import { gripsOf, nearestGrip } from './grips.ts'
 import type { Held } from './held.ts'
@@ -167,7 +167,6 @@ function follow(
   let under = false
   const own = g.kind === 'pull' || g.kind === 'turn' ? null : on.querySelector(`[data-grip="${g.key}"]`)
   let to: Pair | number | null = null
-  on.setPointerCapture(e.pointerId)
   if (g.kind === 'vertex') point.value = { ring: g.ring, index: g.index }
   const moving = (m: PointerEvent) => {
     const spot = eventPlace(svg, view, m)
@@ -199,21 +198,15 @@ function follow(
       drag.value = { at, guides: got.guides, frame: { x: got.to[0], y: got.to[1] }, changes: 'point' }
     }
   }
-  const end = async (m: PointerEvent) => {
-    on.removeEventListener('pointermove', moving)
-    on.removeEventListener('pointerup', end)
-    on.removeEventListener('pointercancel', end)
-    const meant = m.type === 'pointerup' && to !== null && !same(to, g, frame.turnDeg) ? to : null
-    if (m.type === 'pointerup' && !under && g.kind === 'between') void addAfter(now, g)
+  followHand(on, e.pointerId, moving, async released => {
+    const meant = released && to !== null && !same(to, g, frame.turnDeg) ? to : null
+    if (released && !under && g.kind === 'between') void addAfter(now, g)
     letGo(meant !== null)
     if (meant !== null && !(await laid(now, g, meant))) letGo(false)
     svg.classList.remove('dragging')
     own?.classList.remove('dragged')
     own?.removeAttribute('transform')
-  }
-  on.addEventListener('pointermove', moving)
-  on.addEventListener('pointerup', end)
-  on.addEventListener('pointercancel', end)
+  })
 }
 
 // Let go where it was taken hold of: nothing is changed.

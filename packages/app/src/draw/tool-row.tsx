@@ -5,7 +5,9 @@ import { chosen, view } from '../state/desk.ts'
 import { w } from '../text/words.ts'
 import { FrameRow } from './frame-row.tsx'
 import { grip, held } from './held.ts'
+import { endLine } from './plan-strokes.tsx'
 import { ReadDrawing } from './read-drawing.tsx'
+import type { Mode } from './tools.ts'
 import { copyEntry, mode, nameOf, pasteEntry, removeEntry, toolSays, workTool } from './tools.ts'
 
 /** Words over the plan: what can be done with the part in hand, or laid on the sheet. */
@@ -54,8 +56,36 @@ function ModeWords() {
   return (
     <>
       <span class="f">{words}</span>
+      {m.kind === 'edge' ? <LineTools m={m} /> : null}
       <button type="button" class="link" onClick={() => (mode.value = { kind: 'rest' })}>
         {w.card.close}
+      </button>
+    </>
+  )
+}
+
+// What Enter and Backspace do, for hands without keys.
+function LineTools({ m }: { readonly m: Extract<Mode, { kind: 'edge' }> }) {
+  const box = view.value?.model.geometry.outline
+  return (
+    <>
+      <button
+        type="button"
+        class="link"
+        disabled={m.top === null && m.line.length < 2}
+        onClick={() => {
+          if (box !== undefined) void endLine(m.line, m.top, bounds(box))
+        }}
+      >
+        {w.draw.endLine}
+      </button>
+      <button
+        type="button"
+        class="link"
+        disabled={m.line.length === 0}
+        onClick={() => (mode.value = { ...m, line: m.line.slice(0, -1) })}
+      >
+        {w.draw.takeBack}
       </button>
     </>
   )

@@ -51,12 +51,19 @@ const CLIP = 'castwright-clip'
 export async function copyEntry(at: string): Promise<void> {
   const got = await askTool({ tool: 'copy', at })
   if (got?.text === undefined) return
+  let kept = false
   try {
     localStorage.setItem(CLIP, got.text)
+    kept = true
   } catch {
-    toolSays.value = w.draw.nothing
+    // Storage may be shut off: then the clipboard alone holds it.
   }
-  await navigator.clipboard?.writeText(got.text).catch(() => undefined)
+  kept =
+    (await navigator.clipboard?.writeText(got.text).then(
+      () => true,
+      () => kept
+    )) ?? kept
+  toolSays.value = kept ? w.draw.copied(nameOf(at)) : w.draw.notCopied
 }
 
 /** Pastes what was copied, here or in another window. */

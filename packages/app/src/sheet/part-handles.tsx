@@ -1,4 +1,5 @@
 import { useLayoutEffect, useMemo } from 'preact/hooks'
+import { turned } from '../../../engine/src/draw/shape-place.ts'
 import type { PageView } from '../../../engine/src/sheets/page-data.ts'
 import { lay } from '../draw/drag.ts'
 import { dragPart, movePart } from '../draw/part-drag.ts'
@@ -85,16 +86,24 @@ function partsOf(planned: PlannedView, view: PageView): Part[] {
     if (region !== null)
       out.push({ at: `/cuts/${i}`, name: name(`/cuts/${i}`), d: ringPath(view, region.rings) })
   })
-  for (const h of planned.parts) {
-    const [x, y] = toSheet(view, h.x, h.y)
-    const [rw, rh] = [(h.lengthMm / 2) * view.scale, (h.widthMm / 2) * view.scale]
-    out.push({
-      at: h.at,
-      name: name(h.at),
-      d: h.round
-        ? `M${x - rw} ${y}a${rw} ${rw} 0 1 0 ${2 * rw} 0a${rw} ${rw} 0 1 0 ${-2 * rw} 0Z`
-        : `M${x - rw} ${y - rh}h${2 * rw}v${2 * rh}h${-2 * rw}Z`
-    })
-  }
+  for (const h of planned.parts) out.push({ at: h.at, name: name(h.at), d: hardwarePath(view, h) })
   return out
+}
+
+function hardwarePath(view: PageView, h: PlannedView['parts'][number]): string {
+  if (h.round) {
+    const [x, y] = toSheet(view, h.x, h.y)
+    const r = (h.lengthMm / 2) * view.scale
+    return `M${x - r} ${y}a${r} ${r} 0 1 0 ${2 * r} 0a${r} ${r} 0 1 0 ${-2 * r} 0Z`
+  }
+  const corners = [
+    [-1, -1],
+    [1, -1],
+    [1, 1],
+    [-1, 1]
+  ].flatMap(([u, v]) => {
+    const [dx, dy] = turned((u! * h.lengthMm) / 2, (v! * h.widthMm) / 2, h.turnDeg)
+    return [h.x + dx, h.y + dy]
+  })
+  return ringPath(view, [Float64Array.from(corners)])
 }

@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks'
-import { parseQuantity } from '../../../engine/src/quantity/parse.ts'
+import { mmOf } from '../../../engine/src/draw/shape-place.ts'
+import { followHand } from '../draw/drag.ts'
 import { edit, piece } from '../state/desk.ts'
 import { w } from '../text/words.ts'
 import type { Drawn, Json, PlannedView } from '../worker/messages.ts'
@@ -10,8 +11,8 @@ const STEP_MM = 0.5
 const FOOT_MM = 10.5
 
 /**
- * The upper faces of pours that are given by depth, in the section: dragged or moved by arrow keys they change that
- * depth. Drawn over the section; heights are true or stretched as it is.
+ * The upper faces of pours that are given by depth or height, in the section: dragged or moved by arrow keys they
+ * change that number. Drawn over the section; heights are true or stretched as it is.
  */
 export function SectionHeights(p: {
   readonly view: PlannedView
@@ -29,7 +30,8 @@ export function SectionHeights(p: {
   return (
     <g class="heights">
       {p.view.layers.flatMap(l => {
-        const typed = pours[l.index]?.['depth'] as number | string | undefined
+        const key = pours[l.index]?.['height'] === undefined ? 'depth' : 'height'
+        const typed = pours[l.index]?.[key] as number | string | undefined
         const z = l.levelMm
         if (
           typed === undefined ||
@@ -40,7 +42,6 @@ export function SectionHeights(p: {
           return []
         const above = up ? z - model.finishedLow : model.finishedHigh - z
         const y = p.drawn.heightMm - FOOT_MM - above * p.scale * p.stretch
-        const depth = typeof typed === 'number' ? typed : (parseQuantity(typed, 'length')?.value ?? 0)
         return [
           <Level
             key={l.index}
@@ -49,7 +50,8 @@ export function SectionHeights(p: {
             x0={p.from}
             x1={p.to}
             perMm={(up ? 1 : -1) * p.scale * p.stretch}
-            depth={depth}
+            given={key}
+            depth={mmOf(typed)}
             index={l.index}
           />
         ]
@@ -64,21 +66,41 @@ function Level(p: {
   readonly x0: number
   readonly x1: number
   readonly perMm: number
+  readonly given: 'depth' | 'height'
   readonly depth: number
   readonly index: number
 }) {
   const [by, setBy] = useState<number | null>(null)
-  const [start, setStart] = useState(0)
   const lay = (depth: number) => {
-    const to = Math.max(STEP_MM, Math.round(depth / STEP_MM) * STEP_MM)
+    const to = Math.max(STEP_MM, Math.round(depth * 1000) / 1000)
     if (to !== p.depth)
-      edit(w.draw.depthOf(p.name), [{ op: 'replace', path: `/pours/${p.index}/depth`, value: to }])
+      edit(p.given === 'depth' ? w.draw.depthOf(p.name) : w.draw.heightOf(p.name), [
+        { op: 'replace', path: `/pours/${p.index}/${p.given}`, value: to }
+      ])
   }
-  const sheetY = (e: PointerEvent): number | null => {
-    const matrix = (e.currentTarget as SVGElement).ownerSVGElement?.getScreenCTM()
-    return matrix ? new DOMPoint(e.clientX, e.clientY).matrixTransform(matrix.inverse()).y : null
+  const follow = (on: SVGGElement, e: PointerEvent) => {
+    const matrix = on.ownerSVGElement?.getScreenCTM()
+    if (!matrix || e.button !== 0) return
+    // Whole steps, counted from what stands there: 18.2 mm goes to 18.7.
+    const stepsOf = (m: PointerEvent) => {
+      const mm = (e.clientY - m.clientY) / matrix.d / p.perMm
+      return Math.max(Math.round(mm / STEP_MM) * STEP_MM, STEP_MM - p.depth)
+    }
+    let to = 0
+    followHand(
+      on,
+      e.pointerId,
+      m => {
+        to = stepsOf(m)
+        setBy(to)
+      },
+      meant => {
+        setBy(null)
+        if (meant && to !== 0) lay(p.depth + to)
+      }
+    )
   }
-  const moved = by === null ? 0 : Math.round(by / STEP_MM) * STEP_MM
+  const moved = by ?? 0
   const y = p.y - moved * p.perMm
   return (
     <g
@@ -91,20 +113,7 @@ function Level(p: {
       aria-valuemin={STEP_MM}
       aria-valuemax={500}
       aria-valuetext={`${p.depth} mm`}
-      onPointerDown={e => {
-        ;(e.currentTarget as Element).setPointerCapture(e.pointerId)
-        setStart(sheetY(e) ?? 0)
-        setBy(0)
-      }}
-      onPointerMove={e => {
-        const now = by === null ? null : sheetY(e)
-        if (now !== null) setBy((start - now) / p.perMm)
-      }}
-      onPointerUp={() => {
-        setBy(null)
-        if (moved !== 0) lay(p.depth + moved)
-      }}
-      onPointerCancel={() => setBy(null)}
+      onPointerDown={e => follow(e.currentTarget, e)}
       onKeyDown={e => {
         const step = (e.shiftKey ? 10 : 1) * STEP_MM
         if (e.key === 'ArrowUp') lay(p.depth + step)
@@ -114,6 +123,7 @@ function Level(p: {
       }}
     >
       <path class="grip" d={`M${p.x0} ${y}H${p.x1}`} />
+      <path class="rule" d={`M${p.x0} ${y}H${p.x1}`} />
       <path class="mark" d={`M${p.x0 - 3} ${y}H${p.x0 + 0.5}`} />
       {by === null ? null : (
         <>
