@@ -2,10 +2,17 @@ import { Worker } from 'node:worker_threads'
 import type { PlanAnswer, PlanAsk } from './plan-thread.ts'
 import { ServerProblem } from './problem.ts'
 
-/** A plan that takes longer is given up; a thread without work for so long is ended; so many may wait, ms. */
-const MOST_MS = 20_000
-const IDLE_MS = 30_000
-const MOST_WAITING = 20
+/** What a planner allows itself. */
+export interface PlannerLimits {
+  /** A plan that takes longer is given up, ms. */
+  readonly mostMs: number
+  /** A thread without work for so long is ended, and gives its memory back, ms. */
+  readonly idleMs: number
+  /** So many may wait behind the one that is made. */
+  readonly mostWaiting: number
+}
+
+const LIMITS: PlannerLimits = { mostMs: 20_000, idleMs: 30_000, mostWaiting: 20 }
 
 type Ask = Omit<PlanAsk, 'number'>
 
@@ -22,12 +29,24 @@ export class Planner {
   private readonly waiting: Waiting[] = []
   private idle: NodeJS.Timeout | undefined
   private number = 0
+  private ended = false
+  private readonly limits: PlannerLimits
+
+  constructor(limits: PlannerLimits = LIMITS) {
+    this.limits = limits
+  }
+
+  /** Whether a thread stands ready or plans. */
+  get awake(): boolean {
+    return this.worker !== null
+  }
 
   /** @throws ServerProblem 422 for what cannot be used, 503 when too many wait, 504 when it takes too long */
   plan(ask: Ask): Promise<string> {
-    if (this.waiting.length >= MOST_WAITING)
+    if (this.ended) return Promise.reject(closing())
+    if (this.waiting.length >= this.limits.mostWaiting)
       return Promise.reject(
-        new ServerProblem(503, 'busy', `${MOST_WAITING} plans are waiting; ask again in a while`)
+        new ServerProblem(503, 'busy', `${this.limits.mostWaiting} plans are waiting; ask again in a while`)
       )
     return new Promise((done, fail) => {
       this.waiting.push({ ask: { ...ask, number: ++this.number }, done, fail })
@@ -35,9 +54,18 @@ export class Planner {
     })
   }
 
+  /** Ends the thread; whoever still waits is told, so that closing waits for no plan. */
   close(): void {
+    this.ended = true
     clearTimeout(this.idle)
+    this.rest()
+    const asked = [...(this.now === null ? [] : [this.now]), ...this.waiting.splice(0)]
     if (this.now !== null) clearTimeout(this.now.late)
+    this.now = null
+    for (const { fail } of asked) fail(closing())
+  }
+
+  private rest(): void {
     void this.worker?.terminate()
     this.worker = null
   }
@@ -47,16 +75,20 @@ export class Planner {
     const first = this.waiting.shift()
     clearTimeout(this.idle)
     if (first === undefined) {
-      this.idle = setTimeout(() => this.close(), IDLE_MS)
+      this.idle = setTimeout(() => this.rest(), this.limits.idleMs)
       this.idle.unref()
       return
     }
     const late = setTimeout(
       () =>
         this.lost(
-          new ServerProblem(504, 'too-long', `the plan took more than ${MOST_MS / 1000} s and was given up`)
+          new ServerProblem(
+            504,
+            'too-long',
+            `the plan took more than ${this.limits.mostMs / 1000} s and was given up`
+          )
         ),
-      MOST_MS
+      this.limits.mostMs
     )
     this.now = { ...first, late }
     this.thread().postMessage(first.ask)
@@ -95,8 +127,7 @@ export class Planner {
   private lost(e: ServerProblem): void {
     const asked = this.now
     this.now = null
-    void this.worker?.terminate()
-    this.worker = null
+    this.rest()
     if (asked !== null) {
       clearTimeout(asked.late)
       asked.fail(e)
@@ -104,3 +135,5 @@ export class Planner {
     this.next()
   }
 }
+
+const closing = () => new ServerProblem(503, 'closing', 'the server is closing: ask again when it is back')

@@ -1,11 +1,12 @@
 import { request } from 'node:http'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { authorityApi } from '../src/api-authority.ts'
 import { sheetsApi } from '../src/api-sheets.ts'
 import { makeApp } from '../src/app.ts'
 import { openFolder } from '../src/database.ts'
 import { DeviceStore } from '../src/device-store.ts'
 import { EventFeed } from '../src/event-feed.ts'
-import { hostsOf } from '../src/guard.ts'
+import { hostsOf, isApi } from '../src/guard.ts'
 import { PieceStore } from '../src/piece-store.ts'
 import { Planner } from '../src/planner.ts'
 import { ShopStore } from '../src/shop-store.ts'
@@ -75,13 +76,17 @@ describe('an unpaired device', () => {
       { hosts: hostsOf([NAME], 80), https: false, devices, now: parts.now },
       new Site(null),
       () => undefined,
-      more => sheetsApi(more, parts, new Planner(), () => null)
+      more => {
+        sheetsApi(more, parts, new Planner(), () => null)
+        authorityApi(more, () => 'PEM')
+      }
     )
-    const routes = app.routes.filter(
-      r => r.method !== 'ALL' && (r.path.startsWith('/api/') || r.path === '/health')
-    )
+    const routes = app.routes.filter(r => r.method !== 'ALL' && isApi(r.path))
     open.close()
     expect(routes.length).toBeGreaterThan(20)
+    // Anything else is open to whoever asks: the files of the app, and what a phone installs before it is paired.
+    const others = app.routes.filter(r => r.method !== 'ALL' && !isApi(r.path))
+    expect(others.map(r => `${r.method} ${r.path}`).sort()).toEqual(['GET /*', 'GET /authority.crt'])
     const admitted: string[] = []
     for (const { method, path } of routes) {
       const got = await raw(
