@@ -44,7 +44,7 @@ export function benchApi(app: Hono<Env>, { open, pieces, feed, now, engine }: Pa
     if (n >= MOST_PHOTOS) throw refused(`found ${n} photos of this piece; allowed: ${MOST_PHOTOS}`)
     db.prepare(
       'INSERT OR IGNORE INTO photo (id, piece, type, width, height, bytes, saved) VALUES (?, ?, ?, ?, ?, ?, ?)'
-    ).run(id, piece, picture.type, picture.width, picture.height, Buffer.from(bytes), now().toISOString())
+    ).run(id, piece, picture.type, picture.width, picture.height, bytes, now().toISOString())
     feed.tell('photo', { piece, id })
     return c.json({ id, ...picture, bytes: bytes.length })
   })

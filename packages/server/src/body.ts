@@ -6,7 +6,7 @@ const PATIENCE_MS = 20_000
 const WHOLE_MS = 280_000
 
 /** The bytes of a request, no more than `most`. @throws ServerProblem 413, 408 */
-export async function bodyBytes(request: Request, most = MOST_BODY): Promise<Uint8Array> {
+export async function bodyBytes(request: Request, most = MOST_BODY): Promise<Buffer> {
   const parts: Uint8Array[] = []
   for await (const part of bodyParts(request, most)) parts.push(part)
   return Buffer.concat(parts)
