@@ -5,7 +5,7 @@ import { newPiece } from '../../engine/src/piece/kind.ts'
 import type { ShapeDocument } from '../../engine/src/piece/shape-field.ts'
 import { browser, PHONE, soon } from './browser.ts'
 import type { Desk, Document } from './desk.ts'
-import { openDesk } from './desk.ts'
+import { example, openDesk } from './desk.ts'
 
 const open = browser()
 type Entry = Record<string, unknown>
@@ -233,4 +233,35 @@ test('on a phone a press takes a part in hand, moves no plan, and its handles ar
   const reaches = await page.locator('.handle .reach').all()
   expect(reaches.length).toBeGreaterThan(4)
   for (const r of reaches) expect((await r.boundingBox())!.width).toBeGreaterThanOrEqual(43.9)
+})
+
+test('cuts are taken in hand: a pocket is sized and typed, a groove is moved by its points', async () => {
+  const desk = await openDesk()
+  await desk.lay(PIECE, example('saltmarsh-panel'))
+  const { page } = await open(`${desk.url}/piece/${PIECE}`)
+  const cuts = example('saltmarsh-panel')['cuts'] as Entry[]
+  const at = (id: string) => cuts.findIndex(c => c['id'] === id)
+  const cut = async (id: string) => ((await desk.piece(PIECE)).document['cuts'] as Entry[])[at(id)]!
+  const grip = (id: string) => page.locator(`.plane .part[data-at="/cuts/${at(id)}"]`)
+  await grip('switch pocket').waitFor()
+  // The cut that makes the outline would lie over everything.
+  expect(await grip('trim').count()).toBe(0)
+
+  const before = frameOf((await cut('switch pocket'))['shape'] as ShapeDocument)
+  await grip('switch pocket').focus()
+  await page.keyboard.press('Enter')
+  await page.getByRole('textbox', { name: 'Width', exact: true }).fill(String(before.widthMm + 3))
+  await page.keyboard.press('Enter')
+  await soon(revision(desk)).toBe(2)
+  const sized = frameOf((await cut('switch pocket'))['shape'] as ShapeDocument)
+  expect(sized.widthMm).toBeCloseTo(before.widthMm + 3, 6)
+  expect([sized.x, sized.y]).toEqual([expect.closeTo(before.x, 6), expect.closeTo(before.y, 6)])
+
+  const points = async () => ((await cut('cable channel'))['along'] as { points: [number, number][] }).points
+  const was = await points()
+  await grip('cable channel').focus()
+  await page.keyboard.press('Enter')
+  await page.keyboard.press('ArrowRight')
+  await soon(revision(desk)).toBe(3)
+  expect(await points()).toEqual(was.map(([x, y]) => [expect.closeTo(x + 1, 6), y]))
 })

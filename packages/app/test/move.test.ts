@@ -68,6 +68,10 @@ it('moves a part by the cut it sits in, and a groove by its points', () => {
   const moved = (at: string) => applyPatch(document, movePatch(document, at, 2, 0))
   expect((moved('/hardware/0')['cuts'] as Json[])[0]!['shape']).toEqual({ circle: 20, at: [7, 5] })
   expect((moved('/hardware/1')['hardware'] as Json[])[1]!['at']).toEqual([3, 2])
+  const path: Json = { cuts: [{ along: { path: 'M 0 0 L 10 -5' } }] }
+  const lower = applyPatch(path, movePatch(path, '/cuts/0', 2, -3))
+  const numbers = ((lower['cuts'] as Json[])[0]!['along'] as { path: string }).path.match(/-?[\d.]+/g)
+  expect(numbers?.map(Number)).toEqual([2, 3, 12, -2])
   expect((moved('/cuts/1')['cuts'] as Json[])[1]!['along']).toEqual({
     points: [
       [2, 0],

@@ -14,9 +14,7 @@ export function partBoxes(planned: PlannedView): ReadonlyMap<string, Box> {
   geometry.timbers.forEach((t, i) => {
     boxes.set(`/timbers/${i}`, boxOf(...t.upper.rings))
   })
-  geometry.cutRegions.forEach((r, i) => {
-    if (r !== null) boxes.set(`/cuts/${i}`, boxOf(...r.rings))
-  })
+  for (const c of planned.cuts) boxes.set(c.at, boxOf(...c.rings))
   for (const h of planned.parts) {
     const [cos, sin] = turned(1, 0, h.round ? 0 : h.turnDeg).map(Math.abs) as [number, number]
     const [halfX, halfY] = [

@@ -5,6 +5,7 @@ import { chosen, view } from '../state/desk.ts'
 import { w } from '../text/words.ts'
 import { FrameRow } from './frame-row.tsx'
 import { grip, held } from './held.ts'
+import { partBoxes } from './plan-scene.ts'
 import { endLine } from './plan-strokes.tsx'
 import { ReadDrawing } from './read-drawing.tsx'
 import type { Mode } from './tools.ts'
@@ -116,17 +117,10 @@ function PartTools({ at }: { readonly at: string }) {
   const v = view.value
   if (v === null) return null
   const list = at.split('/')[1]!
-  const i = Number(at.split('/')[2])
   const name = nameOf(at)
   const b = bounds(v.model.geometry.outline)
   const [cx, cy] = [(b.minX + b.maxX) / 2, (b.minY + b.maxY) / 2]
-  const region =
-    list === 'timbers'
-      ? v.model.geometry.timbers[i]?.upper
-      : list === 'cuts'
-        ? v.model.geometry.cutRegions[i]
-        : null
-  const own = region === null || region === undefined ? null : bounds(region)
+  const own = /^(timbers|cuts)$/.test(list) ? (partBoxes(v).get(at) ?? null) : null
   const about =
     own === null ? ([cx, cy] as const) : ([(own.minX + own.maxX) / 2, (own.minY + own.maxY) / 2] as const)
   const path = ownLine.value ?? v.section.path
@@ -144,7 +138,7 @@ function PartTools({ at }: { readonly at: string }) {
   return (
     <>
       <b>{name}</b>
-      {region === null || region === undefined ? null : (
+      {held.value?.at !== at ? null : (
         <>
           <span class="pair">
             <button

@@ -1,5 +1,5 @@
 import { timberMoved } from '../../../engine/src/draw/board.ts'
-import { mmOf, shapeMoved } from '../../../engine/src/draw/shape-place.ts'
+import { mapped, mmOf, shapeMoved } from '../../../engine/src/draw/shape-place.ts'
 import type { Patch } from '../../../engine/src/piece/patch.ts'
 import type { PieceDocument } from '../../../engine/src/piece/piece-schema.ts'
 import type { ShapeDocument } from '../../../engine/src/piece/shape-field.ts'
@@ -20,7 +20,10 @@ export function movePatch(document: Json, at: string, dx: number, dy: number): P
     return 'problem' in change ? [] : change.patch
   }
   if (list === 'cuts') {
-    const along = entry['along'] as { points?: Pair[] } | undefined
+    const along = entry['along'] as { points?: Pair[]; path?: string } | undefined
+    // The path's own y runs down.
+    if (along?.path !== undefined)
+      return [{ op: 'replace', path: `${at}/along/path`, value: mapped(along.path, [1, 0, 0, 1, dx, -dy]) }]
     if (along?.points !== undefined)
       return [{ op: 'replace', path: `${at}/along/points`, value: along.points.map(p => sum(p, dx, dy)) }]
     const shape = entry['shape'] as ShapeDocument | undefined

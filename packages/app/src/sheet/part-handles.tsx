@@ -82,10 +82,7 @@ function partsOf(planned: PlannedView, view: PageView): Part[] {
     name: name(`/timbers/${i}`),
     d: ringPath(view, t.upper.rings)
   }))
-  geometry.cutRegions.forEach((region, i) => {
-    if (region !== null)
-      out.push({ at: `/cuts/${i}`, name: name(`/cuts/${i}`), d: ringPath(view, region.rings) })
-  })
+  for (const c of planned.cuts) out.push({ at: c.at, name: name(c.at), d: ringPath(view, c.rings) })
   for (const h of planned.parts) out.push({ at: h.at, name: name(h.at), d: hardwarePath(view, h) })
   return out
 }

@@ -159,6 +159,8 @@ export interface PlannedView {
     readonly parts: readonly SectionPart[]
     readonly rounds: readonly RoundHole[]
   }
+  /** Where cuts lie on the plan, but the one that makes the outline. */
+  readonly cuts: readonly CutPlan[]
   /** Where hardware sits on the plan, mm; turn in degrees. */
   readonly parts: readonly {
     readonly at: string
@@ -169,6 +171,12 @@ export interface PlannedView {
     readonly round: boolean
     readonly turnDeg: number
   }[]
+}
+
+/** A cut on the plan: its entry, and its outlines (x0, y0, x1, y1, ...), mm. */
+export interface CutPlan {
+  readonly at: string
+  readonly rings: readonly Float64Array[]
 }
 
 export interface Thumb {

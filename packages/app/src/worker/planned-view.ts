@@ -28,6 +28,7 @@ import { sectionPathOf } from '../../../engine/src/sheets/section-path.ts'
 import { faceView, partsOn, roundsOn } from '../../../engine/src/sheets/sheet-views.ts'
 import { stepFacts, stepWords } from '../../../engine/src/sheets/step-facts.ts'
 import { svgBody } from '../../../engine/src/sheets/svg.ts'
+import { cutPlans } from './cut-plans.ts'
 import type { Drawn, EntryName, FindingView, LayerView, Plane, SentView, StepView } from './messages.ts'
 
 /** What the screens show of a plan: figures, words and drawings, ready to lay out. */
@@ -67,6 +68,7 @@ export function plannedView(
     plane: planeOf(work, model, width, face),
     key: keyPart(model, []).text,
     section: { path, parts: partsOn(path, work), rounds: roundsOn(path, work) },
+    cuts: cutPlans(work),
     parts: work.fits.flatMap((fit, i) =>
       fit.part === null
         ? []
