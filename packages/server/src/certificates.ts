@@ -1,5 +1,6 @@
 import 'reflect-metadata'
 import type { webcrypto } from 'node:crypto'
+import { createPrivateKey, X509Certificate } from 'node:crypto'
 import { existsSync, mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs'
 import { isIP } from 'node:net'
 import { join } from 'node:path'
@@ -46,21 +47,14 @@ export async function certificatesOf(
   }
   const wanted = [...new Set(['localhost', '127.0.0.1', ...names])].filter(isPrivate).sort()
   const authority = await authorityOf(paths.caKey, paths.ca, wanted, now)
-  const known =
-    existsSync(paths.crt) && existsSync(paths.key)
-      ? new x509.X509Certificate(readFileSync(paths.crt, 'utf8'))
-      : null
+  const known = pairOf(paths.key, paths.crt)
   if (
     known !== null &&
-    known.notAfter.getTime() - now.getTime() > RENEW_DAYS * DAY_MS &&
-    namesOf(known) === wanted.join(' ') &&
-    known.issuer === authority.certificate.subject
+    lasts(known.certificate, now) &&
+    namesOf(known.pem) === wanted.join(' ') &&
+    known.certificate.verify(new X509Certificate(authority.pem).publicKey)
   )
-    return {
-      key: readFileSync(paths.key, 'utf8'),
-      certificate: readFileSync(paths.crt, 'utf8'),
-      authority: authority.pem
-    }
+    return { key: known.key, certificate: known.pem, authority: authority.pem }
   const keys = await crypto.subtle.generateKey(ALGORITHM, true, ['sign', 'verify'])
   const certificate = await x509.X509CertificateGenerator.create({
     serialNumber: serial(),
@@ -93,19 +87,15 @@ async function authorityOf(
   now: Date
 ): Promise<{ certificate: x509.X509Certificate; signingKey: unknown; pem: string }> {
   const crypto = globalThis.crypto
-  if (existsSync(keyPath) && existsSync(path)) {
-    const pem = readFileSync(path, 'utf8')
-    const certificate = new x509.X509Certificate(pem)
+  const known = pairOf(keyPath, path)
+  if (known !== null && lasts(known.certificate, now)) {
+    const certificate = new x509.X509Certificate(known.pem)
     const constraints = certificate.extensions.find(e => e.type === NAME_CONSTRAINTS)
-    if (
-      certificate.notAfter.getTime() - now.getTime() > RENEW_DAYS * DAY_MS &&
-      constraints !== undefined &&
-      permits(new Uint8Array(constraints.value), names)
-    ) {
-      const der = Buffer.from(readFileSync(keyPath, 'utf8').replace(/-----[^-]+-----|\s/g, ''), 'base64')
+    if (constraints !== undefined && permits(new Uint8Array(constraints.value), names)) {
+      const der = Buffer.from(known.key.replace(/-----[^-]+-----|\s/g, ''), 'base64')
       return {
         certificate,
-        pem,
+        pem: known.pem,
         signingKey: await crypto.subtle.importKey('pkcs8', der, ALGORITHM, true, ['sign'])
       }
     }
@@ -130,7 +120,32 @@ async function authorityOf(
   return { certificate, pem, signingKey: keys.privateKey }
 }
 
-function namesOf(certificate: x509.X509Certificate): string {
+/**
+ * A key and its certificate as they lie on the disk; null when one is missing, cannot be read as what it is, or is not
+ * of the other: a kill between writing the two leaves that.
+ */
+function pairOf(
+  keyPath: string,
+  path: string
+): { readonly key: string; readonly pem: string; readonly certificate: X509Certificate } | null {
+  if (!existsSync(keyPath) || !existsSync(path)) return null
+  // Outside of what is caught: a disk that cannot be read is no reason to write over what it holds.
+  const key = readFileSync(keyPath, 'utf8')
+  const pem = readFileSync(path, 'utf8')
+  try {
+    const certificate = new X509Certificate(pem)
+    return certificate.checkPrivateKey(createPrivateKey(key)) ? { key, pem, certificate } : null
+  } catch {
+    return null
+  }
+}
+
+function lasts(certificate: X509Certificate, now: Date): boolean {
+  return Date.parse(certificate.validTo) - now.getTime() > RENEW_DAYS * DAY_MS
+}
+
+function namesOf(pem: string): string {
+  const certificate = new x509.X509Certificate(pem)
   const names = certificate.getExtension(x509.SubjectAlternativeNameExtension)
   return [...(names?.names.items.map(n => n.value) ?? [])].sort().join(' ')
 }

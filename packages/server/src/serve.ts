@@ -115,19 +115,22 @@ export async function serve(options: ServeOptions): Promise<Serving> {
   const port = (server.address() as { port: number }).port
   places.at(port)
   // A laptop that is carried elsewhere, or a certificate that ends: the names it goes by are looked at again.
+  let renewing: Promise<void> | null = null
+  const renew = async () => {
+    try {
+      const made = await certificates()
+      if (made.certificate !== secure?.certificate && server instanceof HttpsServer)
+        server.setSecureContext({ key: made.key, cert: `${made.certificate}\n${made.authority}` })
+      secure = made
+    } catch (e) {
+      options.log?.(String(e))
+    }
+    renewing = null
+  }
   const look = setInterval(() => {
     places.look()
-    if (secure === null) return
-    certificates()
-      .then(made => {
-        if (made.certificate !== secure?.certificate && server instanceof HttpsServer)
-          server.setSecureContext({
-            key: made.key,
-            cert: `${made.certificate}\n${made.authority}`
-          })
-        secure = made
-      })
-      .catch((e: unknown) => options.log?.(String(e)))
+    // One at a time: an older one that ends later would bring its older names back.
+    if (secure !== null) renewing ??= renew()
   }, options.lookMs ?? LOOK_MS)
   look.unref()
   return {
@@ -143,6 +146,7 @@ export async function serve(options: ServeOptions): Promise<Serving> {
       const cut = setTimeout(() => server.closeAllConnections(), 1500)
       await closed
       clearTimeout(cut)
+      await renewing
       open.close()
     }
   }

@@ -1,9 +1,9 @@
 import 'reflect-metadata'
 import { X509Certificate } from 'node:crypto'
-import { readFileSync, statSync } from 'node:fs'
+import { copyFileSync, readFileSync, statSync, truncateSync } from 'node:fs'
 import { request } from 'node:https'
 import { join } from 'node:path'
-import { connect, createServer } from 'node:tls'
+import { connect, createSecureContext, createServer } from 'node:tls'
 import * as x509 from '@peculiar/x509'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { certificatesOf } from '../src/certificates.ts'
@@ -106,6 +106,30 @@ test('keys are for their owner alone, kept from start to start, renewed before t
   )
   expect(later.certificate).not.toBe(renamed.certificate)
   expect(later.authority).toBe(first.authority)
+})
+
+// A kill between two files leaves one of before and one of after: what another folder has stands for that.
+describe('files that do not belong together are made anew, and the server starts', () => {
+  const files = ['authority.key.pem', 'authority.crt.pem', 'server.key.pem', 'server.crt.pem']
+  const cases = files.flatMap(f => (['another', 'cut off', 'empty'] as const).map(how => [f, how] as const))
+  test.each(cases)('%s: %s', async (file, how) => {
+    const folder = `${d.folder}/torn ${file} ${how}`
+    const now = new Date()
+    const first = await certificatesOf(folder, [NAME], now)
+    await certificatesOf(`${folder} before`, [NAME], now)
+    const torn = join(folder, 'keys', file)
+    if (how === 'another') copyFileSync(join(`${folder} before`, 'keys', file), torn)
+    else truncateSync(torn, how === 'empty' ? 0 : 100)
+    const made = await certificatesOf(folder, [NAME], now)
+    // OpenSSL's own word on whether a key and a certificate belong together, and on who signed it.
+    expect(() => createSecureContext({ key: made.key, cert: made.certificate })).not.toThrow()
+    expect(new X509Certificate(made.certificate).verify(new X509Certificate(made.authority).publicKey)).toBe(
+      true
+    )
+    // A phone that trusts the authority goes on trusting it where that one is whole.
+    expect(made.authority === first.authority).toBe(file.startsWith('server'))
+    expect(await certificatesOf(folder, [NAME], now), 'and stays').toEqual(made)
+  })
 })
 
 describe('the authority speaks for a local network only', () => {
