@@ -206,7 +206,7 @@ describe('what was traced', () => {
       [9, 0],
       [0, 9]
     ]
-    const like = { id: 'traced 1', species: 'walnut-black', thickness: '1 in', moisture: 9 }
+    const like = { id: 'traced', species: 'walnut-black', thickness: '1 in', moisture: 9 }
     expect(timberPatch({ timbers: [like] }, polygon, 'traced')).toEqual([
       { op: 'add', path: '/timbers/-', value: { ...like, id: 'traced 2', outline: { polygon } } }
     ])

@@ -185,7 +185,7 @@ describe('tracing over a photo', () => {
     await page.getByRole('button', { name: 'Make it a timber' }).click()
     await soon(async () => (await timbersOf(desk)).length).toBe(2)
     const made = (await timbersOf(desk))[1]!
-    expect(made).toMatchObject({ id: 'traced 1', species: 'ash-white', thickness: 24, moisture: 8.5 })
+    expect(made).toMatchObject({ id: 'traced', species: 'ash-white', thickness: 24, moisture: 8.5 })
     const { polygon } = made['outline'] as { polygon: Place[] }
     expect(polygon).toHaveLength(PRESSES)
     expect(farthest(polygon)).toBeLessThan(MOST_MM)

@@ -3,6 +3,7 @@ import { turned } from '../../../engine/src/draw/shape-place.ts'
 import type { Handle } from '../../../engine/src/draw/shape-resize.ts'
 import type { Box, Guide, SnapScene } from '../../../engine/src/draw/snap.ts'
 import { boxOf, snapBox, snapPoint } from '../../../engine/src/draw/snap.ts'
+import { tenth, thousandth } from '../sheet/place.ts'
 import type { PlannedView } from '../worker/messages.ts'
 
 type Pair = readonly [number, number]
@@ -48,7 +49,7 @@ export function snappedMove(
   if (scene === null) return { by: [dx, dy], guides: [] }
   const moving = { minX: box.minX + dx, maxX: box.maxX + dx, minY: box.minY + dy, maxY: box.maxY + dy }
   const got = snapBox(moving, scene, toleranceMm)
-  return { by: [fine(dx + got.dx), fine(dy + got.dy)], guides: got.guides }
+  return { by: [thousandth(dx + got.dx), thousandth(dy + got.dy)], guides: got.guides }
 }
 
 /**
@@ -75,7 +76,7 @@ export function snappedPull(
   const sides = { own: /left|right/.test(handle), other: /near|far/.test(handle) }
   const ways = upright ? { x: sides.own, y: sides.other } : { x: sides.other, y: sides.own }
   return {
-    to: [fine(to[0] + (ways.x ? got.dx : 0)), fine(to[1] + (ways.y ? got.dy : 0))],
+    to: [thousandth(to[0] + (ways.x ? got.dx : 0)), thousandth(to[1] + (ways.y ? got.dy : 0))],
     guides: got.guides.filter(g => ways[g.axis])
   }
 }
@@ -88,14 +89,5 @@ export function snappedPoint(
 ): { readonly to: Pair; readonly guides: readonly Guide[] } {
   if (scene === null) return { to: [tenth(to[0]), tenth(to[1])], guides: [] }
   const got = snapPoint(to, scene, toleranceMm)
-  return { to: [fine(to[0] + got.dx), fine(to[1] + got.dy)], guides: got.guides }
-}
-
-function tenth(mm: number): number {
-  return Math.round(mm * 10) / 10 + 0
-}
-
-// What lies on a line of another part lies there to the precision of the document.
-function fine(mm: number): number {
-  return Math.round(mm * 1000) / 1000 + 0
+  return { to: [thousandth(to[0] + got.dx), thousandth(to[1] + got.dy)], guides: got.guides }
 }

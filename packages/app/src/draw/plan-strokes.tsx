@@ -2,7 +2,8 @@ import { useRef, useState } from 'preact/hooks'
 import type { Bounds } from '../../../engine/src/shape/region.ts'
 import type { PageView } from '../../../engine/src/sheets/page-data.ts'
 import { startedEntry } from '../card/add-entry.tsx'
-import { eventPlace, pointer, toSheet } from '../sheet/place.ts'
+import { addPatch, entriesOf, timberLike } from '../card/new-entry.ts'
+import { eventPlace, pointer, tenth, toSheet } from '../sheet/place.ts'
 import { chosen, edit, piece } from '../state/desk.ts'
 import { w } from '../text/words.ts'
 import type { Json } from '../worker/messages.ts'
@@ -128,20 +129,16 @@ export async function endLine(
   }
   const document = piece.value?.document
   if (document === undefined) return
-  const like = ((document['timbers'] ?? []) as Json[])[0] ?? {}
   const done = await workTool(w.draw.edged, {
     tool: 'live edge',
     top,
     bottom: line.length < 2 ? top : line,
     back: backOf(top, box),
-    species: (like['species'] as string | undefined) ?? 'ash-white',
-    thickness: (like['thickness'] as number | string | undefined) ?? 20,
-    moisture: (like['moisture'] as number | string | undefined) ?? 8.5
+    ...timberLike(document)
   })
   if (!done) return
   mode.value = { kind: 'rest' }
-  const timbers = (piece.value?.document['timbers'] ?? []) as Json[]
-  chosen.value = `/timbers/${timbers.length - 1}`
+  chosen.value = `/timbers/${entriesOf(piece.value!.document, 'timbers').length - 1}`
 }
 
 /** How far a board reaches over the outline, mm: what is trimmed with the waste. */
@@ -179,14 +176,9 @@ function place(what: 'timbers' | 'cuts' | 'hardware' | 'markings' | 'stones', at
     placeStone(document, at)
     return
   }
-  const entries = (document[what] ?? []) as Json[]
   const value = startedEntry(document, what, [tenth(at[0]), tenth(at[1])])
-  edit(w.added(w.card.one[what]), [
-    document[what] === undefined
-      ? { op: 'add', path: `/${what}`, value: [value] }
-      : { op: 'add', path: `/${what}/-`, value }
-  ])
-  chosen.value = `/${what}/${entries.length}`
+  edit(w.added(w.card.one[what]), addPatch(document, what, value))
+  chosen.value = `/${what}/${entriesOf(document, what).length}`
 }
 
 /** A stone placed by hand: a river pebble of a usual size, to be measured. Length, width, thickness, mm. */
@@ -194,7 +186,7 @@ const STONE_MM = [22, 18, 8]
 
 // Stones belong to a pour: the first that is cast, unless one is in hand.
 function placeStone(document: Json, at: Pair): void {
-  const pours = (document['pours'] ?? []) as Json[]
+  const pours = entriesOf(document, 'pours')
   const chosenPour = /^\/pours\/(\d+)$/.exec(chosen.value ?? '')
   const i =
     chosenPour === null
@@ -212,8 +204,4 @@ function placeStone(document: Json, at: Pair): void {
         : { op: 'add', path: `/pours/${i}/stones/-`, value: { kind: 'river-gravel', placed: [stone] } }
   ])
   chosen.value = `/pours/${i}`
-}
-
-function tenth(mm: number): number {
-  return Math.round(mm * 10) / 10
 }

@@ -1,7 +1,8 @@
 import { useLayoutEffect, useRef, useState } from 'preact/hooks'
 import { keepsOf, pulledFrame, snappedTurn, turnedFrame } from '../../../engine/src/draw/pull.ts'
 import type { PageView } from '../../../engine/src/sheets/page-data.ts'
-import { eventPlace, toSheet } from '../sheet/place.ts'
+import { arrowStep } from '../look/arrow-keys.ts'
+import { eventPlace, thousandth, toSheet } from '../sheet/place.ts'
 import { w } from '../text/words.ts'
 import type { PlannedView } from '../worker/messages.ts'
 import { drag, followHand, letGo, lift } from './drag.ts'
@@ -16,8 +17,8 @@ import { nameOf, removeEntry, workTool } from './tools.ts'
 
 type Pair = readonly [number, number]
 
-/** Steps of the arrow keys: mm, and degrees of a turn. */
-const STEP = { mm: 1, longMm: 10, deg: 1, longDeg: 15 } as const
+/** Steps of a turn by the arrow keys, degrees: alone, and with Shift. */
+const TURN = { deg: 1, longDeg: 15 } as const
 /** Half the side of a handle, and how far round it a press counts: by mouse, by finger (44 px across); px. */
 const HALF_PX = 4.5
 /** Places nearer than this are one, mm. */
@@ -128,15 +129,14 @@ function laid(now: Held, g: Grip, to: Pair | number): Promise<boolean> {
 
 function keys(e: KeyboardEvent, view: PageView, now: Held, g: Grip): void {
   if (e.altKey || e.ctrlKey || e.metaKey) return
-  const way = { ArrowRight: [1, 0], ArrowLeft: [-1, 0], ArrowUp: [0, 1], ArrowDown: [0, -1] }[e.key]
-  if (way !== undefined && g.kind === 'turn') {
-    // Up and left turn against the clock, as the plan is seen from the front.
-    const sign = (way[1]! > 0 || way[0]! < 0 ? 1 : -1) * (view.face === 'back' ? -1 : 1)
-    void laid(now, g, now.frame.turnDeg + sign * (e.shiftKey ? STEP.longDeg : STEP.deg))
-  } else if (way !== undefined) {
-    const step = e.shiftKey ? STEP.longMm : STEP.mm
-    const right = view.face === 'back' ? -step : step
-    void laid(now, g, [thousandth(g.at[0] + way[0]! * right), thousandth(g.at[1] + way[1]! * step)])
+  const way = arrowStep(e, view.face === 'back')
+  if (way !== null && g.kind === 'turn') {
+    // Up and left turn against the clock, as the plan is seen.
+    const left = view.face === 'back' ? way[0] > 0 : way[0] < 0
+    const sign = (way[1] > 0 || left ? 1 : -1) * (view.face === 'back' ? -1 : 1)
+    void laid(now, g, now.frame.turnDeg + sign * (e.shiftKey ? TURN.longDeg : TURN.deg))
+  } else if (way !== null) {
+    void laid(now, g, [thousandth(g.at[0] + way[0]), thousandth(g.at[1] + way[1])])
   } else if (g.kind === 'vertex' && e.key === 'Delete') {
     void takeOut(now, g)
   } else if ((g.kind === 'vertex' && e.key === 'Insert') || (g.kind === 'between' && e.key === 'Enter')) {
@@ -213,8 +213,4 @@ function follow(
 function same(to: Pair | number, g: Grip, turnDeg: number): boolean {
   if (typeof to === 'number') return to === turnDeg
   return g.kind !== 'between' && Math.hypot(to[0] - g.at[0], to[1] - g.at[1]) < SAME_MM
-}
-
-function thousandth(mm: number): number {
-  return Math.round(mm * 1000) / 1000 + 0
 }

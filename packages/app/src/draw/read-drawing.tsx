@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks'
 import { parseQuantity } from '../../../engine/src/quantity/parse.ts'
+import { addPatch, newName, timberLike } from '../card/new-entry.ts'
 import { addFile, edit, piece } from '../state/desk.ts'
 import { engineAnswer } from '../state/engine.ts'
 import { w } from '../text/words.ts'
@@ -7,6 +8,8 @@ import type { DrawingPart, Json } from '../worker/messages.ts'
 import { toolSays } from './tools.ts'
 
 const MOST_BYTES = 4_000_000
+/** What a name of an entry may not hold. */
+const NOT_IN_NAMES = /[^A-Za-z0-9À-ɏ _.-]/g
 
 /** Reads an SVG: its closed shapes by name, each laid as a timber or as the outline of the piece. */
 export function ReadDrawing() {
@@ -42,20 +45,10 @@ export function ReadDrawing() {
     const shape: Json = { file: read.name, ...(part.id === '' ? {} : { part: part.id }), at: placeOf(part) }
     if (how === 'outline') edit(w.draw.laid(read.name), [{ op: 'replace', path: '/outline', value: shape }])
     else {
-      const timbers = (document['timbers'] ?? []) as Json[]
-      const like = timbers[0] ?? {}
-      const value = {
-        id: fresh(timbers, part.id || 'board'),
-        species: like['species'] ?? 'ash-white',
-        outline: shape,
-        thickness: like['thickness'] ?? 20,
-        moisture: like['moisture'] ?? 8.5
-      }
+      const id = newName(document, (part.id || 'board').replace(NOT_IN_NAMES, '-'))
       edit(
         w.draw.laid(read.name),
-        document['timbers'] === undefined
-          ? [{ op: 'add', path: '/timbers', value: [value] }]
-          : [{ op: 'add', path: '/timbers/-', value }]
+        addPatch(document, 'timbers', { id, ...timberLike(document), outline: shape })
       )
     }
     setRead(null)
@@ -118,11 +111,4 @@ function placeOf(part: DrawingPart): [number, number] {
     Math.round((x - part.widthMm / 2 - part.fromLeftMm) * 10) / 10,
     Math.round((y + part.heightMm / 2 + part.fromTopMm) * 10) / 10
   ]
-}
-
-function fresh(timbers: readonly Json[], wish: string): string {
-  const used = new Set(timbers.map(t => t['id']))
-  const word = wish.replace(/[^A-Za-z0-9À-ɏ _.-]/g, '-').slice(0, 50)
-  if (!used.has(word)) return word
-  for (let n = 2; ; n++) if (!used.has(`${word} ${n}`)) return `${word} ${n}`
 }

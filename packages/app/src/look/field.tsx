@@ -4,6 +4,7 @@ import {
   entered,
   readLength,
   readMass,
+  readQuantity,
   readTemperature,
   showLength,
   showMass,
@@ -11,7 +12,6 @@ import {
   showTemperature
 } from '../../../engine/src/draw/units.ts'
 import { decimals } from '../../../engine/src/quantity/format.ts'
-import { parseQuantity } from '../../../engine/src/quantity/parse.ts'
 import type { Dimension } from '../../../engine/src/quantity/unit.ts'
 import { FIXED_UNIT } from '../../../engine/src/quantity/unit.ts'
 import { units } from '../state/preferences.ts'
@@ -52,16 +52,7 @@ function unitsOf(dimension: Dimension): {
       const unit = FIXED_UNIT[dimension]
       return {
         show: v => ({ text: decimals(v, 3), unit, exact: true }),
-        read: (t, r) => {
-          const found = parseQuantity(
-            /^[-0-9. ]+$/.test(t.trim()) ? `${t.trim()} ${unit}` : t.trim(),
-            dimension
-          )
-          if (found === null) return { problem: `found "${t.slice(0, 40)}"; allowed: a number in ${unit}` }
-          if (r && !(found.value >= r.min && found.value <= r.max))
-            return { problem: `found ${found.value} ${unit}; allowed: ${r.min} to ${r.max} ${unit}` }
-          return { value: found.value, stored: /^[-0-9. ]+$/.test(t.trim()) ? found.value : t.trim() }
-        }
+        read: (t, r) => readQuantity(t, dimension, unit, r)
       }
     }
   }

@@ -3,6 +3,7 @@ import { isDim, theme, units } from '../state/preferences.ts'
 import { awaySince, device, paired } from '../state/reach.ts'
 import { follow, route } from '../state/route.ts'
 import { w } from '../text/words.ts'
+import { Choice } from './choice.tsx'
 import { Revisions } from './revisions.tsx'
 
 /** Name of the app, where one is, and what works everywhere: undo, units, light. */
@@ -73,12 +74,6 @@ function savedWords(): string {
   return awaySince.value === null ? w.saved.saving : w.saved.offline
 }
 
-const LENGTHS = [
-  ['mm', 'mm'],
-  ['in', 'in, decimal'],
-  ['in fraction', 'in, fractions']
-] as const
-
 function UnitsChoice() {
   const u = units.value
   return (
@@ -88,51 +83,24 @@ function UnitsChoice() {
       </summary>
       <div class="sheet-let">
         <Choice
-          name="length"
-          options={LENGTHS}
+          words={w.unit.length}
+          options={w.unit.lengths}
           value={u.length}
           onPick={length => (units.value = { ...u, length })}
         />
         <Choice
-          name="temperature"
-          options={
-            [
-              ['°C', '°C'],
-              ['°F', '°F']
-            ] as const
-          }
+          words={w.unit.temperature}
+          options={w.unit.temperatures}
           value={u.temperature}
           onPick={temperature => (units.value = { ...u, temperature })}
         />
         <Choice
-          name="mass"
-          options={
-            [
-              ['g', 'g, kg'],
-              ['oz', 'oz, lb']
-            ] as const
-          }
+          words={w.unit.mass}
+          options={w.unit.masses}
           value={u.mass}
           onPick={mass => (units.value = { ...u, mass })}
         />
       </div>
     </details>
-  )
-}
-
-function Choice<T extends string>(p: {
-  readonly name: string
-  readonly options: readonly (readonly [T, string])[]
-  readonly value: T
-  readonly onPick: (value: T) => void
-}) {
-  return (
-    <div class="choice" role="group" aria-label={p.name}>
-      {p.options.map(([value, words]) => (
-        <button key={value} type="button" aria-pressed={value === p.value} onClick={() => p.onPick(value)}>
-          {words}
-        </button>
-      ))}
-    </div>
   )
 }

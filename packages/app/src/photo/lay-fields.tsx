@@ -1,7 +1,7 @@
 import type { Point } from '../../../engine/src/draw/perspective.ts'
 import { parseQuantity } from '../../../engine/src/quantity/parse.ts'
+import { Choice } from '../look/choice.tsx'
 import { QuantityField } from '../look/field.tsx'
-import { Choice } from '../sheet/drawing-sheet.tsx'
 import { w } from '../text/words.ts'
 import { layPhoto } from './desk-photo.ts'
 import type { Laid, Way } from './laying.ts'

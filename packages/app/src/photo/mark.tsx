@@ -1,12 +1,9 @@
 import { useRef } from 'preact/hooks'
 import type { Point } from '../../../engine/src/draw/perspective.ts'
+import { arrowStep } from '../look/arrow-keys.ts'
 import { w } from '../text/words.ts'
 import type { Laid } from './laying.ts'
 import { errorAt, marksOf } from './laying.ts'
-
-/** Steps of the arrow keys, px: alone, and with Shift. */
-const STEP_PX = 1
-const LONG_STEP_PX = 10
 
 /** A mark on the photo, pulled by pointer and arrow keys, with the error to expect there. */
 export function Mark(p: {
@@ -69,16 +66,8 @@ export function placed([x, y]: Point, shown: number): { left: string; top: strin
   return { left: `${x * shown}px`, top: `${y * shown}px` }
 }
 
-/** The step an arrow key means, px, x to the right and y down; null for other keys. */
+/** The step an arrow key means on a photo, px: x to the right and y down; null for other keys. */
 export function arrow(e: KeyboardEvent): readonly [number, number] | null {
-  if (e.altKey || e.ctrlKey || e.metaKey) return null
-  const step = e.shiftKey ? LONG_STEP_PX : STEP_PX
-  return (
-    (
-      { ArrowRight: [step, 0], ArrowLeft: [-step, 0], ArrowUp: [0, -step], ArrowDown: [0, step] } as Record<
-        string,
-        readonly [number, number]
-      >
-    )[e.key] ?? null
-  )
+  const step = arrowStep(e)
+  return step === null ? null : [step[0], -step[1]]
 }

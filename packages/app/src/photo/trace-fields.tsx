@@ -1,7 +1,7 @@
 import { useMemo } from 'preact/hooks'
 import type { Homography } from '../../../engine/src/draw/perspective.ts'
+import { Choice } from '../look/choice.tsx'
 import { Figure } from '../look/field.tsx'
-import { Choice } from '../sheet/drawing-sheet.tsx'
 import { canUndo, chosen, edit, piece, problems, undo } from '../state/desk.ts'
 import { follow } from '../state/route.ts'
 import { w } from '../text/words.ts'

@@ -1,7 +1,5 @@
 import { w } from '../text/words.ts'
-
-/** Steps of the arrow keys, px of the photo: alone, and with Shift. */
-const LONG_STEP = 10
+import { arrow } from './mark.tsx'
 
 type Place = readonly [number, number] | null
 
@@ -16,10 +14,9 @@ export function TraceLine(p: {
   const d = `M${seen.map(([x, y]) => `${x.toFixed(2)} ${y.toFixed(2)}`).join('L')}`
   const [first, last] = [seen[0]!, seen[seen.length - 1]!]
   const keys = (k: number, e: KeyboardEvent) => {
-    const by = { ArrowRight: [1, 0], ArrowLeft: [-1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] }[e.key]
     if (e.altKey || e.ctrlKey || e.metaKey) return
-    const step = e.shiftKey ? LONG_STEP : 1
-    if (by !== undefined) p.onMove(k, by[0]! * step, by[1]! * step)
+    const by = arrow(e)
+    if (by !== null) p.onMove(k, ...by)
     else if (e.key === 'Delete' || e.key === 'Backspace') {
       const group = (e.currentTarget as SVGElement).parentElement
       p.onRemove(k)

@@ -3,6 +3,7 @@ import type { Homography, Point } from '../../../engine/src/draw/perspective.ts'
 import { mmPerPx, mmToPx } from '../../../engine/src/draw/perspective.ts'
 import { unwarpSize } from '../../../engine/src/draw/unwarp.ts'
 import { bounds } from '../../../engine/src/shape/measure.ts'
+import { tenth } from '../sheet/place.ts'
 import { view as planned } from '../state/desk.ts'
 import { w } from '../text/words.ts'
 import { laid as laying, layPhoto } from './desk-photo.ts'
@@ -247,8 +248,4 @@ export function TracePad(p: {
 
 function clamp(x: number, most: number): number {
   return Math.min(most, Math.max(0, x))
-}
-
-function tenth(mm: number): number {
-  return Math.round(mm * 10) / 10 + 0
 }

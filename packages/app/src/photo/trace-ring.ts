@@ -1,12 +1,12 @@
 import type { Homography, Point } from '../../../engine/src/draw/perspective.ts'
 import { pxToMm } from '../../../engine/src/draw/perspective.ts'
 import type { Patch } from '../../../engine/src/piece/patch.ts'
-import { selfCrossing } from '../../../engine/src/shape/check.ts'
 import { ringArea } from '../../../engine/src/shape/measure.ts'
+import { selfCrossing } from '../../../engine/src/shape/self-crossing.ts'
+import { addPatch, newName, timberLike } from '../card/new-entry.ts'
+import { tenth } from '../sheet/place.ts'
 import type { Json } from '../worker/messages.ts'
 
-/** A traced ring is kept to this, mm. */
-const GRID_MM = 0.1
 /** Least area that is taken for a part of a piece, mm². */
 const LEAST_MM2 = 10
 /** Farthest a place of the plan may lie, mm. */
@@ -22,7 +22,7 @@ export function tracedRing(
     const p = pxToMm(map, u, v)
     if (p === null || !(Math.hypot(p[0], p[1]) <= FARTHEST_MM))
       return { problem: 'a point beyond where the photo lies flat; move or remove it' }
-    const at: [number, number] = [round(p[0]), round(p[1])]
+    const at: [number, number] = [tenth(p[0]), tenth(p[1])]
     const last = out[out.length - 1]
     if (last === undefined || last[0] !== at[0] || last[1] !== at[1]) out.push(at)
   }
@@ -38,10 +38,6 @@ export function tracedRing(
       problem: `an area of ${Math.abs(ringArea(ring)).toFixed(1)} mm²; allowed: at least ${LEAST_MM2}`
     }
   return out
-}
-
-function round(mm: number): number {
-  return Math.round(mm / GRID_MM) / 10 + 0
 }
 
 /**
@@ -68,25 +64,10 @@ export function timberPatch(
   polygon: readonly (readonly [number, number])[],
   word: string
 ): Patch {
-  const timbers = (document['timbers'] ?? []) as Json[]
-  const like = timbers[0] ?? {}
-  const value = {
-    id: freshName(timbers, word),
-    species: like['species'] ?? 'ash-white',
-    outline: { polygon },
-    thickness: like['thickness'] ?? 20,
-    moisture: like['moisture'] ?? 8.5
-  }
-  return document['timbers'] === undefined
-    ? [{ op: 'add', path: '/timbers', value: [value] }]
-    : [{ op: 'add', path: '/timbers/-', value }]
+  const value = { id: newName(document, word), ...timberLike(document), outline: { polygon } }
+  return addPatch(document, 'timbers', value)
 }
 
 export function outlinePatch(document: Json, polygon: readonly (readonly [number, number])[]): Patch {
   return [{ op: document['outline'] === undefined ? 'add' : 'replace', path: '/outline', value: { polygon } }]
-}
-
-function freshName(timbers: readonly Json[], word: string): string {
-  const used = new Set(timbers.map(t => t['id']))
-  for (let n = 1; ; n++) if (!used.has(`${word} ${n}`)) return `${word} ${n}`
 }

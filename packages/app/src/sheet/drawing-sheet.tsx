@@ -7,6 +7,7 @@ import type { Sheet } from '../../../engine/src/sheets/mark.ts'
 import { sectionAt } from '../../../engine/src/sheets/section-at.ts'
 import { svgBody } from '../../../engine/src/sheets/svg.ts'
 import { ToolRow } from '../draw/tool-row.tsx'
+import { Choice } from '../look/choice.tsx'
 import { Drawing, Written } from '../look/drawing.tsx'
 import { Figure } from '../look/field.tsx'
 import { piece, stale } from '../state/desk.ts'
@@ -136,7 +137,7 @@ export function DrawingSheet({ view }: { readonly view: PlannedView }) {
         <Drawing drawn={across} name="bb" words={null} />
       </div>
       <div class="foot">
-        <div class="keyed">
+        <div class="key">
           <Written markup={view.key} />
           <div class="bar">
             <Drawing drawn={view.plane.bar} name="scale" words={w.sheet.scale} />
@@ -160,29 +161,6 @@ function Says({ view, x, y }: { readonly view: PlannedView; readonly x: number; 
     <p id="core-says" class="says-core" role="status">
       {says}
     </p>
-  )
-}
-
-export function Choice<T extends string>(p: {
-  readonly words: string
-  readonly options: readonly (readonly [T, string])[]
-  readonly value: T
-  readonly onPick: (value: T) => void
-}) {
-  return (
-    <div class="choice" role="group" aria-label={p.words}>
-      {p.options.map(([value, words]) => (
-        <button
-          key={value}
-          type="button"
-          value={value}
-          aria-pressed={value === p.value}
-          onClick={() => p.onPick(value)}
-        >
-          {words}
-        </button>
-      ))}
-    </div>
   )
 }
 

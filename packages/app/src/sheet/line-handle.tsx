@@ -1,14 +1,12 @@
 import type { Bounds } from '../../../engine/src/shape/region.ts'
 import type { PageView } from '../../../engine/src/sheets/page-data.ts'
 import type { SectionPath } from '../../../engine/src/sheets/section-cut.ts'
+import { arrowStep } from '../look/arrow-keys.ts'
 import { w } from '../text/words.ts'
 import { eventPlace, ownLine, toSheet } from './place.ts'
 
 /** How far the line reaches beside the piece, mm on the sheet. */
 const OVER_MM = 4.5
-/** Steps of the arrow keys, mm. */
-const STEP_MM = 1
-const LONG_STEP_MM = 10
 
 /** The line A-A on the plan: dragged across it, or moved by the arrow keys; V turns it across and along. */
 export function LineHandle(p: { readonly view: PageView; readonly path: SectionPath; readonly box: Bounds }) {
@@ -40,11 +38,10 @@ export function LineHandle(p: { readonly view: PageView; readonly path: SectionP
     if (at !== null) lay(along ? at[1] : at[0])
   }
   const keys = (e: KeyboardEvent) => {
-    const step = e.shiftKey ? LONG_STEP_MM : STEP_MM
-    const by = { ArrowUp: step, ArrowRight: step, ArrowDown: -step, ArrowLeft: -step }[e.key]
-    if (by !== undefined) {
+    const by = arrowStep(e)
+    if (by !== null) {
       e.preventDefault()
-      lay(first.at + by)
+      lay(first.at + by[0] + by[1])
     } else if (e.key.toLowerCase() === 'v') {
       const middle = along ? (box.minX + box.maxX) / 2 : (box.minY + box.maxY) / 2
       lay(middle, along)

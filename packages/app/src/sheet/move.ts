@@ -1,9 +1,10 @@
-import { timberMoved } from '../../../engine/src/draw/board.ts'
 import { mapped, mmOf, shapeMoved } from '../../../engine/src/draw/shape-place.ts'
+import type { TimberDocument } from '../../../engine/src/draw/timber-shift.ts'
+import { timberPatch, timberShifted } from '../../../engine/src/draw/timber-shift.ts'
 import type { Patch } from '../../../engine/src/piece/patch.ts'
-import type { PieceDocument } from '../../../engine/src/piece/piece-schema.ts'
 import type { ShapeDocument } from '../../../engine/src/piece/shape-field.ts'
 import type { Json } from '../worker/messages.ts'
+import { thousandth } from './place.ts'
 
 type Pair = readonly [number | string, number | string]
 
@@ -16,8 +17,8 @@ export function movePatch(document: Json, at: string, dx: number, dy: number): P
   const [, list, index] = at.split('/')
   const entry = (document[list!] as Json[])[Number(index)]!
   if (list === 'timbers') {
-    const change = timberMoved(document as unknown as PieceDocument, Number(index), dx, dy)
-    return 'problem' in change ? [] : change.patch
+    const timber = entry as unknown as TimberDocument
+    return timberPatch(timber, timberShifted(timber, dx, dy), Number(index))
   }
   if (list === 'cuts') {
     const along = entry['along'] as { points?: Pair[]; path?: string } | undefined
@@ -41,9 +42,5 @@ export function movePatch(document: Json, at: string, dx: number, dy: number): P
 }
 
 function sum([x, y]: Pair, dx: number, dy: number): Pair {
-  return [dx === 0 ? x : round(mmOf(x) + dx), dy === 0 ? y : round(mmOf(y) + dy)]
-}
-
-function round(mm: number): number {
-  return Math.round(mm * 1000) / 1000
+  return [dx === 0 ? x : thousandth(mmOf(x) + dx), dy === 0 ? y : thousandth(mmOf(y) + dy)]
 }

@@ -4,6 +4,7 @@ import type { PageView } from '../../../engine/src/sheets/page-data.ts'
 import { lay } from '../draw/drag.ts'
 import { dragPart, movePart } from '../draw/part-drag.ts'
 import { removeEntry } from '../draw/tools.ts'
+import { arrowStep } from '../look/arrow-keys.ts'
 import { chosen } from '../state/desk.ts'
 import type { PlannedView } from '../worker/messages.ts'
 import { ringPath, toSheet } from './place.ts'
@@ -13,10 +14,6 @@ interface Part {
   readonly name: string
   readonly d: string
 }
-
-/** Steps of the arrow keys, mm. */
-const STEP_MM = 1
-const LONG_STEP_MM = 10
 
 /**
  * What can be taken hold of on the plan: timbers, cuts, hardware. Chosen by press or Enter, moved by drag or arrow
@@ -42,23 +39,16 @@ export function PartHandles({ planned, view }: { readonly planned: PlannedView; 
             aria-pressed={here}
             aria-label={part.name}
             onKeyDown={e => {
-              const step = e.shiftKey ? LONG_STEP_MM : STEP_MM
-              const right = view.face === 'back' ? -step : step
-              const to = {
-                ArrowRight: [right, 0],
-                ArrowLeft: [-right, 0],
-                ArrowUp: [0, step],
-                ArrowDown: [0, -step]
-              }[e.key]
+              const to = arrowStep(e, view.face === 'back')
               if (e.key === 'Enter' || e.key === ' ') {
                 e.preventDefault()
                 chosen.value = here ? null : part.at
               } else if (e.key === 'Escape') chosen.value = null
               else if (e.key === 'Delete' && here) removeEntry(part.at)
-              else if (to !== undefined && here && !e.altKey && !e.ctrlKey && !e.metaKey) {
+              else if (to !== null && here) {
                 e.preventDefault()
                 e.stopPropagation()
-                movePart(part.at, part.name, to[0]!, to[1]!)
+                movePart(part.at, part.name, ...to)
               }
             }}
             onPointerDown={e => {

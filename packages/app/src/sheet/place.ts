@@ -63,3 +63,13 @@ export function sheetTransform(v: PageView, [a, b, c, d, e, f]: PlanMap): string
     .map(n => n.toFixed(5))
     .join(' ')})`
 }
+
+/** A place by hand: to a tenth of a millimetre. A zero is never negative. */
+export function tenth(mm: number): number {
+  return Math.round(mm * 10) / 10 + 0
+}
+
+/** A place that lies on another part's line: to the precision of the document, a thousandth of a millimetre. */
+export function thousandth(mm: number): number {
+  return Math.round(mm * 1000) / 1000 + 0
+}

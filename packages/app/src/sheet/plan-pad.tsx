@@ -6,6 +6,7 @@ import { svgMarks } from '../../../engine/src/sheets/svg.ts'
 import { DragGuides } from '../draw/drag-guides.tsx'
 import { PlanStrokes } from '../draw/plan-strokes.tsx'
 import { PullHandles } from '../draw/pull-handles.tsx'
+import { arrowStep } from '../look/arrow-keys.ts'
 import { Drawing } from '../look/drawing.tsx'
 import { w } from '../text/words.ts'
 import type { PlannedView } from '../worker/messages.ts'
@@ -13,9 +14,6 @@ import { LineHandle } from './line-handle.tsx'
 import { PartHandles } from './part-handles.tsx'
 import { eventPlace, pointer } from './place.ts'
 
-/** Steps of the arrow keys, mm: alone, and with Shift. */
-const STEP_MM = 1
-const LONG_STEP_MM = 10
 /** How far beside the edge still counts as on it, mm. */
 const SLACK_MM = 4
 
@@ -48,13 +46,8 @@ export function PlanPad(p: {
     if (!beside) go(at[0], at[1])
   }
   const keys = (e: KeyboardEvent) => {
-    if (e.target !== e.currentTarget || e.altKey || e.ctrlKey || e.metaKey) return
-    const step = e.shiftKey ? LONG_STEP_MM : STEP_MM
-    const right = shown === 'back' ? -step : step
-    const by = (
-      { ArrowRight: [right, 0], ArrowLeft: [-right, 0], ArrowUp: [0, step], ArrowDown: [0, -step] } as const
-    )[e.key as 'ArrowUp']
-    if (by === undefined) return
+    const by = e.target === e.currentTarget ? arrowStep(e, shown === 'back') : null
+    if (by === null) return
     e.preventDefault()
     go(p.x + by[0], p.y + by[1])
   }

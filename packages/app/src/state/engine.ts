@@ -5,6 +5,8 @@ type Heard = (answer: Answer) => void
 
 let worker: Worker | null = null
 let seq = 0
+/** Number of the plan asked last; 0 for none. */
+let planned = 0
 const heard = new Map<number, Heard>()
 
 // The engine is loaded when it is first asked: the first paint does not wait for it.
@@ -14,8 +16,6 @@ function started(): Worker {
   worker.addEventListener('message', (event: MessageEvent<Answer>) => {
     const answer = event.data
     heard.get(answer.seq)?.(answer)
-    // A plan that was superseded gets no answer: what waited for it is let go.
-    for (const key of heard.keys()) if (key <= answer.seq && key !== answer.seq) continue
     heard.delete(answer.seq)
   })
   worker.addEventListener('error', event => {
@@ -31,6 +31,11 @@ function started(): Worker {
 /** Asks the engine in its worker; the number of the ask. Plans that a newer one overtook are never answered. */
 export function askEngine(ask: Sent, tell: Heard): number {
   const at = ++seq
+  if (ask.kind === 'plan') {
+    // One that a newer one overtakes may get no answer, and nobody waits for it any more.
+    heard.delete(planned)
+    planned = at
+  }
   heard.set(at, tell)
   started().postMessage({ ...ask, seq: at })
   return at

@@ -16,6 +16,24 @@ export const en = {
     print: 'Print',
     help: 'Help'
   },
+  unit: {
+    length: 'Lengths',
+    lengths: [
+      ['mm', 'mm'],
+      ['in', 'in, decimal'],
+      ['in fraction', 'in, fractions']
+    ],
+    temperature: 'Temperatures',
+    temperatures: [
+      ['°C', '°C'],
+      ['°F', '°F']
+    ],
+    mass: 'Masses',
+    masses: [
+      ['g', 'g, kg'],
+      ['oz', 'oz, lb']
+    ]
+  },
   saved: {
     saving: 'saving',
     saved: (revision: number) => `revision ${revision}`,

@@ -21,7 +21,7 @@ import { modelData } from '../../../engine/src/sheets/page-data.ts'
 import type { Numbered } from '../../../engine/src/sheets/page-finding.ts'
 import { crossing, figure, numbered, sentence, stopped } from '../../../engine/src/sheets/page-finding.ts'
 import { entryName } from '../../../engine/src/sheets/page-place.ts'
-import { keyPart, pointerOf, readyMin } from '../../../engine/src/sheets/page-sheet.ts'
+import { keyList, pointerOf, readyMin } from '../../../engine/src/sheets/page-sheet.ts'
 import { beforePours, dayOf } from '../../../engine/src/sheets/page-steps.ts'
 import { scaleBar } from '../../../engine/src/sheets/plan-view.ts'
 import { sectionPathOf } from '../../../engine/src/sheets/section-path.ts'
@@ -66,7 +66,7 @@ export function plannedView(
     model: JSON.stringify(modelData(model)),
     pointer: pointerOf(plan, work, model),
     plane: planeOf(work, model, width, face),
-    key: keyPart(model, []).text,
+    key: keyList(model).text,
     section: { path, parts: partsOn(path, work), rounds: roundsOn(path, work) },
     cuts: cutPlans(work),
     parts: work.fits.flatMap((fit, i) =>

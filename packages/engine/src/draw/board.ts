@@ -2,12 +2,13 @@ import type { Patch } from '../piece/patch.ts'
 import type { PieceDocument } from '../piece/piece-schema.ts'
 import { InputProblem } from '../piece/problem.ts'
 import type { Files } from '../piece/region.ts'
-import type { ShapeDocument } from '../piece/shape-field.ts'
 import { freshName, nameOf, takenNames } from './entry-name.ts'
 import type { MirrorAxis } from './shape-place.ts'
-import { angleOf, shapeMirrored, shapeMoved, shapeTurned } from './shape-place.ts'
+import { angleOf, shapeMirrored, shapeTurned } from './shape-place.ts'
 import { splitShape } from './shape-split.ts'
-import { grainOf, measuredMirrored, measuredMoved, measuredTurned, partedTop } from './timber-top.ts'
+import type { TimberDocument } from './timber-shift.ts'
+import { outlines, timberPatch, timberShifted } from './timber-shift.ts'
+import { grainOf, measuredMirrored, measuredTurned, partedTop } from './timber-top.ts'
 
 export { liveEdge, liveEdgeTimber } from './live-edge.ts'
 export type { MirrorAxis } from './shape-place.ts'
@@ -19,7 +20,6 @@ export { HANDLES, handlesOf, shapeResized } from './shape-resize.ts'
  * Timbers as the document holds them, moved, turned, mirrored and parted. Each function returns a patch
  * (RFC 6902) of the document given, or words why not; the document stays as it was. `index` counts from 0.
  */
-export type TimberDocument = NonNullable<PieceDocument['timbers']>[number]
 export type Change =
   | { readonly patch: Patch /** What the maker should know of it. */; readonly says?: readonly string[] }
   | { readonly problem: string }
@@ -29,11 +29,7 @@ const MOST_TIMBERS = 200
 
 /** Timber `index` moved by (dx, dy), mm. */
 export function timberMoved(document: PieceDocument, index: number, dx: number, dy: number): Change {
-  return changed(document, index, [dx, dy], timber => ({
-    ...timber,
-    ...outlines(timber, s => shapeMoved(s, dx, dy)),
-    ...(timber.measured === undefined ? {} : { measured: measuredMoved(timber.measured, dx, dy) })
-  }))
+  return changed(document, index, [dx, dy], timber => timberShifted(timber, dx, dy))
 }
 
 /**
@@ -93,7 +89,7 @@ export function timberMirrored(
     }
   })
   if ('problem' in made) return made
-  if (!options.copy) return { patch: difference(made.before, made.after, index) }
+  if (!options.copy) return { patch: timberPatch(made.before, made.after, index) }
   if (document.timbers!.length >= MOST_TIMBERS) return { problem: tooMany }
   const id = freshName(takenNames(document), nameOf('timbers', made.before, index))
   return { patch: [{ op: 'add', path: '/timbers/-', value: { ...made.after, id } }] }
@@ -149,11 +145,6 @@ export function timberSplit(
   return kept.says.length === 0 ? { patch } : { patch, says: kept.says }
 }
 
-function outlines(timber: TimberDocument, map: (s: ShapeDocument) => ShapeDocument): Partial<TimberDocument> {
-  const under = timber.underside === undefined ? {} : { underside: map(timber.underside) }
-  return { outline: map(timber.outline), ...under }
-}
-
 type Made = { readonly before: TimberDocument; readonly after: TimberDocument } | { readonly problem: string }
 
 function timberAfter(
@@ -182,17 +173,5 @@ function changed(
   change: (timber: TimberDocument) => TimberDocument | string
 ): Change {
   const made = timberAfter(document, index, numbers, change)
-  return 'problem' in made ? made : { patch: difference(made.before, made.after, index) }
-}
-
-// One operation a key that changed: what else is edited meanwhile stays.
-function difference(before: TimberDocument, after: TimberDocument, index: number): Patch {
-  const was = before as Record<string, unknown>
-  return Object.entries(after)
-    .filter(([key, value]) => JSON.stringify(value) !== JSON.stringify(was[key]))
-    .map(([key, value]) => ({
-      op: key in before ? 'replace' : 'add',
-      path: `/timbers/${index}/${key}`,
-      value
-    }))
+  return 'problem' in made ? made : { patch: timberPatch(made.before, made.after, index) }
 }

@@ -1,10 +1,10 @@
 import type { Patch } from '../piece/patch.ts'
 import type { PieceDocument } from '../piece/piece-schema.ts'
 import type { ShapeDocument } from '../piece/shape-field.ts'
-import { selfCrossing } from '../shape/check.ts'
 import { intersection } from '../shape/combine.ts'
 import { ringArea } from '../shape/measure.ts'
 import { regionOfRings, regionOfSound } from '../shape/region.ts'
+import { selfCrossing } from '../shape/self-crossing.ts'
 import { freshName, takenNames } from './entry-name.ts'
 import { polygonOf } from './shape-split.ts'
 

@@ -20,10 +20,6 @@ export function grainOf(timber: TimberDocument, files: Files): number {
   return grainDegOf({ grain: undefined }, region)
 }
 
-export function measuredMoved(grid: Grid, dx: number, dy: number): Grid {
-  return { ...grid, from: [round(mmOf(grid.from[0]) + dx), round(mmOf(grid.from[1]) + dy)] }
-}
-
 /** Mirrored: columns (x) or rows (y) in reverse order; the first point is the image of the last. */
 export function measuredMirrored(grid: Grid, axis: MirrorAxis, c: number): Grid {
   const [x, y] = [mmOf(grid.from[0]), mmOf(grid.from[1])]

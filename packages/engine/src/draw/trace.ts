@@ -1,6 +1,6 @@
-import { selfCrossing } from '../shape/check.ts'
 import { segmentDistance2 } from '../shape/edge-tree.ts'
 import { flattenCubic } from '../shape/flatten.ts'
+import { selfCrossing } from '../shape/self-crossing.ts'
 import { fitCubics, tangent } from './curve-fit.ts'
 import { cornersOf, kept } from './line-corner.ts'
 

@@ -77,17 +77,17 @@ function smallDigits(grams: number, unit: 'g' | 'oz'): number {
 
 /** A length as typed: "38", "1 1/2", "1-1/2 in", "3 cm"; a bare number counts in the unit shown. */
 export function readLength(text: string, unit: LengthUnit, range?: Range): Entry | Refused {
-  return read(text, 'length', unit === 'in fraction' ? 'in' : unit, range)
+  return readQuantity(text, 'length', unit === 'in fraction' ? 'in' : unit, range)
 }
 
 /** A temperature as typed; a bare number counts in the unit shown. */
 export function readTemperature(text: string, unit: TemperatureUnit, range?: Range): Entry | Refused {
-  return read(text, 'temperature', unit, range)
+  return readQuantity(text, 'temperature', unit, range)
 }
 
 /** A mass as typed; a bare number counts in the unit shown. */
 export function readMass(text: string, unit: MassUnit, range?: Range): Entry | Refused {
-  return read(text, 'mass', unit, range)
+  return readQuantity(text, 'mass', unit, range)
 }
 
 /**
@@ -123,7 +123,13 @@ export function entered(
 /** Longest quantity a document takes, characters. */
 const LONGEST = 40
 
-function read(text: string, dimension: Dimension, unit: string, range: Range | undefined): Entry | Refused {
+/** What was typed of any dimension: a bare number counts in `unit`, another unit may stand with it. */
+export function readQuantity(
+  text: string,
+  dimension: Dimension,
+  unit: string,
+  range?: Range
+): Entry | Refused {
   const tidy = tidied(text)
   const found = tidy === '' ? 'nothing' : `"${tidy.length > LONGEST ? `${tidy.slice(0, LONGEST)}...` : tidy}"`
   const refuse = (allowed: string): Refused => ({ problem: `found ${found}; allowed: ${allowed}` })

@@ -164,7 +164,7 @@ function rounded(mm: number): number {
 }
 
 // What the hatching means: no standard fixes it for timber and resin.
-export function keyPart(model: CoreModel, drawn: readonly SheetViews[]): Markup {
+export function keyList(model: CoreModel): Markup {
   const rows = [...model.timbers, ...model.pours, ...model.markings].map(m => ({
     name: m.name,
     words: m.words,
@@ -183,10 +183,14 @@ export function keyPart(model: CoreModel, drawn: readonly SheetViews[]): Markup 
       })
   }
   const shown = [...seen.values()].slice(0, 6)
-  return html`<div class="key"><ul class="plain">${shown.map(
+  return html`<ul class="plain">${shown.map(
     r =>
       html`<li>${drawing(swatch(r), 'swatch', null)}<span><b>${r.name}</b> <span class="q">${r.words}</span></span></li>`
-  )}</ul><div>${drawn.map(d => html`<div class="bar ${d.id}">${drawing(bar(d), 'scale', d.enlarged === 1 ? 'Scale bar of plan and section' : 'Scale bar of the plan')}</div>`)}<p class="f">${drawn.every(d => d.enlarged === 1) ? 'plan and A–A, mm' : 'plan, mm'}</p></div></div>`
+  )}</ul>`
+}
+
+function keyPart(model: CoreModel, drawn: readonly SheetViews[]): Markup {
+  return html`<div class="key">${keyList(model)}<div>${drawn.map(d => html`<div class="bar ${d.id}">${drawing(bar(d), 'scale', d.enlarged === 1 ? 'Scale bar of plan and section' : 'Scale bar of the plan')}</div>`)}<p class="f">${drawn.every(d => d.enlarged === 1) ? 'plan and A–A, mm' : 'plan, mm'}</p></div></div>`
 }
 
 function swatch(r: {

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { circle } from '../../src/shape/build.ts'
-import { holesOutside, outlineFault, repeatedPoint, selfCrossing } from '../../src/shape/check.ts'
+import { holesOutside, outlineFault, repeatedPoint } from '../../src/shape/check.ts'
 import type { Ring } from '../../src/shape/region.ts'
+import { selfCrossing } from '../../src/shape/self-crossing.ts'
 import { randomFrom, ringOf, star, wavy } from './random.ts'
 
 /**
