@@ -1,3 +1,4 @@
+import { rowAt, rowsOf } from './edge-rows.ts'
 import { segmentDistance2, segmentShare } from './edge-tree.ts'
 import { orientation } from './orientation.ts'
 import type { Bounds, Region, Ring } from './region.ts'
@@ -93,7 +94,20 @@ export function centroid(region: Region): { x: number; y: number } {
  */
 export function inside(region: Region, x: number, y: number): boolean {
   refuseNonFinite(x, y)
+  const sorted = rowsOf(region)
   let winding = 0
+  if (sorted !== null) {
+    const { at, rows, starts } = sorted
+    if (y < sorted.minY || y > sorted.maxY) return false
+    const row = rowAt(sorted, y)
+    for (let i = starts[row]!; i < starts[row + 1]!; i++) {
+      const e = rows[i]!
+      const turn = turnAt(at[e]!, at[e + 1]!, at[e + 2]!, at[e + 3]!, x, y)
+      if (turn === ON) return true
+      winding += turn
+    }
+    return winding !== 0
+  }
   for (const ring of region.rings) {
     const n = ring.length
     let ax = ring[n - 2]!
@@ -101,29 +115,32 @@ export function inside(region: Region, x: number, y: number): boolean {
     for (let k = 0; k < n; k += 2) {
       const bx = ring[k]!
       const by = ring[k + 1]!
-      // Edges wholly above or below cannot matter; a level edge only if the point lies on it.
-      if (ay <= y ? by >= y : by <= y) {
-        if (ay === y && by === y) {
-          if (ax <= x ? bx >= x : bx <= x) return true
-        } else if (ax > x && bx > x) {
-          // Wholly to the right: a crossing of the ray to the right, whatever the slope.
-          if (ay <= y && by > y) winding++
-          else if (ay > y && by <= y) winding--
-        } else if (ax >= x || bx >= x) {
-          const side = orientation(ax, ay, bx, by, x, y)
-          if (side === 0) return true
-          if (ay <= y && by > y) {
-            if (side > 0) winding++
-          } else if (ay > y && by <= y) {
-            if (side < 0) winding--
-          }
-        }
-      }
+      const turn = turnAt(ax, ay, bx, by, x, y)
+      if (turn === ON) return true
+      winding += turn
       ax = bx
       ay = by
     }
   }
   return winding !== 0
+}
+
+/** The point lies on the edge. */
+const ON = 2
+
+// What an edge adds to the winding number of a point: 1, -1 or 0; or that the point lies on it.
+function turnAt(ax: number, ay: number, bx: number, by: number, x: number, y: number): number {
+  // Edges wholly above or below cannot matter; a level edge only if the point lies on it.
+  if (ay <= y ? by < y : by > y) return 0
+  if (ay === y && by === y) return (ax <= x ? bx >= x : bx <= x) ? ON : 0
+  const up = ay <= y && by > y
+  const down = ay > y && by <= y
+  // Wholly to the right: a crossing of the ray to the right, whatever the slope.
+  if (ax > x && bx > x) return up ? 1 : down ? -1 : 0
+  if (ax < x && bx < x) return 0
+  const side = orientation(ax, ay, bx, by, x, y)
+  if (side === 0) return ON
+  return up && side > 0 ? 1 : down && side < 0 ? -1 : 0
 }
 
 /** The nearest place of a boundary. */

@@ -1,11 +1,15 @@
+import type { EdgeRows } from '../shape/edge-rows.ts'
+import { edgeRows, rowAt } from '../shape/edge-rows.ts'
+
 /**
  * The parts of lines that lie in an area (rings by the even-odd rule). Each stretch is cut where it crosses an
  * edge, and a part is kept when its middle lies inside: exact to rounding, and enough for a drawing. On an
  * edge itself either answer will do.
  */
 export function clipLines(rings: readonly Float64Array[], lines: readonly Float64Array[]): Float64Array[] {
-  const edges = edgesOf(rings)
+  const edges = edgeRows(rings)
   const out: Float64Array[] = []
+  const shares: number[] = []
   for (const points of lines) {
     let current: number[] = []
     const flush = () => {
@@ -13,10 +17,14 @@ export function clipLines(rings: readonly Float64Array[], lines: readonly Float6
       current = []
     }
     for (let k = 0; k + 3 < points.length; k += 2) {
-      const [ax, ay, bx, by] = [points[k]!, points[k + 1]!, points[k + 2]!, points[k + 3]!]
-      const shares = crossings(edges, ax, ay, bx, by)
+      const ax = points[k]!
+      const ay = points[k + 1]!
+      const bx = points[k + 2]!
+      const by = points[k + 3]!
+      crossings(edges, ax, ay, bx, by, shares)
       for (let s = 0; s + 1 < shares.length; s++) {
-        const [t0, t1] = [shares[s]!, shares[s + 1]!]
+        const t0 = shares[s]!
+        const t1 = shares[s + 1]!
         if (t1 - t0 < 1e-9) continue
         const tm = (t0 + t1) / 2
         if (!within(edges, ax + tm * (bx - ax), ay + tm * (by - ay))) {
@@ -32,47 +40,51 @@ export function clipLines(rings: readonly Float64Array[], lines: readonly Float6
   return out
 }
 
-/** Edges as x0,y0,x1,y1 one after the other. */
-function edgesOf(rings: readonly Float64Array[]): Float64Array {
-  const out = new Float64Array(rings.reduce((sum, r) => sum + 2 * r.length, 0))
-  let at = 0
-  for (const ring of rings) {
-    const n = ring.length
-    for (let k = 0, p = n - 2; k < n; p = k, k += 2) {
-      out[at++] = ring[p]!
-      out[at++] = ring[p + 1]!
-      out[at++] = ring[k]!
-      out[at++] = ring[k + 1]!
+// Shares 0..1 of the way from a to b at which an edge is crossed, both ends included, sorted, into `shares`.
+function crossings(edges: EdgeRows, ax: number, ay: number, bx: number, by: number, shares: number[]): void {
+  const { at, rows, starts } = edges
+  shares.length = 0
+  shares.push(0, 1)
+  const minX = Math.min(ax, bx)
+  const maxX = Math.max(ax, bx)
+  const minY = Math.min(ay, by)
+  const maxY = Math.max(ay, by)
+  if (maxY < edges.minY || minY > edges.maxY) return
+  const first = rowAt(edges, minY)
+  const last = rowAt(edges, maxY)
+  for (let row = first; row <= last; row++) {
+    for (let i = starts[row]!; i < starts[row + 1]!; i++) {
+      const e = rows[i]!
+      const py = at[e + 1]!
+      const qy = at[e + 3]!
+      // An edge that reaches over several rows is looked at in the first that both have.
+      if (row > first && rowAt(edges, Math.min(py, qy)) < row) continue
+      const px = at[e]!
+      const qx = at[e + 2]!
+      if ((px < minX && qx < minX) || (px > maxX && qx > maxX)) continue
+      if ((py < minY && qy < minY) || (py > maxY && qy > maxY)) continue
+      const across = (bx - ax) * (qy - py) - (by - ay) * (qx - px)
+      if (across === 0) continue
+      const t = ((px - ax) * (qy - py) - (py - ay) * (qx - px)) / across
+      const u = ((px - ax) * (by - ay) - (py - ay) * (bx - ax)) / across
+      if (t > 0 && t < 1 && u >= 0 && u <= 1) shares.push(t)
     }
   }
-  return out
+  if (shares.length > 2) shares.sort((a, b) => a - b)
 }
 
-// Shares 0..1 of the way from a to b at which an edge is crossed, both ends included, sorted.
-function crossings(edges: Float64Array, ax: number, ay: number, bx: number, by: number): number[] {
-  const shares = [0, 1]
-  const [minX, maxX] = ax < bx ? [ax, bx] : [bx, ax]
-  const [minY, maxY] = ay < by ? [ay, by] : [by, ay]
-  for (let e = 0; e < edges.length; e += 4) {
-    const [px, py, qx, qy] = [edges[e]!, edges[e + 1]!, edges[e + 2]!, edges[e + 3]!]
-    if ((px < minX && qx < minX) || (px > maxX && qx > maxX)) continue
-    if ((py < minY && qy < minY) || (py > maxY && qy > maxY)) continue
-    const across = (bx - ax) * (qy - py) - (by - ay) * (qx - px)
-    if (across === 0) continue
-    const t = ((px - ax) * (qy - py) - (py - ay) * (qx - px)) / across
-    const u = ((px - ax) * (by - ay) - (py - ay) * (bx - ax)) / across
-    if (t > 0 && t < 1 && u >= 0 && u <= 1) shares.push(t)
-  }
-  return shares.length === 2 ? shares : shares.sort((a, b) => a - b)
-}
-
-function within(edges: Float64Array, x: number, y: number): boolean {
+function within(edges: EdgeRows, x: number, y: number): boolean {
+  if (y < edges.minY || y > edges.maxY) return false
+  const { at, rows, starts } = edges
+  const row = rowAt(edges, y)
   let odd = false
-  for (let e = 0; e < edges.length; e += 4) {
-    const [py, qy] = [edges[e + 1]!, edges[e + 3]!]
+  for (let i = starts[row]!; i < starts[row + 1]!; i++) {
+    const e = rows[i]!
+    const py = at[e + 1]!
+    const qy = at[e + 3]!
     if (py > y === qy > y) continue
-    const px = edges[e]!
-    if (px + ((y - py) / (qy - py)) * (edges[e + 2]! - px) > x) odd = !odd
+    const px = at[e]!
+    if (px + ((y - py) / (qy - py)) * (at[e + 2]! - px) > x) odd = !odd
   }
   return odd
 }
@@ -90,10 +102,10 @@ export function thinned(points: Float64Array, tolMm: number): Float64Array {
   const stack: [number, number][] = [[0, n - 1]]
   for (let span = stack.pop(); span !== undefined; span = stack.pop()) {
     const [a, b] = span
-    let far = tolMm
+    let far = tolMm * tolMm
     let at = -1
     for (let k = a + 1; k < b; k++) {
-      const d = strays(points, a, b, k)
+      const d = strays2(points, a, b, k)
       if (d > far) {
         far = d
         at = k
@@ -108,7 +120,8 @@ export function thinned(points: Float64Array, tolMm: number): Float64Array {
   return Float64Array.from(out)
 }
 
-function strays(points: Float64Array, a: number, b: number, k: number): number {
+// The distance of point k from the stretch from a to b, squared.
+function strays2(points: Float64Array, a: number, b: number, k: number): number {
   const [ax, ay] = [points[2 * a]!, points[2 * a + 1]!]
   const dx = points[2 * b]! - ax
   const dy = points[2 * b + 1]! - ay
@@ -116,7 +129,7 @@ function strays(points: Float64Array, a: number, b: number, k: number): number {
   const y = points[2 * k + 1]! - ay
   const long = dx * dx + dy * dy
   const t = long === 0 ? 0 : Math.min(1, Math.max(0, (x * dx + y * dy) / long))
-  return Math.hypot(x - t * dx, y - t * dy)
+  return (x - t * dx) ** 2 + (y - t * dy) ** 2
 }
 
 /** A ring thinned alike: it is split at its two points farthest apart along x or y, which stay. */

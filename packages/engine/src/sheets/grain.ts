@@ -135,17 +135,37 @@ function loop(
         places.push(u0 + ((u1 - u0) * (k + (k === 0 && fineStart ? f : 1 - f))) / n)
   }
   places.sort((a, b) => a - b)
-  const half = (u: number) => Math.sqrt(Math.max(0, r * r - depth(u) ** 2))
-  const above = places.flatMap(u => [u, middle + half(u) + wobble(u)])
-  const below = places.flatMap(u => [u, middle - half(u) + wobble(u)])
-  if (fineStart) return [Float64Array.from([...reversed(above), ...below])]
-  if (fineEnd) return [Float64Array.from([...above, ...reversed(below)])]
-  return [Float64Array.from(above), Float64Array.from(below)]
+  const count = places.length
+  const above = new Float64Array(2 * count)
+  const below = new Float64Array(2 * count)
+  for (let k = 0; k < count; k++) {
+    const u = places[k]!
+    const d = depth(u)
+    const half = Math.sqrt(Math.max(0, r * r - d * d))
+    const line = middle + wobble(u)
+    above[2 * k] = u
+    above[2 * k + 1] = line + half
+    below[2 * k] = u
+    below[2 * k + 1] = line - half
+  }
+  if (fineStart) return [joined(reversed(above), below)]
+  if (fineEnd) return [joined(above, reversed(below))]
+  return [above, below]
 }
 
-function reversed(points: readonly number[]): number[] {
-  const out: number[] = []
-  for (let k = points.length - 2; k >= 0; k -= 2) out.push(points[k]!, points[k + 1]!)
+function joined(first: Float64Array, second: Float64Array): Float64Array {
+  const out = new Float64Array(first.length + second.length)
+  out.set(first)
+  out.set(second, first.length)
+  return out
+}
+
+function reversed(points: Float64Array): Float64Array {
+  const out = new Float64Array(points.length)
+  for (let k = 0, b = points.length - 2; k < points.length; k += 2, b -= 2) {
+    out[k] = points[b]!
+    out[k + 1] = points[b + 1]!
+  }
   return out
 }
 

@@ -1,5 +1,5 @@
-import { inside } from '../shape/measure.ts'
-import type { Region } from '../shape/region.ts'
+import { bounds, inside } from '../shape/measure.ts'
+import type { Bounds, Region } from '../shape/region.ts'
 import type { Material, Removal, StackEvent } from './event.ts'
 import type { Geometry } from './geometry.ts'
 import { lineDistance, riseAt } from './groove.ts'
@@ -46,13 +46,15 @@ export function coreAt(g: Geometry, events: readonly StackEvent[], x: number, y:
         break
       case 'cut':
       case 'mark': {
-        const floor = floorAt(e.removal, x, y)
+        if (parts.length === 0) break
+        const end = e.removal.side === 'low' ? parts[0]!.from : parts[parts.length - 1]!.to
+        const floor = floorAt(e.removal, x, y, end)
         if (floor !== null) parts = taken(parts, e.removal, floor)
         break
       }
       case 'fill':
         for (const r of e.removals) {
-          const floor = floorAt(r, x, y)
+          const floor = floorAt(r, x, y, e.z)
           if (floor === null) continue
           const material: Material = { kind: e.what, index: e.index }
           parts =
@@ -70,12 +72,42 @@ export function coreAt(g: Geometry, events: readonly StackEvent[], x: number, y:
   return parts
 }
 
-/** Height of the floor a removal leaves at a point, mm as cast; null where it takes nothing. */
-export function floorAt(r: Removal, x: number, y: number): number | null {
+/**
+ * Height of the floor a removal leaves at a point, mm as cast; null where it takes nothing. With `end`, the height of
+ * the face it starts from, null also where the floor lies surely at or beyond it.
+ */
+export function floorAt(r: Removal, x: number, y: number, end?: number): number | null {
   if (r.region !== null) return inside(r.region, x, y) ? r.floor : null
-  const rise = riseAt(r.profile!, lineDistance(r.lines!, x, y))
+  const lines = r.lines!
+  // Beside the box of the lines the floor is at least so high: most places need no look at the lines.
+  const least = boxDistance(lines, x, y)
+  if (least > 0) {
+    const rise = riseAt(r.profile!, least)
+    if (rise === null) return null
+    if (end !== undefined && (r.side === 'low' ? r.floor - rise <= end : r.floor + rise >= end)) return null
+  }
+  const rise = riseAt(r.profile!, lineDistance(lines, x, y))
   if (rise === null) return null
   return r.side === 'low' ? r.floor - rise : r.floor + rise
+}
+
+const boxes = new WeakMap<readonly Float64Array[], Bounds>()
+
+// Distance of a point from the box about some lines, mm; 0 inside.
+function boxDistance(lines: readonly Float64Array[], x: number, y: number): number {
+  let box = boxes.get(lines)
+  if (box === undefined) {
+    box = lines.length === 0 ? NOWHERE : bounds({ rings: lines })
+    boxes.set(lines, box)
+  }
+  return Math.hypot(Math.max(0, box.minX - x, x - box.maxX), Math.max(0, box.minY - y, y - box.maxY))
+}
+
+const NOWHERE: Bounds = {
+  minX: Number.POSITIVE_INFINITY,
+  minY: Number.POSITIVE_INFINITY,
+  maxX: Number.POSITIVE_INFINITY,
+  maxY: Number.POSITIVE_INFINITY
 }
 
 function taken(parts: CoreInterval[], r: Removal, floor: number): CoreInterval[] {

@@ -7,8 +7,9 @@ import { coreAt, floorAt } from './core.ts'
 import type { CutFloor, CutWay } from './cut-way.ts'
 import { alone, floorAtPlace, wayAtPlace, wayKey } from './cut-way.ts'
 import type { Removal, StackEvent } from './event.ts'
-import { removalAt } from './event.ts'
 import type { Stack } from './stack.ts'
+import type { StonesMet } from './stones-met.ts'
+import { stonesOf } from './stones-met.ts'
 
 /** What a cut leaves of one pour in front of it. */
 export interface LayerCover {
@@ -30,16 +31,7 @@ export interface CutCover {
   readonly floor: CutFloor | null
   readonly ways: readonly CutWay[]
   readonly layers: readonly LayerCover[]
-  /** Stones zones and placed stones it runs into: how deep, mm. */
-  readonly stones: readonly {
-    readonly pour: number
-    readonly entry: number
-    readonly mm: number
-    /** How far its floor lies past the near side of the stones, mm; Infinity right through. */
-    readonly pastMm: number
-    readonly x: number
-    readonly y: number
-  }[]
+  readonly stones: readonly StonesMet[]
 }
 
 /** How far inside an edge a place is looked at, mm: on the edge itself inside and outside are a matter of rounding. */
@@ -55,6 +47,7 @@ const INSET_MM = 0.05
  */
 export function coversOf(stack: Stack): CutCover[] {
   const { geometry: g, events } = stack
+  const stonesMet = stonesOf(stack)
   const cutEvents = events.flatMap(e => (e.kind === 'cut' ? [e] : []))
   return cutEvents.map((event): CutCover => {
     const own = alone(stack, event)
@@ -107,7 +100,7 @@ export function coversOf(stack: Stack): CutCover[] {
       floor: least,
       ways: [...ways.values()],
       layers: [...layers.values()].sort((a, b) => a.pour - b.pour),
-      stones: stonesMet(stack, event.removal)
+      stones: stonesMet(event.removal)
     }
   })
 }
@@ -185,64 +178,4 @@ function addPlaces(out: [number, number][], part: Region): void {
       if (inside(use, x, y)) out.push([x, y])
     }
   }
-}
-
-/** Least area that counts as meeting, mm². */
-const MEET_MM2 = 0.5
-
-function stonesMet(stack: Stack, removal: Removal): CutCover['stones'] {
-  const out: { pour: number; entry: number; mm: number; pastMm: number; x: number; y: number }[] = []
-  const { geometry: g, piece } = stack
-  piece.pours.forEach((pour, p) => {
-    const level = stack.pours[p]!
-    pour.stones.forEach((stones, entry) => {
-      const meet = (from: number, to: number, zone: Region | null) => {
-        const deep =
-          removal.side === 'low' ? Math.min(to, removal.floor) - from : to - Math.max(from, removal.floor)
-        if (!(deep > 1e-6)) return
-        const z =
-          removal.side === 'low' ? Math.max(from, stack.finishedLow) : Math.min(to, stack.finishedHigh)
-        const plan = removal.region ?? removalAt(removal, removal.side === 'low' ? z : z)
-        const shared = intersection(intersection(plan, g.outline), zone ?? openPlan(stack))
-        if (area(shared) < MEET_MM2) return
-        const b = bounds(shared)
-        out.push({
-          pour: p,
-          entry,
-          mm: Math.min(deep, to - from),
-          pastMm: removal.side === 'low' ? removal.floor - from : to - removal.floor,
-          x: (b.minX + b.maxX) / 2,
-          y: (b.minY + b.maxY) / 2
-        })
-      }
-      if (stones.placed !== undefined) {
-        for (const s of stones.placed) {
-          const foot = s.height ?? level.floor
-          const r = Math.max(s.size[0], s.size[1]) / 2
-          const disc: Region = {
-            rings: [
-              Float64Array.from({ length: 32 }, (_, i) =>
-                i % 2 === 0
-                  ? s.at[0] + r * Math.cos((i * Math.PI) / 16)
-                  : s.at[1] + r * Math.sin(((i - 1) * Math.PI) / 16)
-              )
-            ]
-          }
-          meet(foot, foot + s.size[2], disc)
-        }
-      } else {
-        meet(
-          stones.from ?? level.floor,
-          stones.to ?? level.level,
-          g.zones[p]![entry] ?? g.pourRegions[p] ?? null
-        )
-      }
-    })
-  })
-  return out
-}
-
-// Where no timber lies, seen from above.
-function openPlan(stack: Stack): Region {
-  return stack.geometry.timbers.reduce((rest, t) => difference(rest, t.upper), stack.geometry.mould)
 }

@@ -74,6 +74,41 @@ describe('hatching', () => {
   })
 })
 
+describe('lines clipped to an area', () => {
+  // The slow way: each line is looked at in 4000 places. What the two differ by is less than a place a crossing.
+  it('keep the length that places along them tell, in a star of 300 points with a hole', () => {
+    const random = seeded(5)
+    const star = Float64Array.from({ length: 600 }, (_, k) => {
+      const a = (2 * Math.PI * (k >> 1)) / 300
+      const r = (k >> 1) % 2 === 0 ? 30 : 22
+      return k % 2 === 0 ? r * Math.cos(a) : r * Math.sin(a)
+    })
+    const area = difference(polygon(star), circle(20, 0.02, 5, 3))
+    const PLACES = 4000
+    for (let n = 0; n < 60; n++) {
+      const [ax, ay, bx, by] = Array.from({ length: 4 }, () => 80 * random() - 40) as [
+        number,
+        number,
+        number,
+        number
+      ]
+      const line = n % 10 === 0 ? Float64Array.of(ax, ay, bx, ay) : Float64Array.of(ax, ay, bx, by)
+      const long = length([line])
+      let within = 0
+      for (let k = 0; k < PLACES; k++) {
+        const t = (k + 0.5) / PLACES
+        if (inside(area, ax + t * (bx - ax), line[1]! + t * (line[3]! - line[1]!))) within++
+      }
+      expect(length(clipLines(area.rings, [line]))).toBeGreaterThan(
+        (within / PLACES) * long - (40 * long) / PLACES
+      )
+      expect(length(clipLines(area.rings, [line]))).toBeLessThan(
+        (within / PLACES) * long + (40 * long) / PLACES
+      )
+    }
+  })
+})
+
 describe('grain', () => {
   it('stays on its board and is the same on every run', () => {
     for (const sawn of ['flat', 'rift', 'quarter'] as const) {
