@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks'
 import { parseQuantity } from '../../../engine/src/quantity/parse.ts'
 import { addPatch, newName, timberLike } from '../card/new-entry.ts'
+import { PickFile } from '../look/pick-file.tsx'
 import { addFile, edit, piece } from '../state/desk.ts'
 import { engineAnswer } from '../state/engine.ts'
 import { w } from '../text/words.ts'
@@ -14,28 +15,17 @@ const NOT_IN_NAMES = /[^A-Za-z0-9À-ɏ _.-]/g
 /** Reads an SVG: its closed shapes by name, each laid as a timber or as the outline of the piece. */
 export function ReadDrawing() {
   const [read, setRead] = useState<{ name: string; text: string; parts: readonly DrawingPart[] } | null>(null)
-  const open = async (file: File | undefined) => {
-    if (file === undefined) return
-    if (file.size > MOST_BYTES) {
-      toolSays.value = `${file.name}: found ${Math.round(file.size / 1000)} kB; allowed: up to ${MOST_BYTES / 1000} kB`
-      return
-    }
-    const text = await file.text()
+  const open = async (picked: string, text: string) => {
     const name = `${
-      file.name
+      picked
         .replace(/\.svg$/i, '')
         .replace(/[^\p{L}\p{N} _-]/gu, '-')
         .slice(0, 60) || 'drawing'
     }.svg`
     const answer = await engineAnswer({ kind: 'drawing', name, text })
     if (answer.kind === 'drawing') setRead({ name, text, parts: answer.parts })
-    else
-      toolSays.value =
-        answer.kind === 'refused'
-          ? `${name}: ${answer.problems[0]?.found ?? ''}`
-          : answer.kind === 'failed'
-            ? answer.says
-            : ''
+    else if (answer.kind === 'refused') throw new Error(answer.problems[0]?.found ?? '')
+    else if (answer.kind === 'failed') throw new Error(answer.says)
   }
   const lay = async (part: DrawingPart, how: 'timber' | 'outline') => {
     const at = piece.value
@@ -55,14 +45,15 @@ export function ReadDrawing() {
   }
   return (
     <>
-      <label class="link file">
-        {w.draw.read}
-        <input
-          type="file"
-          accept=".svg,image/svg+xml"
-          onChange={e => void open(e.currentTarget.files?.[0])}
-        />
-      </label>
+      <PickFile
+        words={w.draw.read}
+        accept=".svg,image/svg+xml"
+        mostBytes={MOST_BYTES}
+        onProblem={says => {
+          toolSays.value = says
+        }}
+        onText={open}
+      />
       {read === null ? null : (
         <div class="sheet-let drawing-parts" role="dialog" aria-label={w.draw.read2(read.name)}>
           <b>{w.draw.read2(read.name)}</b>

@@ -1,7 +1,11 @@
-import { useEffect, useState } from 'preact/hooks'
+import { useEffect, useMemo, useState } from 'preact/hooks'
+import type { Kind as KindEntry } from '../../../engine/src/piece/kind.ts'
+import { KINDS } from '../../../engine/src/piece/kind.ts'
+import { startedPiece, usualStart } from '../../../engine/src/piece/started.ts'
 import { parseQuantity } from '../../../engine/src/quantity/parse.ts'
 import { Drawing } from '../look/drawing.tsx'
 import { QuantityField } from '../look/field.tsx'
+import { PickFile } from '../look/pick-file.tsx'
 import { engineAnswer } from '../state/engine.ts'
 import { fields, readFields } from '../state/fields.ts'
 import { createPiece } from '../state/pieces.ts'
@@ -9,12 +13,12 @@ import { go } from '../state/route.ts'
 import { shop } from '../state/shop.ts'
 import { w } from '../text/words.ts'
 import type { Json, Thumb } from '../worker/messages.ts'
-import { KIND_START } from './kind-start.ts'
 
 type Stored = number | string
+type Kind = KindEntry['kind']
 
 /** "What are you making?": a kind, then its size and what it is made of, then the sheet. */
-export function Begin(p: { readonly kind: string | null; readonly onKind: (kind: string | null) => void }) {
+export function Begin(p: { readonly kind: Kind | null; readonly onKind: (kind: Kind | null) => void }) {
   if (p.kind !== null) return <StartForm kind={p.kind} onBack={() => p.onKind(null)} />
   return (
     <section class="paper begin" aria-labelledby="begin-head">
@@ -27,9 +31,9 @@ export function Begin(p: { readonly kind: string | null; readonly onKind: (kind:
         </h2>
         <p class="f">{w.pieces.sub}</p>
         <p class="kinds">
-          {Object.entries(w.pieces.kinds).map(([kind, words]) => (
+          {KINDS.map(({ kind }) => (
             <button key={kind} type="button" class="btn" onClick={() => p.onKind(kind)}>
-              {words}
+              {w.pieces.kinds[kind]}
             </button>
           ))}
         </p>
@@ -42,35 +46,27 @@ export function Begin(p: { readonly kind: string | null; readonly onKind: (kind:
 // A piece file from elsewhere, laid among the pieces; what it says is checked when it is planned.
 function OpenFile() {
   const [problem, setProblem] = useState<string | null>(null)
-  const read = async (file: File | undefined) => {
-    if (file === undefined) return
+  const open = async (_: string, text: string) => {
     setProblem(null)
-    try {
-      if (file.size > MOST_BYTES)
-        throw new Error(`found ${Math.round(file.size / 1000)} kB; allowed: up to ${MOST_BYTES / 1000} kB`)
-      const document = JSON.parse(await file.text()) as Json
-      if (
-        typeof document !== 'object' ||
-        document === null ||
-        typeof document['name'] !== 'string' ||
-        document['castwright'] === undefined
-      )
-        throw new Error('found no piece; allowed: a JSON object with "castwright" and "name"')
-      go(`/piece/${await createPiece(document)}`)
-    } catch (e) {
-      setProblem(`${file.name}: ${e instanceof Error ? e.message : String(e)}`)
-    }
+    const document = JSON.parse(text) as Json
+    if (
+      typeof document !== 'object' ||
+      document === null ||
+      typeof document['name'] !== 'string' ||
+      document['castwright'] === undefined
+    )
+      throw new Error('found no piece; allowed: a JSON object with "castwright" and "name"')
+    go(`/piece/${await createPiece(document)}`)
   }
   return (
     <p class="f">
-      <label class="link file">
-        {w.pieces.file}
-        <input
-          type="file"
-          accept=".json,application/json"
-          onChange={e => void read(e.currentTarget.files?.[0])}
-        />
-      </label>
+      <PickFile
+        words={w.pieces.file}
+        accept=".json,application/json"
+        mostBytes={MOST_BYTES}
+        onProblem={setProblem}
+        onText={open}
+      />
       {problem === null ? null : (
         <span class="says-bad" role="alert">
           {problem}
@@ -82,11 +78,11 @@ function OpenFile() {
 
 const MOST_BYTES = 2_000_000
 
-function StartForm({ kind, onBack }: { readonly kind: string; readonly onBack: () => void }) {
-  const start = KIND_START[kind]!
-  const [name, setName] = useState(w.pieces.kinds[kind] ?? kind)
+function StartForm({ kind, onBack }: { readonly kind: Kind; readonly onBack: () => void }) {
+  const start = useMemo(() => usualStart(kind), [kind])
+  const [name, setName] = useState<string>(w.pieces.kinds[kind])
   const [size, setSize] = useState<readonly [Stored, Stored]>([start.sizeMm[0], start.sizeMm[1]])
-  const [thick, setThick] = useState<Stored>(start.sizeMm[2])
+  const [thick, setThick] = useState<Stored>(start.thicknessMm)
   const [species, setSpecies] = useState(start.species)
   const [resin, setResin] = useState(start.resin)
   const [busy, setBusy] = useState(false)
@@ -94,21 +90,18 @@ function StartForm({ kind, onBack }: { readonly kind: string; readonly onBack: (
   useEffect(readFields, [])
   const sizeMm = [mm(size[0]), mm(size[1])] as const
   const thicknessMm = mm(thick)
+  const document = (called: string) =>
+    startedPiece({ kind, name: called, sizeMm, thicknessMm, species, resin }) as unknown as Json
   // What it will look like, as it is typed.
   useEffect(() => {
     let here = true
     void engineAnswer({
-      kind: 'new',
-      start: { kind, name: 'new', sizeMm, thicknessMm, species, resin }
-    }).then(async a => {
-      if (a.kind !== 'new' || !here) return
-      const t = await engineAnswer({
-        kind: 'thumb',
-        document: a.document,
-        files: {},
-        shop: shop.value?.document ?? null,
-        asOf: new Date().toISOString()
-      })
+      kind: 'thumb',
+      document: document('new'),
+      files: {},
+      shop: shop.value?.document ?? null,
+      asOf: new Date().toISOString()
+    }).then(t => {
       if (t.kind === 'thumb' && here) setPicture(t.thumb)
     })
     return () => {
@@ -123,11 +116,7 @@ function StartForm({ kind, onBack }: { readonly kind: string; readonly onBack: (
   ]
   const begin = async () => {
     setBusy(true)
-    const answer = await engineAnswer({
-      kind: 'new',
-      start: { kind, name, sizeMm, thicknessMm, species, resin }
-    })
-    if (answer.kind === 'new') go(`/piece/${await createPiece(answer.document)}`)
+    go(`/piece/${await createPiece(document(name))}`)
     setBusy(false)
   }
   return (

@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'preact/hooks'
+import type { Kind } from '../../../engine/src/piece/kind.ts'
 import { Drawing } from '../look/drawing.tsx'
 import { Figure } from '../look/field.tsx'
 import type { PieceSummary } from '../net/api.ts'
@@ -10,7 +11,7 @@ import { Begin } from './begin.tsx'
 
 /** All pieces as pictures in their computed colours, and the beginning of a new one. */
 export function PiecesScreen() {
-  const [kind, setKind] = useState<string | null>(null)
+  const [kind, setKind] = useState<Kind['kind'] | null>(null)
   useEffect(() => {
     void showPieces()
     return leavePieces

@@ -176,7 +176,7 @@ export const en = {
       dial: 'Dial',
       boards: 'Boards',
       lamp: 'Lamp'
-    } as Readonly<Record<string, string>>
+    }
   },
   shop: {
     title: 'Shop',

@@ -10,7 +10,6 @@ import { drawingParts } from './drawing-parts.ts'
 import { fieldTable } from './fields.ts'
 import type { Answer, Ask, Thumb } from './messages.ts'
 import { drawnOf, plannedView } from './planned-view.ts'
-import { startedPiece } from './started-piece.ts'
 
 /**
  * The worker that runs the engine. Asks are answered in their order; of plans only the newest waiting one is
@@ -57,8 +56,6 @@ function answered(ask: Ask): Answer {
       }
       case 'fields':
         return { kind: 'fields', seq, fields: fieldTable() }
-      case 'new':
-        return { kind: 'new', seq, document: startedPiece(ask.start) }
       case 'tool':
         return { kind: 'tool', seq, done: toolAnswer(ask.document, ask.files, ask.change) }
       case 'drawing':

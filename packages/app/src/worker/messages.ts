@@ -19,7 +19,6 @@ export type Ask =
   | ({ readonly kind: 'thumb'; readonly seq: number } & Pick<PlanAsk, 'document' | 'shop' | 'files' | 'asOf'>)
   | ({ readonly kind: 'round'; readonly seq: number } & Pick<PlanAsk, 'document' | 'shop' | 'files' | 'asOf'>)
   | { readonly kind: 'fields'; readonly seq: number }
-  | { readonly kind: 'new'; readonly seq: number; readonly start: Start }
   | {
       readonly kind: 'tool'
       readonly seq: number
@@ -40,16 +39,6 @@ export interface PlanAsk {
   readonly face: PageView['face']
 }
 
-/** What a new piece begins with: a kind and its sizes, mm. */
-export interface Start {
-  readonly kind: string
-  readonly name: string
-  readonly sizeMm: readonly [number, number]
-  readonly thicknessMm: number
-  readonly species: string
-  readonly resin: string
-}
-
 export type Answer =
   | { readonly kind: 'planned'; readonly seq: number; readonly view: SentView }
   | { readonly kind: 'refused'; readonly seq: number; readonly problems: readonly Problem[] }
@@ -57,7 +46,6 @@ export type Answer =
   | { readonly kind: 'thumb'; readonly seq: number; readonly thumb: Thumb }
   | { readonly kind: 'round'; readonly seq: number; readonly model: RoundModel }
   | { readonly kind: 'fields'; readonly seq: number; readonly fields: FieldTable }
-  | { readonly kind: 'new'; readonly seq: number; readonly document: Json }
   | { readonly kind: 'tool'; readonly seq: number; readonly done: ToolAnswer }
   | { readonly kind: 'drawing'; readonly seq: number; readonly parts: readonly DrawingPart[] }
 

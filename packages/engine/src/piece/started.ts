@@ -13,11 +13,24 @@ export interface Started {
   readonly resin: string
 }
 
-/** The finished size a kind has when no other is asked for, mm: width, depth, thickness. */
-export function usualSizeOf(kind: Kind['kind']): readonly [width: number, depth: number, thickness: number] {
+/** What a kind is started from when nothing else is asked for; `round`: its size is one diameter. */
+export function usualStart(kind: Kind['kind']): Started & { readonly round: boolean } {
   const piece = newPiece(kind)
-  const { width, height } = sizeOf(piece.outline)
-  return [width, height, castOf(piece) - takenOff(piece)]
+  const { width, height, round } = sizeOf(piece.outline)
+  return {
+    kind,
+    name: piece.name,
+    sizeMm: [width, height],
+    thicknessMm: castOf(piece) - takenOff(piece),
+    species: piece.timbers?.[0]?.species ?? '',
+    resin: (piece.pours.find(isBody) ?? piece.pours[0]!).resin,
+    round
+  }
+}
+
+// Pours that a maker chooses the resin of when the piece is begun: no seals, no coats.
+function isBody({ kind }: PieceDocument['pours'][number]): boolean {
+  return kind === undefined || kind === 'cast' || kind === 'inlay'
 }
 
 /** How far the timbers of a kind reach over its outline, mm. */
@@ -64,7 +77,7 @@ export function startedPiece(started: Started): PieceDocument {
     })),
     pours: piece.pours.map(p => ({
       ...p,
-      ...(p.kind === undefined || p.kind === 'cast' ? { resin: started.resin } : {}),
+      ...(isBody(p) ? { resin: started.resin } : {}),
       ...(p.depth === undefined ? {} : { depth: round(number(p.depth, 0) * fz) })
     })),
     ...(piece.cuts === undefined

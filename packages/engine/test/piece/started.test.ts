@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { KINDS, newPiece } from '../../src/piece/kind.ts'
 import { checkPiece, usualShop } from '../../src/piece/read.ts'
-import { startedPiece, usualSizeOf } from '../../src/piece/started.ts'
+import { startedPiece, usualStart } from '../../src/piece/started.ts'
 import { check, plan } from '../../src/plan.ts'
 
 const asOf = '2026-11-27T09:00:00Z'
@@ -9,13 +9,18 @@ const planned = (document: unknown) => ({ piece: checkPiece(document, 'started')
 
 describe.each(KINDS.map(k => k.kind))('a %s started at a size', kind => {
   const usual = newPiece(kind)
-  const [w, h, t] = usualSizeOf(kind)
-  const species = usual.timbers![0]!.species
-  const start = { kind, name: usual.name, species, resin: 'deep' }
+  const start = usualStart(kind)
+  const [w, h] = start.sizeMm
+  const t = start.thicknessMm
 
-  test('is the kind itself at the usual size', () => {
-    const same = startedPiece({ ...start, sizeMm: [w, h], thicknessMm: t })
-    expect(same).toEqual(usual)
+  test('is the kind itself as it is usually begun', () => {
+    expect(startedPiece(start)).toEqual(usual)
+  })
+
+  test('is of the timber and the resin asked for', () => {
+    const piece = startedPiece({ ...start, species: 'cherry-black', resin: 'slow' })
+    expect(new Set(piece.timbers!.map(x => x.species))).toEqual(new Set(['cherry-black']))
+    expect(new Set(piece.pours.map(x => x.resin))).toEqual(new Set(['slow']))
   })
 
   test.each([
