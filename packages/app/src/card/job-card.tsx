@@ -34,7 +34,7 @@ function Layers({ v }: { readonly v: PlannedView }) {
         {w.card.layers} <span>{w.card.layersSays}</span>
       </h2>
       <div class="lay">
-        <Drawing drawn={v.art} name="art" words="The layers in proportion, front at the top" />
+        <Drawing drawn={v.art} name="art" words={w.card.art} />
         <ol reversed class="plain">
           {v.layers.map(l => (
             <Layer key={l.index} v={v} l={l} />

@@ -1,3 +1,5 @@
+import { w } from '../text/words.ts'
+
 /** A link that asks for a file and reads it as text, up to a size. What is wrong is said by `onProblem`, in words. */
 export function PickFile(p: {
   readonly words: string
@@ -13,7 +15,7 @@ export function PickFile(p: {
     if (file === undefined) return
     try {
       if (file.size > p.mostBytes)
-        throw new Error(`found ${Math.round(file.size / 1000)} kB; allowed: up to ${p.mostBytes / 1000} kB`)
+        throw new Error(w.file.tooLarge(Math.round(file.size / 1000), p.mostBytes / 1000))
       await p.onText(file.name, await file.text())
     } catch (e) {
       p.onProblem(`${file.name}: ${e instanceof Error ? e.message : String(e)}`)

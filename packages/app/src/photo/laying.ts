@@ -1,5 +1,6 @@
 import type { Homography, Point, Refused } from '../../../engine/src/draw/perspective.ts'
 import { errorMm, fromDistance, fromRectangle, laidAt, pxToMm } from '../../../engine/src/draw/perspective.ts'
+import { w } from '../text/words.ts'
 
 export type Way = 'rectangle' | 'distance'
 
@@ -50,8 +51,7 @@ export function mapOf(laid: Laid): Homography | Refused {
 
 function ownMap(laid: Laid): Homography | Refused {
   const needs = marksOf(laid.way)
-  if (laid.marks.length !== needs)
-    return { problem: `${laid.marks.length} of ${needs} marks; allowed: all ${needs}` }
+  if (laid.marks.length !== needs) return { problem: w.photo.problem.marks(laid.marks.length, needs) }
   return laid.way === 'rectangle'
     ? fromRectangle(laid.marks, ...laid.sidesMm)
     : fromDistance(laid.marks[0]!, laid.marks[1]!, laid.distanceMm)

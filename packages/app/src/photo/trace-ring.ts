@@ -5,6 +5,7 @@ import { ringArea } from '../../../engine/src/shape/measure.ts'
 import { selfCrossing } from '../../../engine/src/shape/self-crossing.ts'
 import { addPatch, newName, timberLike } from '../card/new-entry.ts'
 import { tenth } from '../sheet/place.ts'
+import { w } from '../text/words.ts'
 import type { Json } from '../worker/messages.ts'
 
 /** Least area that is taken for a part of a piece, mm². */
@@ -20,22 +21,20 @@ export function tracedRing(
   const out: [number, number][] = []
   for (const [u, v] of trace) {
     const p = pxToMm(map, u, v)
-    if (p === null || !(Math.hypot(p[0], p[1]) <= FARTHEST_MM))
-      return { problem: 'a point beyond where the photo lies flat; move or remove it' }
+    if (p === null || !(Math.hypot(p[0], p[1]) <= FARTHEST_MM)) return { problem: w.photo.problem.beyond }
     const at: [number, number] = [tenth(p[0]), tenth(p[1])]
     const last = out[out.length - 1]
     if (last === undefined || last[0] !== at[0] || last[1] !== at[1]) out.push(at)
   }
   const [first, last] = [out[0], out[out.length - 1]]
   if (out.length > 1 && first![0] === last![0] && first![1] === last![1]) out.pop()
-  if (out.length < 3) return { problem: `${out.length} points; allowed: at least 3` }
+  if (out.length < 3) return { problem: w.photo.problem.few(out.length) }
   const ring = Float64Array.from(out.flat())
   const cross = selfCrossing(ring)
-  if (cross !== null)
-    return { problem: `the line crosses itself near (${cross.x.toFixed(1)}, ${cross.y.toFixed(1)}) mm` }
+  if (cross !== null) return { problem: w.photo.problem.crosses(cross.x, cross.y) }
   if (Math.abs(ringArea(ring)) < LEAST_MM2)
     return {
-      problem: `an area of ${Math.abs(ringArea(ring)).toFixed(1)} mm²; allowed: at least ${LEAST_MM2}`
+      problem: w.photo.problem.small(Math.abs(ringArea(ring)), LEAST_MM2)
     }
   return out
 }

@@ -55,7 +55,7 @@ function OpenFile() {
       typeof document['name'] !== 'string' ||
       document['castwright'] === undefined
     )
-      throw new Error('found no piece; allowed: a JSON object with "castwright" and "name"')
+      throw new Error(w.file.noPiece)
     go(`/piece/${await createPiece(document)}`)
   }
   return (

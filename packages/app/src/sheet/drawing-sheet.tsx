@@ -171,7 +171,7 @@ function TitleBlock({ view }: { readonly view: PlannedView }) {
     <div class="title">
       <div class="t-name">
         <p class="tn">{name}</p>
-        <p class="f">{effort === 'preview' ? 'first pass' : ''}</p>
+        <p class="f">{effort === 'preview' ? w.state.firstPass : ''}</p>
       </div>
       <dl>
         <div>

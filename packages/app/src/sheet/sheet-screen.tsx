@@ -62,8 +62,7 @@ function Refused() {
       <h2>{w.state.refused}</h2>
       {problems.value.slice(0, 5).map(p => (
         <p key={p.path}>
-          <b>{readable(p.path)}</b> reads {p.found}; allowed: {p.allowed}
-          {p.example === '' ? '' : `; for example ${p.example}`}
+          <b>{readable(p.path)}</b> {w.state.reads(p.found, p.allowed, p.example)}
         </p>
       ))}
       <p class="f">{w.state.safe}</p>
@@ -92,7 +91,7 @@ function Named() {
 
 function readable(pointer: string): string {
   const [, list, index, ...rest] = pointer.split('/')
-  if (list === undefined || list === '') return 'The piece'
+  if (list === undefined || list === '') return w.state.whole
   const entry = (piece.value?.document[list] as { id?: string }[] | undefined)?.[Number(index)]
   const name = entry?.id ?? (index === undefined ? list : `${list.replace(/s$/, '')} ${Number(index) + 1}`)
   return [name.slice(0, 1).toUpperCase() + name.slice(1), ...rest].join(', ')

@@ -60,7 +60,6 @@ export const en = {
     kind: { stop: 'Stop.', caution: 'Caution.', note: 'Note.' },
     why: 'Basis',
     settledBy: 'Settled by',
-    apply: 'Apply',
     change: 'Smallest change'
   },
   sheet: {
@@ -108,6 +107,7 @@ export const en = {
     number: 'Number'
   },
   card: {
+    art: 'The layers in proportion, front at the top',
     region: 'Job card',
     layers: 'Layers',
     layersSays: 'deepest at the foot; no order of work',
@@ -130,11 +130,6 @@ export const en = {
     safety: 'Safety',
     goBefore: (what: string) => `${what} go before.`,
     add: 'Add',
-    addPour: 'Pour',
-    addTimber: 'Timber',
-    addCut: 'Cut',
-    addHardware: 'Hardware',
-    addMarking: 'Marking',
     addStones: 'Stones',
     paste: 'Paste',
     leave: 'not said',
@@ -209,12 +204,21 @@ export const en = {
     tablet: 'Tablet',
     computer: 'Computer'
   },
+  file: {
+    tooLarge: (kb: number, most: number) => `found ${kb} kB; allowed: up to ${most} kB`,
+    noPiece: 'found no piece; allowed: a JSON object with "castwright" and "name"'
+  },
   state: {
     loading: 'Opening',
     noPiece: 'There is no such piece here.',
     toPieces: 'To the pieces',
     failed: 'The plan did not finish',
     refused: 'This cannot be planned yet',
+    /** After the place that is named: what was found there, what is allowed, an example that is. */
+    reads: (found: string, allowed: string, example: string) =>
+      `reads ${found}; allowed: ${allowed}${example === '' ? '' : `; for example ${example}`}`,
+    whole: 'The piece',
+    firstPass: 'first pass',
     safe: 'Your piece is saved. The last good plan stands behind.',
     undo: 'Undo the last edit',
     offline: (since: string) => `No network since ${since}.`,
@@ -250,7 +254,6 @@ export const en = {
     endLine: 'End the line',
     takeBack: 'Take back a point',
     edgeBottom: 'Now the lower line of the same edge; Enter without one: the side is upright.',
-    edgeSide: (side: string) => `The timber lies ${side} of it`,
     side: { near: 'nearer', far: 'beyond', left: 'left', right: 'right' },
     handle: (which: string) => `Size, ${which}. Arrow keys move it.`,
     vertex: (n: number) => `Point ${n}. Arrow keys move it, Delete takes it out, Insert adds one after it.`,
@@ -289,6 +292,13 @@ export const en = {
     laid: (name: string) => `${name} laid`
   },
   photo: {
+    problem: {
+      marks: (found: number, needs: number) => `${found} of ${needs} marks; allowed: all ${needs}`,
+      beyond: 'a point beyond where the photo lies flat; move or remove it',
+      few: (found: number) => `${found} points; allowed: at least 3`,
+      crosses: (x: number, y: number) => `the line crosses itself near (${x.toFixed(1)}, ${y.toFixed(1)}) mm`,
+      small: (mm2: number, least: number) => `an area of ${mm2.toFixed(1)} mm²; allowed: at least ${least}`
+    },
     link: 'Trace a photo',
     title: 'Trace a photo',
     back: 'Back to the sheet',
