@@ -17,31 +17,46 @@ export class ApiProblem extends Error {
 /** The network is not there, or the server is not. */
 export class Unreachable extends Error {}
 
-/** A request is given up after this long, ms. */
+/** A server that is silent for this long is not there, ms. */
 const PATIENCE_MS = 15_000
+/**
+ * Slowest network a body is given time for, bytes a second. The lowest rate of IEEE 802.11 is 1 Mbit/s (memory), and
+ * half of a rate reaches the user (practice): a phone at the far end of the workshop.
+ */
+export const SLOWEST_BYTES_PER_S = 0.5 * (1_000_000 / 8)
 
-/** Asks the server. @throws ApiProblem for an answer of 400 and up, Unreachable without one */
+/** How long a body of so many bytes may be on its way until the answer begins, ms; at least 15 s. */
+export function patienceMs(bytes: number): number {
+  return PATIENCE_MS + (1000 * bytes) / SLOWEST_BYTES_PER_S
+}
+
+/**
+ * Asks the server. A body is given time by its size; an answer may be as long as it likes while it keeps coming.
+ * @throws ApiProblem for an answer of 400 and up, Unreachable without a whole one
+ */
 export async function api<T = Json>(method: string, path: string, body?: unknown): Promise<T> {
-  const json = body !== undefined && !(body instanceof Blob)
+  const blob = body === undefined || body instanceof Blob ? body : jsonBody(body)
+  const over = new AbortController()
+  let late = setTimeout(() => over.abort(), patienceMs(blob?.size ?? 0))
+  const heard = () => {
+    clearTimeout(late)
+    late = setTimeout(() => over.abort(), PATIENCE_MS)
+  }
   let response: Response
+  let text: string
   try {
     response = await fetch(path, {
       method,
-      headers: {
-        'x-castwright': '1',
-        ...(json
-          ? { 'content-type': 'application/json' }
-          : body instanceof Blob
-            ? { 'content-type': body.type }
-            : {})
-      },
-      ...(body === undefined ? {} : { body: json ? JSON.stringify(body) : (body as Blob) }),
-      signal: AbortSignal.timeout(PATIENCE_MS)
+      headers: { 'x-castwright': '1', ...(blob === undefined ? {} : { 'content-type': blob.type }) },
+      ...(blob === undefined ? {} : { body: blob }),
+      signal: over.signal
     })
+    text = await wholeText(response, heard)
   } catch {
     throw new Unreachable()
+  } finally {
+    clearTimeout(late)
   }
-  const text = await response.text()
   let read: unknown = {}
   try {
     read = text === '' ? {} : JSON.parse(text)
@@ -50,6 +65,25 @@ export async function api<T = Json>(method: string, path: string, body?: unknown
   }
   if (!response.ok) throw new ApiProblem(response.status, read as Json)
   return read as T
+}
+
+function jsonBody(value: unknown): Blob {
+  return new Blob([JSON.stringify(value)], { type: 'application/json' })
+}
+
+// Each part that comes is a sign of life.
+async function wholeText(response: Response, heard: () => void): Promise<string> {
+  heard()
+  const reader = response.body?.getReader()
+  if (reader === undefined) return ''
+  const decoder = new TextDecoder()
+  let text = ''
+  for (;;) {
+    const { done, value } = await reader.read()
+    if (done) return text + decoder.decode()
+    heard()
+    text += decoder.decode(value, { stream: true })
+  }
 }
 
 const LETTERS = 'abcdefghijklmnopqrstuvwxyz234567'
