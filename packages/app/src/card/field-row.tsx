@@ -98,23 +98,26 @@ function Control({
     )
   if (f.type === 'number' || f.type === 'whole')
     return (
-      <input
-        type="number"
-        class="number"
-        aria-label={label}
-        value={value === undefined ? (f.fallback === undefined ? '' : String(f.fallback)) : String(value)}
-        min={f.min}
-        max={f.max}
-        step={f.type === 'whole' ? 1 : 'any'}
-        placeholder={w.card.leave}
-        onChange={e => {
-          const text = e.currentTarget.value
-          if (text === '') return onChange(undefined)
-          const n = Number(text)
-          if (e.currentTarget.checkValidity() && Number.isFinite(n)) onChange(n)
-          else e.currentTarget.reportValidity()
-        }}
-      />
+      <span class={`qf${value === undefined ? ' usual' : ''}`}>
+        <input
+          type="number"
+          class="number"
+          aria-label={label}
+          value={value === undefined ? (f.fallback === undefined ? '' : String(f.fallback)) : String(value)}
+          min={f.min}
+          max={f.max}
+          step={f.type === 'whole' ? 1 : 'any'}
+          placeholder={w.card.leave}
+          onChange={e => {
+            const text = e.currentTarget.value
+            if (text === '') return onChange(undefined)
+            const n = Number(text)
+            if (e.currentTarget.checkValidity() && Number.isFinite(n)) onChange(n)
+            else e.currentTarget.reportValidity()
+          }}
+        />
+        <u>{f.unit}</u>
+      </span>
     )
   if (f.type === 'point') {
     const [x, y] = (value as [number | string, number | string] | undefined) ?? [undefined, undefined]

@@ -37,7 +37,7 @@ function One({ p, f }: { readonly p: TreeProps; readonly f: Field }) {
     return (
       <details class="group" open={value !== undefined || f.fallback !== undefined}>
         <summary>
-          {labelOf(f.key)} <span class="q">{f.description}</span>
+          {labelOf(f.key)} <span class="q">{furtherWords(f)}</span>
         </summary>
         <FieldTree
           {...p}
@@ -90,7 +90,7 @@ function List({ p, f, at }: { readonly p: TreeProps; readonly f: Field; readonly
   return (
     <details class="group" open={list.length > 0 && list.length < 4}>
       <summary>
-        {label} <span class="q">{list.length === 0 ? f.description : String(list.length)}</span>
+        {label} <span class="q">{list.length === 0 ? furtherWords(f) : String(list.length)}</span>
       </summary>
       {list.map((entry, i) => {
         const name = `${p.name}, ${label} ${String(entry['id'] ?? i + 1)}`
@@ -164,4 +164,14 @@ function withOthersOut(p: TreeProps, f: Field, patch: Patch, value: unknown): Pa
       .map(k => ({ op: 'remove' as const, path: `${p.at}/${k}` })),
     ...patch
   ]
+}
+
+// What a group says of itself beyond its name.
+function furtherWords(f: Field): string {
+  const words = f.description.replace(/^the /, '')
+  return words === f.key
+    ? ''
+    : words.startsWith(`${f.key};`)
+      ? words.slice(f.key.length + 1).trim()
+      : f.description
 }

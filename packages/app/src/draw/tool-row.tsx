@@ -98,16 +98,23 @@ function LayTools() {
       <button type="button" class="link" onClick={() => (mode.value = { kind: 'edge', top: null, line: [] })}>
         {w.draw.edge}
       </button>
-      <span class="q">{w.draw.place}</span>
-      {(['timbers', 'cuts', 'hardware', 'markings', 'stones'] as const).map(what => (
-        <button key={what} type="button" class="link" onClick={() => (mode.value = { kind: 'place', what })}>
-          {w.draw.ones[what]}
-        </button>
-      ))}
       <ReadDrawing />
       <button type="button" class="link" onClick={() => void pasteEntry()}>
         {w.draw.paste}
       </button>
+      <span class="of" role="group" aria-label={w.draw.place}>
+        <span class="q">{w.draw.place}</span>
+        {(['timbers', 'cuts', 'hardware', 'markings', 'stones'] as const).map(what => (
+          <button
+            key={what}
+            type="button"
+            class="link"
+            onClick={() => (mode.value = { kind: 'place', what })}
+          >
+            {w.draw.ones[what]}
+          </button>
+        ))}
+      </span>
     </>
   )
 }

@@ -180,7 +180,7 @@ void main() {
   // A broad window's light on what lies level.
   float u = dot(at.xy, vec2(0.86, 0.5)) / span;
   float window = abs(n.z) * (pane(u, 0.02, 0.13) + pane(u, 0.145, 0.2) + 0.5 * pane(u, -0.26, -0.21));
-  float light = 0.05 + 0.25 * glance + 0.15 * window;
+  float light = 0.07 + 0.3 * glance + 0.34 * window;
   colour = vec4(vec3(light), shade + light * 0.6);
 }
 `

@@ -106,6 +106,7 @@ export function DrawingSheet({ view }: { readonly view: PlannedView }) {
         <h2>
           {w.sheet.section}
           {path.legs.length > 1 ? w.sheet.stepped : path.along === 'y' ? w.sheet.across : ''}
+          {section.enlarged === 1 ? null : <span> {w.sheet.enlargedBy(section.enlarged)}</span>}
         </h2>
         <Choice
           words={w.sheet.heights}
@@ -141,7 +142,7 @@ export function DrawingSheet({ view }: { readonly view: PlannedView }) {
           <Written markup={view.key} />
           <div class="bar">
             <Drawing drawn={view.plane.bar} name="scale" words={w.sheet.scale} />
-            <p class="f">{w.sheet.barWords}</p>
+            <p class="f">{section.enlarged === 1 ? w.sheet.barBoth : w.sheet.barPlan}</p>
           </div>
         </div>
         <TitleBlock view={view} />

@@ -47,14 +47,22 @@ export function LineHandle(p: { readonly view: PageView; readonly path: SectionP
       lay(middle, along)
     }
   }
+  // Arrows say which way the section is seen (ISO 128-3): up the plan, or to its left.
+  const [ax, ay] = along ? [sx - OVER_MM, sy] : [sx, sy + OVER_MM]
+  const [bx, by] = along ? [ex + OVER_MM, ey] : [ex, ey - OVER_MM]
+  const arrows = [
+    [ax, ay],
+    [bx, by]
+  ].map(([x, y]) => arrow(x!, y!, along))
+  // Letters stand clear of the arrows and of the dimensions round the plan.
   const letters = along
     ? [
-        [sx - OVER_MM - 1, sy - 1.5, 'end'],
-        [ex + OVER_MM + 1, ey - 1.5, 'start']
+        [ax, ay + 4.6, 'middle'],
+        [bx, by + 4.6, 'middle']
       ]
     : [
-        [sx + 1.2, sy + OVER_MM + 3, 'start'],
-        [ex + 1.2, ey - OVER_MM, 'start']
+        [ax + 1.4, ay + 0.6, 'start'],
+        [bx + 1.4, by + 3, 'start']
       ]
   return (
     <g
@@ -76,6 +84,12 @@ export function LineHandle(p: { readonly view: PageView; readonly path: SectionP
       <path class="i-halo" d={d} />
       <path class="i-cutting-plane" d={d} />
       <path class="i-cutting-plane-end" d={ends} />
+      {arrows.map(({ shaft, head }) => (
+        <g key={head}>
+          <path class="i-cutting-plane" d={shaft} />
+          <path class="i-cutting-plane full" d={head} />
+        </g>
+      ))}
       {letters.map(([x, y, anchor]) => (
         <text
           key={`${x}`}
@@ -84,7 +98,7 @@ export function LineHandle(p: { readonly view: PageView; readonly path: SectionP
           y={y}
           font-size="5"
           font-weight="700"
-          text-anchor={anchor as 'start'}
+          text-anchor={anchor as 'start' | 'middle'}
         >
           A
         </text>
@@ -92,4 +106,17 @@ export function LineHandle(p: { readonly view: PageView; readonly path: SectionP
       <path class="grip" d={`${d}${ends}`} />
     </g>
   )
+}
+
+/** Shaft and head of an arrow of a cutting plane, mm on the sheet. */
+const SHAFT_MM = 3.2
+const HEAD_MM = 2.4
+
+function arrow(x: number, y: number, up: boolean): { shaft: string; head: string } {
+  const half = HEAD_MM * Math.tan(Math.PI / 12)
+  const from = up ? y - SHAFT_MM : x - SHAFT_MM
+  const tip = from - HEAD_MM
+  return up
+    ? { shaft: `M${x} ${y}V${from}`, head: `M${x} ${tip}L${x - half} ${from}H${x + half}Z` }
+    : { shaft: `M${x} ${y}H${from}`, head: `M${tip} ${y}L${from} ${y - half}V${y + half}Z` }
 }

@@ -65,13 +65,13 @@ export function PlanPad(p: {
     >
       <Drawing drawn={drawn} name={`plan ${shown}`} words={w.sheet.plan}>
         {shown === 'front' ? <LineHandle view={view} path={p.path} box={box} /> : null}
-        <PartHandles planned={p.view} view={view} />
-        <PullHandles planned={p.view} view={view} />
-        <DragGuides view={view} />
         <g
           class="pointer"
           dangerouslySetInnerHTML={{ __html: svgMarks(pointerMarks(view, p.x, p.y), view.heightMm) }}
         />
+        <PartHandles planned={p.view} view={view} />
+        <PullHandles planned={p.view} view={view} />
+        <DragGuides view={view} />
         <PlanStrokes view={view} box={box} x={p.x} y={p.y} />
       </Drawing>
     </div>

@@ -91,7 +91,9 @@ export const en = {
     roundFails: (says: string) => `The piece is not shown in the round: ${says}`,
     planWords: 'Plan. Arrow keys move the pointer; Tab goes to the parts.',
     scale: 'Scale bar of plan and section',
-    barWords: 'plan and A–A, mm'
+    barBoth: 'plan and A–A, mm',
+    barPlan: 'plan, mm',
+    enlargedBy: (times: number) => `plan × ${times}`
   },
   title: {
     size: 'Size, finished',

@@ -107,6 +107,7 @@ function fieldsOf(
           ''
         ),
         type: typed,
+        ...(typed === 'number' ? unitOf(node.description ?? '') : {}),
         ...(quantity === undefined
           ? {}
           : { dimension: quantity.dimension, min: quantity.min, max: quantity.max }),
@@ -164,4 +165,10 @@ function typeOf(page: SchemaNode, node: Node, isShape: boolean): Field['type'] {
     if (item.type === 'string') return 'lines'
   }
   return 'other'
+}
+
+/** The unit a description of a number names after its last comma. */
+function unitOf(description: string): { readonly unit?: string } {
+  const unit = /, (K|°C|g|g\/ml|mm|W|degrees)(?:;.*)?$/.exec(description)?.[1]
+  return unit === undefined ? {} : { unit: unit === 'degrees' ? '°' : unit }
 }

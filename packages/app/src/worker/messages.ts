@@ -201,6 +201,8 @@ export interface Field {
     | 'list'
     | 'lines'
     | 'other'
+  /** Of a plain number, as its description ends with it. */
+  readonly unit?: string
   readonly dimension?: 'length' | 'mass' | 'volume' | 'temperature' | 'time' | 'percent'
   readonly min?: number
   readonly max?: number

@@ -1,4 +1,5 @@
-import { decimals, formatC, formatMinutes } from '../quantity/format.ts'
+import { decimals, formatC } from '../quantity/format.ts'
+import { aboutTime } from '../quantity/rough.ts'
 import { LABEL_ROOM_C } from '../resin/constant.ts'
 import { CAUTION_ABOVE_C, heatEffect, RUNAWAY_ABOVE_C, STOP_ABOVE_C } from '../resin/limits.ts'
 import { poursNeeded } from '../resin/pours.ts'
@@ -36,7 +37,7 @@ function one(work: Work, i: number): Found[] {
     {
       severity: stop ? 'stop' : 'caution',
       at: entry.at,
-      says: `${entry.id} at ${decimals(pour.depth, 1)} mm comes to ${peak} after ${formatMinutes(cast.peakMin)}, band ${formatC(low)} to ${high > RUNAWAY_ABOVE_C ? 'runaway' : formatC(high)}: ${effect?.says ?? 'past the limit for clear work'}; ${wayOut(work, i, safe)}.`,
+      says: `${entry.id} at ${decimals(pour.depth, 1)} mm comes to ${peak} after ${aboutTime(cast.peakMin)}, band ${formatC(low)} to ${high > RUNAWAY_ABOVE_C ? 'runaway' : formatC(high)}: ${effect?.says ?? 'past the limit for clear work'}; ${wayOut(work, i, safe)}.`,
       value: cast.peakC,
       unit: '°C',
       band: [low, high],

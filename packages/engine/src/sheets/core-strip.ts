@@ -189,7 +189,7 @@ function labelOf(part: CorePart, at: (z: number) => number, widthMm: number): La
       })
   const small =
     part.hides !== null && part.cover !== null
-      ? `hides from ${decimals(part.hides[1], 1, 1)}, ${decimals(part.hides[0], 1, 1)}–${decimals(part.hides[2], 1, 1)}`
+      ? `opaque from ${decimals(part.hides[1], 1, 1)} (${decimals(part.hides[0], 1, 1)}–${decimals(part.hides[2], 1, 1)})`
       : part.words
   for (const words of wrapped(small, room, CAPTION_MM))
     lines.push({ words, mark: spot => text(spot, words, { lettering: 'caption', heightMm: CAPTION_MM }) })

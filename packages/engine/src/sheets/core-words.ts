@@ -1,7 +1,7 @@
 import { decimals } from '../quantity/format.ts'
+import { trueMinus } from '../quantity/rough.ts'
 import type { CoreModel } from './core-model.ts'
 import { corePartsAt } from './core-model.ts'
-import { trueMinus } from './rough.ts'
 
 /** The core at a point in words, front to back, for those who listen to the page. */
 export function coreWords(model: CoreModel, x: number, y: number): string {

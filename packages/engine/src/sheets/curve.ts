@@ -1,10 +1,10 @@
 import type { PourCast } from '../cast/cast.ts'
 import type { Window } from '../cast/windows.ts'
 import { decimals } from '../quantity/format.ts'
+import { aboutTime } from '../quantity/rough.ts'
 import { CAUTION_ABOVE_C } from '../resin/limits.ts'
 import type { Mark, Sheet } from './mark.ts'
 import { box, CAPTION_MM, line, text, textWidthMm } from './mark.ts'
-import { aboutTime } from './rough.ts'
 
 /** The course of a pour: hottest temperature over the hours, its limit, and the window of the next pour. */
 export interface CurveOptions {

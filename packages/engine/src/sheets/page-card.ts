@@ -1,6 +1,7 @@
 import type { Work } from '../findings/work.ts'
 import type { Plan, PlanPour } from '../plan.ts'
 import { decimals, formatVolume } from '../quantity/format.ts'
+import { aboutTime, roughTime } from '../quantity/rough.ts'
 import { RUNAWAY_ABOVE_C } from '../resin/limits.ts'
 import type { CoreModel } from './core-model.ts'
 import { curveSheet } from './curve.ts'
@@ -12,7 +13,6 @@ import { html } from './markup.ts'
 import { capital } from './model.ts'
 import { findingBlock } from './page-finding.ts'
 import type { Placed } from './page-place.ts'
-import { aboutTime, roughTime } from './rough.ts'
 
 /** Width of a curve on the card, mm. */
 const CURVE_MM = 86

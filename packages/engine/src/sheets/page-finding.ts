@@ -1,9 +1,9 @@
 import type { Finding } from '../findings/finding.ts'
 import type { Despite, Plan } from '../plan.ts'
 import { decimals } from '../quantity/format.ts'
+import { trueMinus } from '../quantity/rough.ts'
 import type { Markup } from './markup.ts'
 import { html } from './markup.ts'
-import { trueMinus } from './rough.ts'
 
 /** A finding with its number in the walk through all of them, from 1. */
 export interface Numbered {

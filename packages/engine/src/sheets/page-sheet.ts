@@ -19,8 +19,8 @@ import { massWords } from './page-lists.ts'
 import { scaleBar } from './plan-view.ts'
 import { pointerMarks, wellInside } from './pointer.ts'
 import { sectionAt } from './section-at.ts'
+import { STRETCH } from './section-place.ts'
 import type { SheetViews } from './sheet-views.ts'
-import { STRETCH } from './sheet-views.ts'
 import { svgMarks } from './svg.ts'
 
 /** Width of the core column and of the section at the pointer, mm. */

@@ -98,23 +98,37 @@ function dividers(work: Work, face: Face): Region[] {
   return out.filter(r => r.rings.length > 0)
 }
 
-/** A place well inside a region: the middle of the widest stretch of five level lines through it. */
+/**
+ * A place well inside a region: the middle of the widest stretch of five level lines through it; of five through
+ * each of its outlines where those find nothing, as between two strips far apart.
+ */
 function placeInside(region: Region): { x: number; y: number } | null {
-  const b = bounds(region)
+  return (
+    widestStretch(region, [region]) ??
+    widestStretch(
+      region,
+      region.rings.map(ring => ({ rings: [ring] }))
+    )
+  )
+}
+
+function widestStretch(region: Region, through: readonly Region[]): { x: number; y: number } | null {
   let best: { x: number; y: number; wide: number } | null = null
-  for (const share of [0.5, 0.31, 0.69, 0.12, 0.88]) {
-    const y = b.minY + share * (b.maxY - b.minY) + 1e-7
-    const xs: number[] = []
-    for (const ring of region.rings) {
-      for (let k = 0, p = ring.length - 2; k < ring.length; p = k, k += 2) {
-        const [py, qy] = [ring[p + 1]!, ring[k + 1]!]
-        if (py > y !== qy > y) xs.push(ring[p]! + ((y - py) / (qy - py)) * (ring[k]! - ring[p]!))
+  for (const b of through.map(bounds)) {
+    for (const share of [0.5, 0.31, 0.69, 0.12, 0.88]) {
+      const y = b.minY + share * (b.maxY - b.minY) + 1e-7
+      const xs: number[] = []
+      for (const ring of region.rings) {
+        for (let k = 0, p = ring.length - 2; k < ring.length; p = k, k += 2) {
+          const [py, qy] = [ring[p + 1]!, ring[k + 1]!]
+          if (py > y !== qy > y) xs.push(ring[p]! + ((y - py) / (qy - py)) * (ring[k]! - ring[p]!))
+        }
       }
-    }
-    xs.sort((a, c) => a - c)
-    for (let k = 0; k + 1 < xs.length; k += 2) {
-      const wide = xs[k + 1]! - xs[k]!
-      if (best === null || wide > best.wide) best = { x: (xs[k]! + xs[k + 1]!) / 2, y, wide }
+      xs.sort((a, c) => a - c)
+      for (let k = 0; k + 1 < xs.length; k += 2) {
+        const wide = xs[k + 1]! - xs[k]!
+        if (best === null || wide > best.wide) best = { x: (xs[k]! + xs[k + 1]!) / 2, y, wide }
+      }
     }
   }
   return best

@@ -1,8 +1,8 @@
 import type { Work } from '../findings/work.ts'
 import type { Plan } from '../plan.ts'
+import { roughTime } from '../quantity/rough.ts'
 import type { FirstMoment } from './moment.ts'
 import { dateOf, dayNumber, timeOf } from './moment.ts'
-import { roughTime } from './rough.ts'
 import type { RunFact } from './run-part.ts'
 import { fact } from './run-part.ts'
 

@@ -9,6 +9,7 @@ import { sectionSheet } from './section.ts'
 import type { SectionPath } from './section-cut.ts'
 import { sectionOf } from './section-cut.ts'
 import { sectionPathOf } from './section-path.ts'
+import { SIDES, STRETCH, sectionPlace } from './section-place.ts'
 
 /** The drawings of one width: both faces, and the section true and stretched, aligned under the front. */
 export interface SheetViews {
@@ -25,11 +26,8 @@ export interface SheetViews {
   readonly enlarged: number
 }
 
-/** Factor of the stretched section. */
-export const STRETCH = 3
 /** Widths on the page: beside the card, and on a phone held upright, mm (a quarter rem each). */
 const WIDTHS = { wide: 166, narrow: 88 } as const
-const SIDES = { wide: 17, narrow: 11 } as const
 const MOST_HEIGHT = { wide: 104, narrow: 96 } as const
 
 /** One face at one width, without the line of a section: what a screen shows at a time. */
@@ -57,10 +55,7 @@ export function sheetViews(work: Work, model: CoreModel): SheetViews[] {
     const front = planView(work, model, { ...common, face: 'front', path })
     const back = planView(work, model, { ...common, face: 'back', path: null })
     const across = path.along === 'y'
-    const enlarged = across ? enlargement(path, front.view.scale, widthMm - 2 * SIDES[id]) : 1
-    const scale = front.view.scale * enlarged
-    const leg = path.legs[0]!
-    const originX = across ? widthMm / 2 - ((leg.from + leg.to) / 2) * scale : front.view.originX
+    const { enlarged, scale, originX } = sectionPlace(path, { ...front.view, id, widthMm })
     const section = sectionOf(model, path, 0.3 / scale)
     const drawn = (stretch: number) =>
       sectionSheet(model, section, {
@@ -91,14 +86,6 @@ export function sheetViews(work: Work, model: CoreModel): SheetViews[] {
       }))
     }
   })
-}
-
-/** Enlargements a section across is drawn at. */
-const ENLARGED = [5, 4, 3, 2.5, 2, 1.5, 1]
-
-function enlargement(path: SectionPath, scale: number, roomMm: number): number {
-  const leg = path.legs[0]!
-  return ENLARGED.find(e => (leg.to - leg.from) * scale * e <= roomMm) ?? 1
 }
 
 /** How far off its middle a part still counts as met by the section, mm. */

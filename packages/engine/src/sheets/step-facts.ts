@@ -1,9 +1,9 @@
 import type { Work } from '../findings/work.ts'
 import type { Plan, PlanStep } from '../plan.ts'
 import { decimals, formatMinutes } from '../quantity/format.ts'
+import { aboutTime, kilos, roughMass } from '../quantity/rough.ts'
 import { wasteReachMm } from '../stack/waste.ts'
 import type { Step } from '../steps/step.ts'
-import { aboutTime, kilos, roughMass } from './rough.ts'
 
 const WAIT_WORDS = {
   recoat: 'until the next pour bonds',

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { KINDS, newPiece } from '../../src/piece/kind.ts'
 import { area, bounds } from '../../src/shape/measure.ts'
 import type { Mark, PathMark, RegionMark, TextMark } from '../../src/sheets/mark.ts'
 import { coreModelOf } from '../../src/sheets/model.ts'
@@ -13,8 +14,9 @@ const flat = (marks: readonly Mark[]): Mark[] =>
   marks.flatMap(m => (m.kind === 'group' ? flat(m.marks) : [m]))
 
 describe('the parts of a face', () => {
-  it('cover the outline once: their areas add up to it', () => {
-    for (const [name, piece] of Object.entries(pieces)) {
+  it('cover the outline once: their areas add up to it, for the examples and every kind', () => {
+    const kinds = Object.fromEntries(KINDS.map(k => [k.kind, newPiece(k.kind)]))
+    for (const [name, piece] of Object.entries({ ...pieces, ...kinds })) {
       const { work } = planOf(piece)
       const model = coreModelOf(work)
       for (const face of ['front', 'back'] as const) {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { aboutTime, kilos, roughMass, roughTime, trueMinus } from '../../src/sheets/rough.ts'
+import { aboutTime, kilos, roughMass, roughTime, trueMinus } from '../../src/quantity/rough.ts'
 import { seeded } from '../../src/sheets/seeded.ts'
 
 describe('rough figures', () => {

@@ -1,4 +1,4 @@
-import { decimals, formatMass, formatMinutes } from '../quantity/format.ts'
+import { decimals, formatMass, formatMinutes } from './format.ts'
 
 /**
  * Figures as sure as what they rest on. Predicted times go by rates known within ± 30 %: two figures are all they
