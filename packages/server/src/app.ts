@@ -4,7 +4,7 @@ import { benchApi } from './api-bench.ts'
 import { deskApi } from './api-desk.ts'
 import { piecesApi } from './api-pieces.ts'
 import type { Guard } from './guard.ts'
-import { admit, deviceOf, HEADERS, isApi } from './guard.ts'
+import { admit, deviceOf, headersFor, isApi } from './guard.ts'
 import type { Env, Parts } from './parts.ts'
 import { diskProblem, ServerProblem } from './problem.ts'
 import type { Site } from './site.ts'
@@ -36,7 +36,7 @@ export function makeApp(
       )
     await next()
     if (api && !c.res.headers.has('cache-control')) c.res.headers.set('cache-control', 'no-store')
-    for (const [key, value] of Object.entries(HEADERS))
+    for (const [key, value] of Object.entries(headersFor(guard, c.req.raw)))
       if (!c.res.headers.has(key)) c.res.headers.set(key, value)
   })
   piecesApi(app, parts)
@@ -63,7 +63,7 @@ export function makeApp(
       message,
       more: rest
     } = problem ?? new ServerProblem(500, 'bug', 'the server met a fault of its own: nothing was changed')
-    for (const [key, value] of Object.entries(HEADERS)) c.header(key, value)
+    for (const [key, value] of Object.entries(headersFor(guard, c.req.raw))) c.header(key, value)
     c.header('cache-control', 'no-store')
     return c.json({ error: { code, says: message }, ...rest }, status as 400)
   })

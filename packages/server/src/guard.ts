@@ -104,12 +104,20 @@ export function hostsOf(names: readonly string[], port: number): Set<string> {
 }
 
 /** Headers of every answer: no script but our own files, no other site, nothing guessed. */
-export const HEADERS: Readonly<Record<string, string>> = {
+const HEADERS: Readonly<Record<string, string>> = {
   'content-security-policy':
     "default-src 'none'; script-src 'self'; style-src 'self'; font-src 'self'; img-src 'self' blob: data:; connect-src 'self'; worker-src 'self'; manifest-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'",
   'x-content-type-options': 'nosniff',
   'referrer-policy': 'no-referrer',
-  'cross-origin-opener-policy': 'same-origin',
   'cross-origin-resource-policy': 'same-origin',
   'permissions-policy': 'camera=(self), geolocation=(), microphone=(), payment=(), usb=()'
+}
+
+/**
+ * Headers of the answer to a request. Windows of other sites are kept apart from ours where the browser can: over
+ * https and on loopback. Under a plain name it ignores that header and complains of it on every page.
+ */
+export function headersFor(guard: Guard, request: Request): Readonly<Record<string, string>> {
+  const apart = guard.https || LOOPBACK_HOST.test(request.headers.get('host') ?? '')
+  return apart ? { ...HEADERS, 'cross-origin-opener-policy': 'same-origin' } : HEADERS
 }

@@ -275,6 +275,16 @@ describe('answers', () => {
     }
   })
 
+  // A header that a browser ignores and complains of under plain http is left out there.
+  test('keep windows of other sites apart on loopback; under a plain name nothing is said of it', async () => {
+    const key = 'cross-origin-opener-policy'
+    const here = await raw('GET', '/', { host: `127.0.0.1:${d.serving.port}` })
+    expect(here.headers[key]).toBe('same-origin')
+    const named = await raw('GET', '/', { host: `desk.test:${d.serving.port}` })
+    expect(named.status).not.toBe(421)
+    expect(named.headers[key]).toBeUndefined()
+  })
+
   test('paths reach no file: what is not in the table is not there', async () => {
     for (const path of [
       '/../package.json',

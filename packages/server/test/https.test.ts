@@ -26,7 +26,7 @@ function asked(
   ca: string,
   name: string,
   path = '/api/hello'
-): Promise<{ status: number; body: Buffer; type: string }> {
+): Promise<{ status: number; body: Buffer; type: string; apart: string | undefined }> {
   return new Promise((done, fail) => {
     const r = request(
       {
@@ -49,7 +49,8 @@ function asked(
           done({
             status: got.statusCode!,
             body: Buffer.concat(parts),
-            type: String(got.headers['content-type'])
+            type: String(got.headers['content-type']),
+            apart: got.headers['cross-origin-opener-policy']
           })
         )
       }
@@ -64,6 +65,7 @@ test('over https under a name that is not loopback, by an authority of its own; 
   expect(serving.url).toMatch(/^https:/)
   const hello = await asked(authority(), NAME)
   expect(hello.status).toBe(200)
+  expect(hello.apart).toBe('same-origin')
   expect(JSON.parse(hello.body.toString())).toMatchObject({ https: true, device: null })
   expect((await asked(authority(), NAME, '/api/pieces')).status).toBe(401)
 })
