@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto'
 import type { Hono } from 'hono'
 import { bodyBytes, bodyJson } from './body.ts'
-import { pieceId } from './document.ts'
+import { MOST_LAID, PHOTO_ID, pieceId } from './document.ts'
 import type { Env, Parts } from './parts.ts'
 import { pictureOf } from './picture.ts'
 import { refused, ServerProblem } from './problem.ts'
@@ -9,8 +9,6 @@ import { refused, ServerProblem } from './problem.ts'
 /** Largest photo, bytes; photos a piece takes; longest note on how a photo was laid, characters. */
 const MOST_PHOTO = 12_000_000
 const MOST_PHOTOS = 200
-const MOST_LAID = 64_000
-const PHOTO_ID = /^[0-9a-f]{24}$/
 
 interface PhotoRow {
   readonly id: string

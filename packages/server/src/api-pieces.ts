@@ -1,12 +1,19 @@
 import type { Hono } from 'hono'
 import { bodyJson, bodyText } from './body.ts'
-import { baseNumber, documentText, editId, pieceId, wholeNumber } from './document.ts'
+import {
+  baseNumber,
+  DRAWING_NAME,
+  documentText,
+  editId,
+  kindOf,
+  MOST_DRAWING,
+  pieceId,
+  wholeNumber
+} from './document.ts'
 import type { Env, Parts } from './parts.ts'
 import { refused, ServerProblem } from './problem.ts'
 
 /** Longest drawing beside a piece, characters. */
-const MOST_DRAWING = 4_000_000
-const FILE_NAME = /^[^/\\\p{Cc}]{1,120}\.svg$/iu
 
 /** Pieces, their revisions, what was kept aside, drawings beside them. */
 export function piecesApi(app: Hono<Env>, { pieces, feed, now }: Parts): void {
@@ -31,7 +38,7 @@ export function piecesApi(app: Hono<Env>, { pieces, feed, now }: Parts): void {
     const document = body['document'] as Record<string, unknown>
     const text = documentText(document, true)
     const says = typeof body['says'] === 'string' ? body['says'].slice(0, 400) : ''
-    const kind = typeof document['kind'] === 'string' ? document['kind'].slice(0, 40) : null
+    const kind = kindOf(document)
     const device = c.get('device')
     const saved = pieces.save({
       id,
@@ -91,7 +98,7 @@ export function piecesApi(app: Hono<Env>, { pieces, feed, now }: Parts): void {
   app.put('/api/pieces/:id/files/:name', async c => {
     const id = pieceId(c.req.param('id'))
     const name = c.req.param('name')
-    if (!FILE_NAME.test(name))
+    if (!DRAWING_NAME.test(name))
       throw refused(`the name "${name.slice(0, 60)}"; allowed: a plain name that ends with .svg`)
     const text = await bodyText(c.req.raw, MOST_DRAWING)
     if (!/^\uFEFF?\s*</.test(text) || !text.includes('<svg'))

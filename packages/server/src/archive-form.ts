@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto'
-import { documentText, editId, pieceId } from './document.ts'
+import { DRAWING_NAME, documentText, editId, MOST_DRAWING, MOST_LAID, PHOTO_ID, pieceId } from './document.ts'
 import type { ReadingEngine } from './parts.ts'
 import { refused } from './problem.ts'
 import type { ZipLimits } from './zip-reader.ts'
@@ -30,9 +30,6 @@ export const LIMITS: ZipLimits = {
 }
 /** A list is begun anew when it is this long, characters. */
 export const CHUNK = 4_000_000
-const MOST_DRAWING = 4_000_000
-const MOST_LAID = 64_000
-const FILE_NAME = /^[^/\\\p{Cc}]{1,120}\.svg$/iu
 
 export type Part = 'revisions' | 'asides' | 'files' | 'readings' | 'photos'
 
@@ -107,7 +104,7 @@ export function checksOf(engine: Awaited<ReturnType<ReadingEngine>>) {
     },
     file(value: unknown): FileItem {
       const { name, text, saved } = object(value, 'a drawing')
-      if (typeof name !== 'string' || !FILE_NAME.test(name) || typeof text !== 'string')
+      if (typeof name !== 'string' || !DRAWING_NAME.test(name) || typeof text !== 'string')
         throw refused('the archive: found a drawing that is none')
       if (Buffer.byteLength(text) > MOST_DRAWING)
         throw refused('the archive: found a drawing that is too large')
@@ -129,7 +126,7 @@ export function checksOf(engine: Awaited<ReturnType<ReadingEngine>>) {
     },
     photo(value: unknown): PhotoItem {
       const { id, laid, saved } = object(value, 'a photo')
-      if (typeof id !== 'string' || !/^[0-9a-f]{24}$/.test(id))
+      if (typeof id !== 'string' || !PHOTO_ID.test(id))
         throw refused('the archive: found a photo without its id')
       if (laid !== null && (typeof laid !== 'object' || JSON.stringify(laid).length > MOST_LAID))
         throw refused('the archive: found a photo laid in a way that is none')

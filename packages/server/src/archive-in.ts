@@ -4,6 +4,7 @@ import { checksOf, FORM, LIMITS, LIST, sha256 } from './archive-form.ts'
 import type { Brought } from './archive-merge.ts'
 import { ArchiveMerge } from './archive-merge.ts'
 import type { Db } from './database.ts'
+import { inOne } from './database.ts'
 import type { ReadingEngine } from './parts.ts'
 import { pictureOf } from './picture.ts'
 import { refused } from './problem.ts'
@@ -88,8 +89,7 @@ class Archive {
   /** All of it in one transaction. */
   bring(db: Db): Brought {
     const merge = new ArchiveMerge(db)
-    db.exec('BEGIN IMMEDIATE')
-    try {
+    return inOne(db, () => {
       for (const id of this.ids) {
         const { away } = this.checks.piece(this.json(`pieces/${id}/piece.json`), id)
         const of = (part: Part) => () => this.walk(`pieces/${id}`, part)
@@ -111,16 +111,8 @@ class Archive {
         () => this.revisions(shop('revisions'), false),
         () => this.revisions(shop('asides'), false)
       )
-      db.exec('COMMIT')
       return merge.brought
-    } catch (e) {
-      try {
-        db.exec('ROLLBACK')
-      } catch {
-        // The database took it back by itself (disk full does).
-      }
-      throw e
-    }
+    })
   }
 
   private *revisions(walk: () => Iterable<unknown>, needsName = true) {

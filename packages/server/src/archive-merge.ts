@@ -1,5 +1,6 @@
 import type { FileItem, PhotoItem, ReadingItem, RevisionItem } from './archive-form.ts'
 import type { Db } from './database.ts'
+import { kindOf } from './document.ts'
 import { pictureOf } from './picture.ts'
 
 /** What an import added. */
@@ -47,13 +48,7 @@ export class ArchiveMerge {
     const document = newest.document as { name: string; kind?: unknown }
     this.db
       .prepare('UPDATE piece SET name = ?, kind = ?, revision = ?, saved = ? WHERE id = ?')
-      .run(
-        document.name,
-        typeof document.kind === 'string' ? document.kind.slice(0, 40) : null,
-        newest.number,
-        newest.saved,
-        id
-      )
+      .run(document.name, kindOf(document), newest.number, newest.saved, id)
   }
 
   shop(revisions: Items, asides: Items): void {

@@ -90,17 +90,29 @@ function migrate(db: Db, folder: string, now: () => Date): string | null {
     for (const old of backups(folder).slice(0, -MOST_BACKUPS)) rmSync(join(backupFolder(folder), old))
   }
   for (let step = version; step < MIGRATIONS.length; step++) {
-    db.exec('BEGIN IMMEDIATE')
-    try {
+    inOne(db, () => {
       db.exec(MIGRATIONS[step]!)
       db.exec(`PRAGMA user_version = ${step + 1}`)
-      db.exec('COMMIT')
-    } catch (e) {
-      db.exec('ROLLBACK')
-      throw e
-    }
+    })
   }
   return backup
+}
+
+/** Runs a change as one transaction: all of it or nothing. */
+export function inOne<T>(db: Db, work: () => T): T {
+  db.exec('BEGIN IMMEDIATE')
+  try {
+    const done = work()
+    db.exec('COMMIT')
+    return done
+  } catch (e) {
+    try {
+      db.exec('ROLLBACK')
+    } catch {
+      // The database took it back by itself (disk full does).
+    }
+    throw e
+  }
 }
 
 const backupFolder = (folder: string) => join(folder, 'backups')

@@ -27,6 +27,20 @@ export function documentText(document: unknown, needsName: boolean): string {
   return text
 }
 
+/** The kind a piece says it is, as lists of pieces show it; null for none. */
+export function kindOf(document: { readonly kind?: unknown }): string | null {
+  return typeof document.kind === 'string' ? document.kind.slice(0, 40) : null
+}
+
+/** Longest drawing beside a piece, bytes. */
+export const MOST_DRAWING = 4_000_000
+/** What a drawing may be called. */
+export const DRAWING_NAME = /^[^/\\\p{Cc}]{1,120}\.svg$/iu
+/** The id of a photo: the head of the SHA-256 of its bytes. */
+export const PHOTO_ID = /^[0-9a-f]{24}$/
+/** Longest JSON of a reading, or of how a photo is laid, bytes. */
+export const MOST_LAID = 64_000
+
 function deeper(value: unknown, levels: number): boolean {
   if (value === null || typeof value !== 'object') return false
   if (levels === 0) return true

@@ -1,4 +1,5 @@
 import type { Db } from './database.ts'
+import { inOne } from './database.ts'
 import { ServerProblem } from './problem.ts'
 
 export interface PieceRow {
@@ -103,7 +104,7 @@ export class PieceStore {
    * sent again gets the same answer. All in one transaction.
    */
   save(s: Save): Saved {
-    return this.inOne(() => {
+    return inOne(this.db, () => {
       const again = this.db
         .prepare('SELECT number, saved FROM revision WHERE piece = ? AND edit = ?')
         .get(s.id, s.edit) as { number: number; saved: string } | undefined
@@ -190,23 +191,6 @@ export class PieceStore {
 
   removeFile(id: string, name: string): void {
     this.db.prepare('DELETE FROM file WHERE piece = ? AND name = ?').run(id, name)
-  }
-
-  /** Runs a change as one transaction: all of it or nothing. */
-  inOne<T>(work: () => T): T {
-    this.db.exec('BEGIN IMMEDIATE')
-    try {
-      const done = work()
-      this.db.exec('COMMIT')
-      return done
-    } catch (e) {
-      try {
-        this.db.exec('ROLLBACK')
-      } catch {
-        // The database took it back by itself (disk full does).
-      }
-      throw e
-    }
   }
 }
 

@@ -8,6 +8,7 @@ import { makeApp } from './app.ts'
 import type { Certificates } from './certificates.ts'
 import { openFolder } from './database.ts'
 import { DeviceStore } from './device-store.ts'
+import { kindOf } from './document.ts'
 import { EventFeed } from './event-feed.ts'
 import type { ReadingEngine } from './parts.ts'
 import { PieceStore } from './piece-store.ts'
@@ -82,7 +83,7 @@ export async function serve(options: ServeOptions): Promise<Serving> {
     pieces,
     devices,
     feed,
-    shop: new ShopStore(open.db, pieces),
+    shop: new ShopStore(open.db),
     now,
     engine: options.engine ?? (() => import('@castwright/engine')),
     version: options.version,
@@ -191,7 +192,7 @@ function putExamples(pieces: PieceStore, examples: readonly Example[], now: () =
   for (const e of [...examples].reverse()) {
     const saved = now().toISOString()
     const name = String(e.document['name'])
-    const kind = typeof e.document['kind'] === 'string' ? e.document['kind'] : null
+    const kind = kindOf(e.document)
     pieces.save({
       id: e.id,
       base: 0,

@@ -1,5 +1,6 @@
 import type { Db } from './database.ts'
-import type { AsideRow, PieceStore } from './piece-store.ts'
+import { inOne } from './database.ts'
+import type { AsideRow } from './piece-store.ts'
 import { asideOf } from './piece-store.ts'
 import { ServerProblem } from './problem.ts'
 
@@ -16,11 +17,9 @@ export type SavedShop =
 /** The shop, with every revision of it. */
 export class ShopStore {
   readonly db: Db
-  readonly pieces: PieceStore
 
-  constructor(db: Db, pieces: PieceStore) {
+  constructor(db: Db) {
     this.db = db
-    this.pieces = pieces
   }
 
   newest(): { revision: number; text: string | null } {
@@ -54,7 +53,7 @@ export class ShopStore {
 
   /** Saves the shop when it was changed on its newest revision; else keeps it aside and says which one that is. */
   save(base: number, edit: string, text: string, device: string | null, saved: string): SavedShop {
-    return this.pieces.inOne((): SavedShop => {
+    return inOne(this.db, (): SavedShop => {
       const again = this.db.prepare('SELECT number, saved FROM shop WHERE edit = ?').get(edit) as
         | { number: number; saved: string }
         | undefined

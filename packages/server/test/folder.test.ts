@@ -204,7 +204,7 @@ describe('a disk that does not take it', () => {
         open,
         pieces,
         devices,
-        shop: new ShopStore(open.db, pieces),
+        shop: new ShopStore(open.db),
         feed: new EventFeed(1),
         engine: () => import('@castwright/engine'),
         now: later,

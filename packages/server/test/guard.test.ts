@@ -63,7 +63,7 @@ describe('an unpaired device', () => {
       pieces,
       devices,
       feed: new EventFeed(1),
-      shop: new ShopStore(open.db, pieces),
+      shop: new ShopStore(open.db),
       now: () => new Date(),
       engine: () => import('@castwright/engine'),
       version: 'test',

@@ -50,7 +50,7 @@ function asked(
             status: got.statusCode!,
             body: Buffer.concat(parts),
             type: String(got.headers['content-type']),
-            apart: got.headers['cross-origin-opener-policy']
+            apart: got.headers['cross-origin-opener-policy'] as string | undefined
           })
         )
       }
