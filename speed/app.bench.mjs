@@ -7,16 +7,7 @@ import { join } from 'node:path'
 
 const root = join(import.meta.dirname, '..')
 const browserPath = process.env.CASTWRIGHT_BROWSER ?? '/usr/bin/chromium'
-const FLAGS = [
-  '--headless',
-  '--no-sandbox',
-  '--disable-gpu',
-  '--disable-quic',
-  '--no-first-run',
-  '--disable-background-networking',
-  '--disable-component-update',
-  '--disable-sync'
-]
+const FLAGS = JSON.parse(readFileSync(join(import.meta.dirname, '../scripts/browser-flags.json'), 'utf8'))
 
 // A server of its own in a folder of its own; it ends with the measurement.
 async function withServer(work) {

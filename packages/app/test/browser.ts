@@ -1,19 +1,14 @@
+import { readFileSync } from 'node:fs'
+import { join } from 'node:path'
 import type { Browser, BrowserContext, BrowserContextOptions, Page } from 'playwright-core'
 import { chromium } from 'playwright-core'
 import { afterAll, beforeAll, expect, onTestFinished } from 'vitest'
 
 /** CASTWRIGHT_BROWSER names one; without it Debian's Chromium. */
 const EXECUTABLE = process.env['CASTWRIGHT_BROWSER'] ?? '/usr/bin/chromium'
-const ARGS = [
-  '--headless',
-  '--no-sandbox',
-  '--disable-gpu',
-  '--disable-quic',
-  '--no-first-run',
-  '--disable-background-networking',
-  '--disable-component-update',
-  '--disable-sync'
-]
+const ARGS = JSON.parse(
+  readFileSync(join(import.meta.dirname, '../../../scripts/browser-flags.json'), 'utf8')
+) as string[]
 export const DESK = { width: 1440, height: 900 }
 export const PHONE = { width: 390, height: 844 }
 

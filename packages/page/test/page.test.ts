@@ -25,16 +25,9 @@ import { pageBundle } from '../bundle.mjs'
 
 /** The page in a real browser. CASTWRIGHT_BROWSER names one; without it Debian's Chromium. */
 const EXECUTABLE = process.env['CASTWRIGHT_BROWSER'] ?? '/usr/bin/chromium'
-const ARGS = [
-  '--headless',
-  '--no-sandbox',
-  '--disable-gpu',
-  '--disable-quic',
-  '--no-first-run',
-  '--disable-background-networking',
-  '--disable-component-update',
-  '--disable-sync'
-]
+const ARGS = JSON.parse(
+  readFileSync(join(import.meta.dirname, '../../../scripts/browser-flags.json'), 'utf8')
+) as string[]
 const DESK = { width: 1440, height: 900 }
 const PHONE = { width: 390, height: 844 }
 
