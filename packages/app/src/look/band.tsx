@@ -1,4 +1,5 @@
-import { clash, settle } from '../state/desk.ts'
+import { settle } from '../state/clash.ts'
+import { clash, deskSays } from '../state/open-piece.ts'
 import { awaySince, greet, paired } from '../state/reach.ts'
 import { w } from '../text/words.ts'
 
@@ -24,11 +25,19 @@ export function Band() {
           <p>
             <b>{w.state.changed}</b> {w.state.changedSays}
           </p>
-          <button type="button" class="btn" onClick={() => settle('mine')}>
+          <button type="button" class="btn" onClick={() => void settle('mine')}>
             {w.state.mine}
           </button>
-          <button type="button" class="btn" onClick={() => settle('theirs')}>
+          <button type="button" class="btn" onClick={() => void settle('theirs')}>
             {w.state.theirs}
+          </button>
+        </div>
+      )}
+      {deskSays.value === '' ? null : (
+        <div class="band" role="alert">
+          <p>{deskSays.value}</p>
+          <button type="button" class="btn" onClick={() => (deskSays.value = '')}>
+            {w.card.close}
           </button>
         </div>
       )}

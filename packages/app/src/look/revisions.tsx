@@ -1,9 +1,12 @@
-import { useState } from 'preact/hooks'
+import { useEffect, useState } from 'preact/hooks'
 import { api } from '../net/api.ts'
-import { edit, piece } from '../state/desk.ts'
+import { dropAside, layKept, readAsides } from '../state/asides.ts'
+import { asides, piece } from '../state/open-piece.ts'
+import { told } from '../state/reach.ts'
 import { go } from '../state/route.ts'
 import { w } from '../text/words.ts'
-import type { Json } from '../worker/messages.ts'
+import { AsideRows } from './aside-rows.tsx'
+import { moment } from './moment.ts'
 
 interface Revision {
   readonly revision: number
@@ -15,40 +18,58 @@ interface Revision {
 /** Most revisions shown at once. */
 const MOST = 60
 
-/** What the piece was before, edit by edit; any of it can be laid on the desk again, as an edit of its own. */
+/**
+ * What the piece was before, edit by edit, and what was kept aside of it; any of it can be laid on the desk again, as
+ * an edit of its own.
+ */
 export function Revisions({ words }: { readonly words: string }) {
-  const [list, setList] = useState<readonly Revision[] | null>(null)
+  const [open, setOpen] = useState(false)
+  const [list, setList] = useState<readonly Revision[]>([])
   const [says, setSays] = useState('')
   const id = piece.value?.id
+  const newest = piece.value?.revision
+  useEffect(() => {
+    if (!open || id === undefined) return
+    void told(async () => {
+      const r = await api<{ revisions: readonly Revision[] }>('GET', `/api/pieces/${id}/revisions`)
+      setList(r.revisions.slice(0, MOST))
+    }).then(setSays)
+  }, [open, id, newest])
+  useEffect(() => {
+    if (open && id !== undefined) void readAsides(id)
+  }, [open, id])
   if (id === undefined) return null
-  const read = () =>
-    void api<{ revisions: readonly Revision[] }>('GET', `/api/pieces/${id}/revisions`)
-      .then(r => setList(r.revisions.slice(0, MOST)))
-      .catch(() => setSays(w.state.unreachable))
-  const lay = (n: number) =>
-    void api<{ document: Json }>('GET', `/api/pieces/${id}/revisions/${n}`)
-      .then(r => edit(w.saved.saved(n), [{ op: 'replace', path: '', value: r.document }]))
-      .catch(() => setSays(w.state.unreachable))
+  const lay = (n: number) => void layKept(id, `revisions/${n}`, w.saved.saved(n)).then(setSays)
   const away = () =>
-    void api('DELETE', `/api/pieces/${id}`)
-      .then(() => go('/'))
-      .catch(() => setSays(w.state.unreachable))
+    void told(async () => {
+      await api('DELETE', `/api/pieces/${id}`)
+      go('/')
+    }).then(setSays)
   return (
-    <details class="units" onToggle={e => e.currentTarget.open && read()}>
-      <summary class="link">{words}</summary>
+    <details class="units" onToggle={e => setOpen(e.currentTarget.open)}>
+      <summary class="link">
+        {words}
+        {asides.value.length === 0 ? '' : `, ${w.saved.aside(asides.value.length)}`}
+      </summary>
       <div class="sheet-let revisions">
         <p class="says-bad" role="status">
           {says}
         </p>
+        <AsideRows
+          asides={asides.value}
+          lay={w.aside.lay}
+          onLay={a => layKept(id, `asides/${a.number}`, w.aside.laid(moment(a.saved)))}
+          onDrop={a => dropAside(id, a.number)}
+        />
         <ol class="plain">
-          {(list ?? []).map(r => (
+          {list.map(r => (
             <li key={r.revision} class="r">
               <button type="button" class="link" onClick={() => lay(r.revision)}>
                 {w.saved.saved(r.revision)}
               </button>
               <span class="f">{r.says === '' ? w.saved.begun : r.says}</span>
               <span class="q f">
-                {new Date(r.saved).toLocaleString('en-GB', { dateStyle: 'short', timeStyle: 'short' })}
+                {moment(r.saved)}
                 {r.device === null ? '' : `, ${r.device}`}
               </span>
             </li>

@@ -19,10 +19,17 @@ export interface KeptPiece {
   readonly document: Json
   readonly files: Readonly<Record<string, string>>
   readonly pending: Pending | null
+  /** Names of the drawings that the server has not acknowledged. */
+  readonly drawings: readonly string[]
+  /** What the server keeps aside and need not once the edits are acknowledged: they hold it. */
+  readonly settled: readonly number[]
 }
 
+/** As it was kept before drawings and settled ones were. */
+type Stored = Omit<KeptPiece, 'drawings' | 'settled'> & Partial<KeptPiece>
+
 interface Kept extends DBSchema {
-  pieces: { key: string; value: KeptPiece }
+  pieces: { key: string; value: Stored }
   list: { key: string; value: { key: string; pieces: readonly PieceSummary[] } }
   shop: { key: string; value: { key: string; revision: number; document: Json; pending: Pending | null } }
 }
@@ -41,16 +48,30 @@ function keep(): Promise<IDBPDatabase<Kept> | null> {
   return opened
 }
 
+function whole(stored: Stored): KeptPiece {
+  return { drawings: [], settled: [], ...stored }
+}
+
 export async function keptPiece(id: string): Promise<KeptPiece | null> {
-  return (await (await keep())?.get('pieces', id)) ?? null
+  const stored = await (await keep())?.get('pieces', id)
+  return stored === undefined ? null : whole(stored)
 }
 
 export async function keptPieces(): Promise<readonly KeptPiece[]> {
-  return (await (await keep())?.getAll('pieces')) ?? []
+  return ((await (await keep())?.getAll('pieces')) ?? []).map(whole)
 }
 
+/** @throws DOMException when the browser has no room for it */
 export async function keepPiece(piece: KeptPiece): Promise<void> {
   await (await keep())?.put('pieces', piece)
+}
+
+/** Changes what is kept of a piece, if anything is: read and written in one, whatever else goes on. */
+export async function changeKept(id: string, change: (kept: KeptPiece) => KeptPiece): Promise<void> {
+  const all = (await keep())?.transaction('pieces', 'readwrite')
+  const stored = await all?.store.get(id)
+  if (stored !== undefined) await all?.store.put(change(whole(stored)))
+  await all?.done
 }
 
 export async function keptList(): Promise<readonly PieceSummary[] | null> {

@@ -1,7 +1,19 @@
 import { useEffect } from 'preact/hooks'
 import { FieldTree } from '../card/field-tree.tsx'
+import { AsideRows } from '../look/aside-rows.tsx'
 import { fields, readFields } from '../state/fields.ts'
-import { editShop, readShop, shop, shopSays } from '../state/shop.ts'
+import {
+  dropShopAside,
+  editShop,
+  layShopAside,
+  readShop,
+  shop,
+  shopAsides,
+  shopBefore,
+  shopSays,
+  shopStands,
+  takeBackShop
+} from '../state/shop.ts'
 import { w } from '../text/words.ts'
 import type { Json } from '../worker/messages.ts'
 
@@ -30,6 +42,21 @@ export function ShopScreen() {
         <p class="says-bad" role="alert">
           {shopSays.value}
         </p>
+        <p role="alert">{shopStands.value}</p>
+        {shopBefore.value === null ? null : (
+          <p class="ways" role="status">
+            {w.aside.over}
+            <button type="button" class="link" onClick={() => void takeBackShop()}>
+              {w.aside.takeBack}
+            </button>
+          </p>
+        )}
+        <AsideRows
+          asides={shopAsides.value}
+          lay={w.aside.layOver}
+          onLay={a => layShopAside(a.number)}
+          onDrop={a => dropShopAside(a.number)}
+        />
       </section>
       {table === undefined
         ? null

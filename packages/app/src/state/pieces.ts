@@ -1,12 +1,13 @@
 import { signal } from '@preact/signals'
 import type { PieceSummary, StoredPiece } from '../net/api.ts'
 import { ApiProblem, api, newId, Unreachable } from '../net/api.ts'
-import type { KeptPiece, Pending } from '../offline/keep.ts'
-import { keepList, keepPiece, keptList, keptPiece, keptPieces } from '../offline/keep.ts'
+import type { KeptPiece } from '../offline/keep.ts'
+import { changeKept, keepList, keepPiece, keptList, keptPiece, keptPieces } from '../offline/keep.ts'
 import type { Json, Thumb } from '../worker/messages.ts'
 import { piece } from './desk.ts'
 import { engineAnswer } from './engine.ts'
 import { reached, unreached } from './reach.ts'
+import { acknowledged, passing, putDrawing } from './sending.ts'
 import { shop } from './shop.ts'
 
 /** All pieces, newest first; null until they are read. */
@@ -67,9 +68,10 @@ async function listHere(): Promise<readonly PieceSummary[]> {
 export async function sendKept(): Promise<void> {
   let sent = false
   for (const k of await keptPieces()) {
-    if (k.pending === null || k.id === piece.value?.id) continue
+    const whole = k.pending === null && k.drawings.length === 0 && k.settled.length === 0
+    if (whole || k.id === piece.value?.id) continue
     try {
-      await putKept(k, k.pending)
+      await putKept(k)
       sent = true
     } catch (e) {
       if (e instanceof Unreachable) return unreached()
@@ -79,20 +81,40 @@ export async function sendKept(): Promise<void> {
   if (sent) listChanged()
 }
 
-async function putKept(kept: KeptPiece, pending: Pending): Promise<void> {
-  const { id, files } = kept
-  const { revision } = await api<{ revision: number }>('PUT', `/api/pieces/${id}`, pending)
-  if (pending.base === 0)
-    for (const [name, text] of Object.entries(files))
-      await api(
-        'PUT',
-        `/api/pieces/${id}/files/${encodeURIComponent(name)}`,
-        new Blob([text], { type: 'text/plain' })
-      )
-  // It may have come onto the desk, and been changed there, while it was under way.
-  const now = await keptPiece(id)
-  if (now?.pending?.edit === pending.edit)
-    await keepPiece({ ...now, revision, document: pending.document, pending: null })
+// Drawings before the edit that names them; a piece that the server has not got takes them only after it.
+async function putKept(kept: KeptPiece): Promise<void> {
+  const { id, pending } = kept
+  if (kept.revision > 0 || pending === null) await putDrawings(kept)
+  if (pending !== null) {
+    const now = { ...pending, base: kept.revision }
+    const { revision } = await api<{ revision: number }>('PUT', `/api/pieces/${id}`, now)
+    await acknowledged(id, pending, revision)
+    if (kept.revision === 0) await putDrawings(kept)
+  }
+  for (const number of kept.settled) {
+    await api('DELETE', `/api/pieces/${id}/asides/${number}`).catch(unlessRefused)
+    await changeKept(id, k => ({ ...k, settled: k.settled.filter(n => n !== number) }))
+  }
+}
+
+async function putDrawings({ id, files, drawings }: KeptPiece): Promise<void> {
+  for (const name of drawings) {
+    const text = files[name]
+    try {
+      if (text !== undefined) await putDrawing(id, name, text)
+    } catch (e) {
+      // One that is refused stays here and holds nothing up; it is said when the piece is opened.
+      unlessRefused(e)
+      continue
+    }
+    await changeKept(id, k =>
+      k.files[name] === text ? { ...k, drawings: k.drawings.filter(n => n !== name) } : k
+    )
+  }
+}
+
+function unlessRefused(e: unknown): void {
+  if (!(e instanceof ApiProblem) || passing(e.status)) throw e
 }
 
 async function picture(p: PieceSummary): Promise<void> {
@@ -126,10 +148,19 @@ export async function createPiece(
 ): Promise<string> {
   const id = newId()
   const pending = { base: 0, edit: newId(), document, says: '' }
-  const kept = { id, revision: 0, saved: new Date().toISOString(), document, files, pending }
+  const kept: KeptPiece = {
+    id,
+    revision: 0,
+    saved: new Date().toISOString(),
+    document,
+    files,
+    pending,
+    drawings: Object.keys(files),
+    settled: []
+  }
   await keepPiece(kept)
   try {
-    await putKept(kept, pending)
+    await putKept(kept)
   } catch (e) {
     if (!(e instanceof Unreachable)) throw e
     unreached()

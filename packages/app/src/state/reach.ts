@@ -1,5 +1,6 @@
 import { signal } from '@preact/signals'
-import { api } from '../net/api.ts'
+import { ApiProblem, api, Unreachable } from '../net/api.ts'
+import { w } from '../text/words.ts'
 
 /** Since when the server is out of reach, as this device's clock says; null while it is in reach. */
 export const awaySince = signal<Date | null>(null)
@@ -46,5 +47,24 @@ export async function greet(): Promise<void> {
     reached()
   } catch {
     unreached()
+  }
+}
+
+/** What the server answered, in words. */
+export function problemSays(e: ApiProblem): string {
+  return e.code === 'no-such-piece' ? w.state.gone : e.message
+}
+
+/** Does what asks the server; empty when it went well, else what it met, in words. */
+export async function told(ask: () => Promise<void>): Promise<string> {
+  try {
+    await ask()
+    reached()
+    return ''
+  } catch (e) {
+    if (e instanceof ApiProblem) return problemSays(e)
+    if (!(e instanceof Unreachable)) return e instanceof Error ? e.message : String(e)
+    unreached()
+    return w.state.unreachable
   }
 }

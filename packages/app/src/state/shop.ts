@@ -1,71 +1,176 @@
-import { signal } from '@preact/signals'
+import { computed, signal } from '@preact/signals'
 import type { Patch } from '../../../engine/src/piece/patch.ts'
 import { applyPatch } from '../../../engine/src/piece/patch.ts'
-import { ApiProblem, api, newId } from '../net/api.ts'
-import type { KeptShop } from '../offline/keep.ts'
+import type { Aside } from '../net/api.ts'
+import { ApiProblem, api, newId, Unreachable } from '../net/api.ts'
+import type { KeptShop, Pending } from '../offline/keep.ts'
 import { keepShop, keptShop } from '../offline/keep.ts'
+import { w } from '../text/words.ts'
 import type { Json } from '../worker/messages.ts'
+import { told, unreached } from './reach.ts'
 
 /** The maker's own facts. null until they are read, or when nobody said any: usual ones are then taken. */
 export const shop = signal<KeptShop | null>(null)
 /** What the last change of the shop met; empty when it was saved. */
 export const shopSays = signal('')
+/** What the server keeps of the shop that was changed on an older revision. */
+export const shopAsides = signal<readonly Aside[]>([])
+/** The shop before something kept aside was laid over it; null when nothing was. */
+export const shopBefore = signal<Json | null>(null)
+
+/** The revision that stands in place of what was typed here. */
+const overtaken = signal<number | null>(null)
+/** The newest revision another device told of, and the name of that device. */
+const heard = signal<{ readonly revision: number; readonly device: string | null } | null>(null)
+/** Which device's change stands in place of what was typed here, in words; empty when none does. */
+export const shopStands = computed(() => {
+  if (overtaken.value === null || shopAsides.value.length === 0) return ''
+  const by = heard.value
+  return w.aside.shop(by !== null && by.revision >= overtaken.value ? by.device : null)
+})
+
+interface Stored {
+  readonly revision: number
+  readonly document: Json | null
+  readonly aside: readonly Aside[]
+}
 
 /** Reads the shop from the server, or what this browser keeps of it. What was not sent yet stands before both. */
 export async function readShop(): Promise<void> {
-  const kept = await keptShop()
-  if (kept?.pending) {
-    shop.value = kept
-    await sendShop()
-    return
+  if (shop.value === null) {
+    const kept = await keptShop().catch(() => null)
+    shop.value ??= kept
   }
+  if (shop.value?.pending != null) await sendShop()
+  const was = shop.value
   try {
-    const { revision, document } = await api<{ revision: number; document: Json | null }>('GET', '/api/shop')
-    if (document !== null && revision > 0) {
-      shop.value = { revision, document, pending: null }
-      await keepShop(shop.value)
-    }
-  } catch {
-    shop.value = kept
+    const { revision, document, aside } = await api<Stored>('GET', '/api/shop')
+    shopAsides.value = aside
+    // What was typed meanwhile stands before what was asked for before it.
+    if (shop.value !== was || was?.pending != null || document === null || revision === 0) return
+    if (revision !== was?.revision) shopBefore.value = null
+    await lay({ revision, document, pending: null })
+  } catch (e) {
+    if (e instanceof Unreachable) unreached()
+    else if (!(e instanceof ApiProblem)) throw e
   }
+}
+
+/** Another device saved the shop. `device` is its id. */
+export async function shopChanged(revision: number, device: string | null): Promise<void> {
+  await readShop()
+  heard.value = { revision, device: device === null ? null : await nameOf(device) }
+}
+
+async function nameOf(id: string): Promise<string | null> {
+  if (id === 'desk') return w.aside.desk
+  try {
+    const { devices } = await api<{ devices: readonly { id: string; name: string }[] }>('GET', '/api/devices')
+    return devices.find(d => d.id === id)?.name ?? null
+  } catch {
+    return null
+  }
+}
+
+async function lay(next: KeptShop): Promise<void> {
+  shop.value = next
+  // A browser without room still works while the server is there.
+  await keepShop(next).catch(() => undefined)
 }
 
 /** Changes the shop: at once here, then on the server. */
 export async function editShop(patch: Patch): Promise<void> {
   const was: KeptShop = shop.value ?? { revision: 0, document: { castwright: 1 }, pending: null }
   const document = applyPatch(was.document, patch)
-  shop.value = {
-    revision: was.revision,
-    document,
-    pending: { base: was.revision, edit: newId(), document, says: '' }
-  }
-  await keepShop(shop.value)
+  const pending = { base: was.revision, edit: newId(), document, says: '' }
+  shopBefore.value = null
+  await lay({ revision: was.revision, document, pending })
   await sendShop()
 }
 
+let sending = false
+
+// One at a time; what is typed meanwhile goes next.
 async function sendShop(): Promise<void> {
-  const now = shop.value
-  if (now?.pending == null) return
+  if (sending) return
+  sending = true
   try {
-    const { revision } = await api<{ revision: number }>('PUT', '/api/shop', {
-      ...now.pending,
-      base: now.revision
-    })
-    const still = shop.value?.pending?.edit === now.pending.edit
-    shop.value = { ...(shop.value ?? now), revision, ...(still ? { pending: null } : {}) }
-    shopSays.value = ''
-    await keepShop(shop.value)
-    if (!still) await sendShop()
-  } catch (e) {
-    if (e instanceof ApiProblem) shopSays.value = e.message
-    // Changed on another device: theirs is laid here; what was said here stands in its fields no longer.
-    if (e instanceof ApiProblem && e.status === 409) {
-      shop.value = {
-        revision: e.body['revision'] as number,
-        document: e.body['document'] as Json,
-        pending: null
-      }
-      await keepShop(shop.value)
+    for (let clashed: Aside | null = null; ; ) {
+      const now = shop.value
+      if (now?.pending == null) return
+      const met = await put(now, now.pending)
+      if (met === null) continue
+      // The newer one holds all that the one kept aside before it does.
+      if (clashed !== null) await api('DELETE', `/api/shop/asides/${clashed.number}`)
+      clashed = met.aside
+      // What was typed meanwhile is put aside as well before it leaves the screen.
+      if (shop.value?.pending?.edit === now.pending.edit) return await yieldTo(met)
     }
+  } catch (e) {
+    if (e instanceof Unreachable) unreached()
+    else if (e instanceof ApiProblem) shopSays.value = e.message
+    else throw e
+  } finally {
+    sending = false
   }
+}
+
+/** What was changed on another device: that one, and mine as the server keeps it aside. */
+interface Met extends Omit<Stored, 'document' | 'aside'> {
+  readonly document: Json
+  readonly aside: Aside
+}
+
+async function put(now: KeptShop, pending: Pending): Promise<Met | null> {
+  try {
+    const sent = { ...pending, base: now.revision }
+    const { revision } = await api<{ revision: number }>('PUT', '/api/shop', sent)
+    const next = shop.value ?? now
+    const still = next.pending?.edit === pending.edit
+    shopSays.value = ''
+    await lay({ ...next, revision, ...(still ? { pending: null } : {}) })
+    return null
+  } catch (e) {
+    if (!(e instanceof ApiProblem) || e.status !== 409) throw e
+    return e.body as unknown as Met
+  }
+}
+
+async function yieldTo({ revision, document, aside }: Met): Promise<void> {
+  shopAsides.value = [...shopAsides.value.filter(a => a.number !== aside.number), aside]
+  overtaken.value = revision
+  shopSays.value = ''
+  shopBefore.value = null
+  await lay({ revision, document, pending: null })
+}
+
+/** Lays what is kept aside over the shop; what it met, in words. */
+export async function layShopAside(number: number): Promise<string> {
+  return told(async () => {
+    const { document } = await api<{ document: Json }>('GET', `/api/shop/asides/${number}`)
+    const before = shop.value?.document ?? { castwright: 1 }
+    const sent = editShop([{ op: 'replace', path: '', value: document }])
+    shopBefore.value = before
+    overtaken.value = null
+    await sent
+  })
+}
+
+/** Lays the shop as it was before something kept aside was laid over it. */
+export async function takeBackShop(): Promise<void> {
+  const before = shopBefore.value
+  if (before === null) return
+  await editShop([{ op: 'replace', path: '', value: before }])
+}
+
+/** Sets something that is kept aside of the shop aside for good; what it met, in words. */
+export async function dropShopAside(number: number): Promise<string> {
+  return told(async () => {
+    try {
+      await api('DELETE', `/api/shop/asides/${number}`)
+    } catch (e) {
+      if (!(e instanceof ApiProblem && e.code === 'no-such-aside')) throw e
+    }
+    shopAsides.value = shopAsides.value.filter(a => a.number !== number)
+  })
 }

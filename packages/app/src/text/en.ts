@@ -39,9 +39,32 @@ export const en = {
     saved: (revision: number) => `revision ${revision}`,
     offline: 'kept here, sent when the desk is in reach',
     failed: 'not saved',
+    aside: (n: number) => `${n} kept aside`,
     begun: 'begun',
     page: 'Page to keep',
     runSheet: 'Run sheet'
+  },
+  aside: {
+    head: 'Kept aside',
+    says: 'Changed on a revision that was not the newest any more. It stays until you set it aside for good.',
+    from: (device: string | null) => (device === null ? 'from a device without a name' : `from ${device}`),
+    base: (revision: number) =>
+      revision === 0 ? 'made on nothing before it' : `made on revision ${revision}`,
+    lay: 'Lay on the desk',
+    layOver: 'Lay it over',
+    drop: 'Set aside for good',
+    sure: 'It is not shown again after this.',
+    dropNow: 'Set aside now',
+    leave: 'Keep it',
+    dropped: 'Set aside for good.',
+    laid: (when: string) => `What was kept aside on ${when} laid on the desk`,
+    mine: 'Mine laid over the other one',
+    notNow: 'The desk is out of reach: which one goes on can be settled when it is back.',
+    desk: 'the desk',
+    shop: (device: string | null) =>
+      `The shop was changed on ${device === null ? 'another device' : device} meanwhile: that change stands now. What you typed is kept aside.`,
+    over: 'What was kept aside stands in the shop now.',
+    takeBack: 'Take it back'
   },
   verdict: {
     region: 'Verdict',
@@ -231,6 +254,11 @@ export const en = {
     changed: 'Changed on another device while you worked here.',
     changedSays: 'Both are kept. Which one goes on?',
     unreachable: 'the desk is out of reach',
+    gone: 'This piece is not at the desk any more. What lies here is kept in this browser.',
+    noRoom:
+      'This browser has no room left to keep the piece: without the desk in reach, changes would be lost.',
+    drawingRefused: (name: string, why: string) =>
+      `${name} was not taken by the desk: ${why}. It is kept with the piece in this browser alone.`,
     mine: 'Mine',
     theirs: 'The other one'
   },

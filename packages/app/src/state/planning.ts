@@ -1,0 +1,65 @@
+import { batch, effect } from '@preact/signals'
+import { modelFrom } from '../../../engine/src/sheets/page-data.ts'
+import { askEngine } from './engine.ts'
+import { failure, piece, problems, stale, view } from './open-piece.ts'
+import { face, width } from './screen.ts'
+import { shop } from './shop.ts'
+
+/** How long the desk rests before the full pass of heat and cure, ms. */
+const REST_MS = 350
+
+let asked = 0
+let drawnFor = ''
+let rest: ReturnType<typeof setTimeout> | undefined
+
+/** Plans what is on the desk: a first pass at once, the full pass when the hand rests. */
+export function plan(): void {
+  clearTimeout(rest)
+  ask('preview')
+}
+
+/** Waits for no plan any more. */
+export function stopPlanning(): void {
+  clearTimeout(rest)
+  asked = 0
+}
+
+function ask(effort: 'preview' | 'full'): void {
+  const at = piece.value
+  if (at === null) return
+  if (view.value !== null && effort === 'preview') stale.value = true
+  const { document, files } = at
+  asked = askEngine(
+    {
+      kind: 'plan',
+      document,
+      files,
+      shop: shop.value?.document ?? null,
+      asOf: new Date().toISOString(),
+      width: width.value,
+      face: face.value,
+      effort
+    },
+    answer => {
+      // An answer to what is no longer on the desk is not shown.
+      if (answer.seq !== asked || piece.value?.id !== at.id) return
+      batch(() => {
+        if (answer.kind === 'planned') {
+          view.value = { ...answer.view, model: modelFrom(JSON.parse(answer.view.model)) }
+          stale.value = false
+          problems.value = []
+          failure.value = null
+        } else if (answer.kind === 'refused') problems.value = answer.problems
+        else if (answer.kind === 'failed') failure.value = answer.says
+      })
+      if (answer.kind === 'planned' && effort === 'preview') rest = setTimeout(() => ask('full'), REST_MS)
+    }
+  )
+}
+
+// Another face, or another width of the screen, is another drawing.
+effect(() => {
+  const now = `${face.value} ${width.value}`
+  if (drawnFor !== '' && drawnFor !== now) plan()
+  drawnFor = now
+})
