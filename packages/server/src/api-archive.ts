@@ -6,6 +6,7 @@ import { MOST_ARCHIVE } from './archive-form.ts'
 import { bringArchive } from './archive-in.ts'
 import { archiveOf } from './archive-out.ts'
 import { bodyParts } from './body.ts'
+import { letGo } from './memory.ts'
 import type { Env, Parts } from './parts.ts'
 import { ServerProblem } from './problem.ts'
 
@@ -40,7 +41,10 @@ export function archiveApi(app: Hono<Env>, { open, feed, now, version, engine }:
     try {
       const file = await openFile(path, 'wx', 0o600)
       try {
-        for await (const part of bodyParts(c.req.raw, MOST_ARCHIVE)) await file.appendFile(part)
+        for await (const part of bodyParts(c.req.raw, MOST_ARCHIVE)) {
+          await file.appendFile(part)
+          letGo(part.length)
+        }
       } finally {
         await file.close()
       }

@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto'
 import type { Hono } from 'hono'
 import { bodyBytes, bodyJson } from './body.ts'
 import { MOST_LAID, PHOTO_ID, pieceId } from './document.ts'
+import { letGo } from './memory.ts'
 import type { Env, Parts } from './parts.ts'
 import { pictureOf } from './picture.ts'
 import { refused, ServerProblem } from './problem.ts'
@@ -54,7 +55,9 @@ export function benchApi(app: Hono<Env>, { open, pieces, feed, now, engine }: Pa
       | { type: string; bytes: Uint8Array }
       | undefined
     if (row === undefined) throw new ServerProblem(404, 'no-such-photo', 'no such photo here')
-    return new Response(Buffer.from(row.bytes), {
+    const { buffer, byteOffset, byteLength } = row.bytes
+    letGo(2 * byteLength)
+    return new Response(Buffer.from(buffer as ArrayBuffer, byteOffset, byteLength), {
       headers: {
         'content-type': row.type,
         'content-disposition': 'inline',

@@ -5,6 +5,7 @@ import type { Brought } from './archive-merge.ts'
 import { ArchiveMerge } from './archive-merge.ts'
 import type { Db } from './database.ts'
 import { inOne } from './database.ts'
+import { letGo } from './memory.ts'
 import type { ReadingEngine } from './parts.ts'
 import { pictureOf } from './picture.ts'
 import { refused } from './problem.ts'
@@ -75,7 +76,7 @@ class Archive {
       for (const v of items(`pieces/${id}`, 'photos')) {
         const name = `photos/${id}/${this.checks.photo(v).id}`
         used.add(name)
-        this.photo(name)
+        letGo(2 * this.photo(name).length, 'now')
       }
       await setImmediate()
     }
@@ -103,7 +104,9 @@ class Archive {
         for (const v of of('readings')()) merge.reading(id, this.checks.reading(v))
         for (const v of of('photos')()) {
           const photo = this.checks.photo(v)
-          merge.photo(id, photo, this.photo(`photos/${id}/${photo.id}`))
+          const bytes = this.photo(`photos/${id}/${photo.id}`)
+          merge.photo(id, photo, bytes)
+          letGo(2 * bytes.length, 'now')
         }
       }
       const shop = (part: Part) => () => this.walk('shop', part)

@@ -2,6 +2,7 @@ import Database from 'libsql'
 import type { Listed, Part } from './archive-form.ts'
 import { CHUNK, FORM, LIST, MOST_ARCHIVE, sha256 } from './archive-form.ts'
 import type { Db } from './database.ts'
+import { letGo } from './memory.ts'
 import { ServerProblem } from './problem.ts'
 import { ZipWriter } from './zip-writer.ts'
 
@@ -65,6 +66,7 @@ export async function* archiveOf(path: string, version: string): AsyncGenerator<
           .prepare('SELECT bytes FROM photo WHERE piece = ? AND id = ?')
           .get(id, photo.id) as { bytes: Uint8Array }
         yield entry(`photos/${id}/${photo.id}`, bytes, false)
+        letGo(2 * bytes.length)
       }
     }
     const shop = [
