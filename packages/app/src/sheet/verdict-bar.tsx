@@ -28,13 +28,20 @@ export function VerdictBar() {
       <p class={`say${stale.value ? ' old' : ''}`} id="verdict" role="status">
         {v.says}
       </p>
-      <p class="walk">
+      <div class="walk">
+        <nav class="jumps" aria-label={w.verdict.jumps}>
+          {JUMPS.map(([to, words]) => (
+            <a key={to} href={`#${to}`}>
+              {words}
+            </a>
+          ))}
+        </nav>
         <span class="pass">
           {stale.value ? w.verdict.planning : v.effort === 'preview' ? w.verdict.refining : ''}
         </span>
         {n === 0 ? null : (
           <>
-            <span>
+            <span class={walkAt.value === null ? 'to-look' : 'at'}>
               {walkAt.value === null ? w.verdict.toLook(n) : w.verdict.at(Math.min(walkAt.value, n), n)}
             </span>
             <button type="button" class="btn" onClick={nextFinding}>
@@ -42,7 +49,15 @@ export function VerdictBar() {
             </button>
           </>
         )}
-      </p>
+      </div>
     </section>
   )
 }
+
+/** Parts of a sheet that stand under each other on a phone. */
+const JUMPS = [
+  ['plan', w.sheet.plan],
+  ['layers-head', w.card.layers],
+  ['steps-head', w.card.steps],
+  ['whole-head', w.verdict.fields]
+] as const

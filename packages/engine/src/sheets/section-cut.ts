@@ -2,6 +2,8 @@ import { inside } from '../shape/measure.ts'
 import { coreAt } from '../stack/core.ts'
 import type { Material } from '../stack/event.ts'
 import type { CoreModel } from './core-model.ts'
+import type { Interval, SectionColumn, Station } from './section-column.ts'
+import { addColumn, BREAK_MM } from './section-column.ts'
 
 /**
  * A vertical cut through the stack along a stepped line. Each leg runs along x or along y; the steps between
@@ -41,15 +43,6 @@ export interface SectionWall {
   readonly to: number
 }
 
-/** What one column of the section is made of, between two places. */
-export interface SectionColumn {
-  readonly from: number
-  readonly to: number
-  readonly leg: number
-  /** Material of most of its height; null for a hole right through. */
-  readonly main: Material | null
-}
-
 export interface Section {
   readonly path: SectionPath
   readonly areas: readonly SectionArea[]
@@ -57,21 +50,8 @@ export interface Section {
   readonly columns: readonly SectionColumn[]
 }
 
-/** How far from a break a core is looked at, and how finely a break is found, mm. */
+/** How far from a break a core is looked at, mm. */
 const ASIDE_MM = 1e-4
-const BREAK_MM = 1e-3
-
-interface Interval {
-  readonly from: number
-  readonly to: number
-  readonly material: Material | null
-}
-
-interface Station {
-  readonly at: number
-  readonly parts: readonly Interval[]
-  readonly key: string
-}
 
 /**
  * Cuts the stack along a path. Cores are taken on both sides of every place where the line crosses an edge of a
@@ -171,24 +151,6 @@ function partsAt(model: CoreModel, x: number, y: number): Interval[] {
 
 function keyOf(parts: readonly Interval[]): string {
   return parts.map(p => (p.material === null ? '-' : `${p.material.kind[0]}${p.material.index}`)).join(' ')
-}
-
-function addColumn(columns: SectionColumn[], a: Station, b: Station, leg: number): void {
-  if (a.parts.length === 0) return
-  let best: Interval = a.parts[0]!
-  for (const p of a.parts)
-    if (p.material !== null && (best.material === null || p.to - p.from > best.to - best.from)) best = p
-  const main = best.material
-  const last = columns[columns.length - 1]
-  const same =
-    last !== undefined &&
-    last.leg === leg &&
-    Math.abs(last.to - a.at) < 2 * BREAK_MM &&
-    last.main?.kind === main?.kind &&
-    // Pours count as one: the column is resin.
-    (main?.kind === 'pour' || last.main?.index === main?.index)
-  if (same) columns[columns.length - 1] = { ...last, to: b.at }
-  else columns.push({ from: a.at, to: b.at, leg, main })
 }
 
 // Upright edges where two stations at one place hold different materials at a height, one of them solid.

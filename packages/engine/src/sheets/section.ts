@@ -4,7 +4,8 @@ import { corePartsAt, drawingOf, frontUp } from './core-model.ts'
 import { chain, dimension } from './dimension.ts'
 import type { Hatch, Mark, Sheet } from './mark.ts'
 import { box, CAPTION_MM, line, text, textWidthMm } from './mark.ts'
-import type { Section, SectionColumn } from './section-cut.ts'
+import type { SectionColumn } from './section-column.ts'
+import type { Section } from './section-cut.ts'
 
 /** Hardware met by the section, on the plan and across it, mm. */
 export interface SectionPart {

@@ -41,6 +41,21 @@ describe('a section', () => {
     }
   })
 
+  // Where the side of a timber slants, timber and resin change places at half its height: however finely it is cut.
+  it('finds the same widths in coarse steps and in fine ones', () => {
+    const b = bounds(models.TABLE.geometry.outline)
+    for (const at of [b.minX + 90, -20, 0, 133]) {
+      const path = { along: 'y', legs: [{ from: b.minY, to: b.maxY, at }] } as const
+      const [coarse, fine] = [2.4, 0.05].map(step => sectionOf(models.TABLE, path, step).columns)
+      expect(coarse!.map(c => c.main)).toEqual(fine!.map(c => c.main))
+      expect(coarse!.length).toBeGreaterThan(2)
+      coarse!.forEach((c, i) => {
+        expect(c.from).toBeCloseTo(fine![i]!.from, 2)
+        expect(c.to).toBeCloseTo(fine![i]!.to, 2)
+      })
+    }
+  })
+
   // Cavalieri again: sections at even steps, added up, are the volumes that level cuts integrate to.
   it('adds up to the volumes of the stack, material by material', () => {
     for (const name of ['PANEL', 'TABLE'] as const) {
