@@ -46,7 +46,7 @@ export const en = {
   },
   aside: {
     head: 'Kept aside',
-    says: 'Changed on a revision that was not the newest any more. It stays until you set it aside for good.',
+    says: 'Changed on one device after another had saved. It stays here until you set it aside for good.',
     from: (device: string | null) => (device === null ? 'from a device without a name' : `from ${device}`),
     base: (revision: number) =>
       revision === 0 ? 'made on nothing before it' : `made on revision ${revision}`,
@@ -67,6 +67,8 @@ export const en = {
     takeBack: 'Take it back'
   },
   verdict: {
+    jumps: 'On this sheet',
+    fields: 'Fields',
     region: 'Verdict',
     stops: (n: number) => many(n, 'stop', 'stops'),
     cautions: (n: number) => many(n, 'caution', 'cautions'),
