@@ -1,12 +1,14 @@
+import { AxeBuilder } from '@axe-core/playwright'
 import type { Page } from 'playwright-core'
 import { expect, test } from 'vitest'
 import { browser, soon } from './browser.ts'
+import type { Desk } from './desk.ts'
 import { example, openDesk } from './desk.ts'
 
 const open = browser()
 const PIECE = example('saltmarsh-panel')
 /** The desk answers an edit on an older revision so: the browser notes it as an error, and the band asks. */
-const CLASH = /status of 409/
+const CLASH = /status of (404|409)/
 
 const depthField = (page: Page) =>
   page.locator('.layer.open .fields').getByRole('textbox', { name: /: depth$/ })
@@ -39,7 +41,62 @@ test('an edit on one device is laid on the other by itself', async () => {
   await soon(() => depthField(here).inputValue()).toBe('13')
   expect(await desk.revisions('panel123')).toBe(3)
   expect(await here.locator('.band').count()).toBe(0)
+
+  // A piece that is gone is no network that is gone.
+  await there.route('**/api/pieces/panel123', r =>
+    r.fulfill({ status: 404, json: { error: { code: 'no-such-piece', says: 'no piece panel123 here' } } })
+  )
+  await typeDepth(here, '14')
+  await there.locator('.band[role=alert]', { hasText: 'not at the desk any more' }).waitFor()
+  expect(await there.locator('.band', { hasText: 'No network' }).count()).toBe(0)
+  expect(await depthField(there).inputValue()).toBe('13')
 })
+
+/** What the server keeps aside of the piece: the documents, oldest first. */
+async function keptAside(desk: Desk): Promise<string[]> {
+  const { aside } = (await desk.piece('panel123')) as unknown as { aside: { number: number }[] }
+  return Promise.all(
+    aside.map(async a => (await desk.ask('GET', `/api/pieces/panel123/asides/${a.number}`)).text())
+  )
+}
+
+/** The maker goes to what is kept aside by keys: looked at by axe, in both themes, then laid and set aside. */
+async function fetchAside(desk: Desk, page: Page): Promise<void> {
+  const summary = page.locator('.top .tools summary').first()
+  await soon(() => summary.textContent()).toBe('revision 2, 1 kept aside')
+  await summary.focus()
+  await page.keyboard.press('Enter')
+  const row = page.locator('.asides li')
+  await soon(() => row.textContent()).toMatch(/from Desk.*made on revision 1/)
+  for (const colorScheme of ['light', 'dark'] as const) {
+    await page.emulateMedia({ colorScheme })
+    const { violations } = await new AxeBuilder({ page }).include('.revisions').setLegacyMode(true).analyze()
+    expect(violations.map(v => v.id)).toEqual([])
+  }
+  await page.keyboard.press('Tab')
+  expect(await page.evaluate(() => document.activeElement?.getAttribute('aria-label'))).toMatch(
+    /^Lay on the desk: \d\d\//
+  )
+  await page.keyboard.press('Enter')
+  await soon(() => depthField(page).inputValue()).toBe('17')
+  await soon(async () => JSON.stringify((await desk.piece('panel123')).document)).toContain('"depth":17')
+  // It is an edit like any other, and the list shows it while it stands open.
+  await page.locator('.revisions li', { hasText: 'laid on the desk' }).waitFor()
+  await page.getByRole('button', { name: 'Undo', exact: true }).click()
+  await soon(() => depthField(page).inputValue()).toBe('15')
+  await row.getByRole('button', { name: /^Set aside for good/ }).press('Enter')
+  const leave = row.getByRole('button', { name: /^Keep it/ })
+  await soon(() => leave.evaluate(b => b === document.activeElement)).toBe(true)
+  await leave.press('Enter')
+  const drop = row.getByRole('button', { name: /^Set aside for good/ })
+  await soon(() => drop.evaluate(b => b === document.activeElement)).toBe(true)
+  await drop.press('Enter')
+  await row.getByRole('button', { name: /^Set aside now/ }).press('Enter')
+  await soon(() => keptAside(desk)).toEqual([])
+  await soon(() => row.count()).toBe(0)
+  await soon(() => summary.textContent()).toMatch(/^revision \d$/)
+  await soon(async () => JSON.stringify((await desk.piece('panel123')).document)).toContain('"depth":15')
+}
 
 for (const [choice, wins] of [
   ['Mine', '16'],
@@ -67,10 +124,9 @@ for (const [choice, wins] of [
     // Nothing was written over: the newest is the other's, mine stands aside.
     const stored = await desk.piece('panel123')
     expect(JSON.stringify(stored.document)).toContain('"depth":15')
-    const { aside } = stored as unknown as { aside: { number: number }[] }
-    expect(aside).toHaveLength(1)
-    const kept = await desk.ask('GET', `/api/pieces/panel123/asides/${aside[0]!.number}`)
-    expect(await kept.text()).toContain('"depth":16')
+    expect(await keptAside(desk)).toEqual([expect.stringContaining('"depth":16')])
+    // Work goes on while the question stands: what is kept aside must not be older than what leaves the desk.
+    if (choice !== 'Mine') await typeDepth(here, '17')
     await band.getByRole('button', { name: choice, exact: true }).click()
     await soon(() => band.count()).toBe(0)
     await soon(() => depthField(here).inputValue()).toBe(wins)
@@ -81,4 +137,15 @@ for (const [choice, wins] of [
     // The one that does not go on can still be had.
     const all = await desk.ask('GET', '/api/pieces/panel123/revisions/2')
     expect(await all.text()).toContain('"depth":15')
+    if (choice === 'Mine') {
+      // Mine is a revision now, said in words, and need not be kept aside any more.
+      await soon(() => keptAside(desk)).toEqual([])
+      const list = await desk.ask('GET', '/api/pieces/panel123/revisions')
+      const { revisions } = (await list.json()) as { revisions: { says: string }[] }
+      expect(revisions.map(r => r.says)[0]).toBe('Mine laid over the other one')
+      await soon(() => here.locator('.top .tools summary').first().textContent()).toBe('revision 3')
+    } else {
+      await soon(() => keptAside(desk)).toEqual([expect.stringContaining('"depth":17')])
+      await fetchAside(desk, here)
+    }
   })

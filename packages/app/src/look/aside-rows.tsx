@@ -16,15 +16,21 @@ export function AsideRows(p: {
 }) {
   const [sure, setSure] = useState<number | null>(null)
   const [says, setSays] = useState('')
+  const [dropped, setDropped] = useState(0)
   const head = useRef<HTMLHeadingElement>(null)
+  /** The one whose button the hand goes back to. */
+  const left = useRef<number | null>(null)
   const id = useId()
   const drop = async (aside: Aside) => {
     setSure(null)
     const met = await p.onDrop(aside)
     setSays(met === '' ? w.aside.dropped : met)
-    // The button that was pressed is gone: whoever goes by keys is not sent to the top of the page.
-    head.current?.focus()
+    setDropped(n => n + 1)
   }
+  // The button that was pressed is gone: whoever goes by keys is not sent to the top of the page.
+  useEffect(() => {
+    if (dropped > 0) head.current?.focus()
+  }, [dropped])
   return (
     <section class="asides" aria-labelledby={id} hidden={p.asides.length === 0 && says === ''}>
       <h2 id={id} tabIndex={-1} ref={head}>
@@ -39,10 +45,17 @@ export function AsideRows(p: {
           <li key={a.number}>
             <p>
               <b>{moment(a.saved)}</b> <span class="f">{w.aside.from(a.device)}</span>{' '}
-              <span class="f made">{w.aside.base(a.base)}</span>
+              <span class="f">{w.aside.base(a.base)}</span>
             </p>
             {sure === a.number ? (
-              <Sure of={moment(a.saved)} onDrop={() => void drop(a)} onLeave={() => setSure(null)} />
+              <Sure
+                of={moment(a.saved)}
+                onDrop={() => void drop(a)}
+                onLeave={() => {
+                  left.current = a.number
+                  setSure(null)
+                }}
+              />
             ) : (
               <p class="ways">
                 <button
@@ -56,6 +69,11 @@ export function AsideRows(p: {
                 <button
                   type="button"
                   class="link"
+                  ref={button => {
+                    if (left.current !== a.number) return
+                    left.current = null
+                    button?.focus()
+                  }}
                   aria-label={`${w.aside.drop}: ${moment(a.saved)}`}
                   onClick={() => {
                     setSays('')
@@ -80,7 +98,9 @@ function Sure(p: { readonly of: string; readonly onDrop: () => void; readonly on
   useEffect(() => leave.current?.focus(), [])
   return (
     <p class="ways">
-      <span id={id}>{w.aside.sure}</span>
+      <span id={id} class="sure">
+        {w.aside.sure}
+      </span>
       <button
         type="button"
         class="btn"

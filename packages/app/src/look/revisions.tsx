@@ -61,6 +61,7 @@ export function Revisions({ words }: { readonly words: string }) {
           onLay={a => layKept(id, `asides/${a.number}`, w.aside.laid(moment(a.saved)))}
           onDrop={a => dropAside(id, a.number)}
         />
+        {asides.value.length === 0 ? null : <h2>{w.pieces.revisions}</h2>}
         <ol class="plain">
           {list.map(r => (
             <li key={r.revision} class="r">

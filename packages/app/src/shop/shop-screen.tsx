@@ -42,9 +42,11 @@ export function ShopScreen() {
         <p class="says-bad" role="alert">
           {shopSays.value}
         </p>
-        <p role="alert">{shopStands.value}</p>
+        <p class="stands" role="alert">
+          {shopStands.value}
+        </p>
         {shopBefore.value === null ? null : (
-          <p class="ways" role="status">
+          <p class="over" role="status">
             {w.aside.over}
             <button type="button" class="link" onClick={() => void takeBackShop()}>
               {w.aside.takeBack}

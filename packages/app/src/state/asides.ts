@@ -21,8 +21,10 @@ export async function layKept(id: string, at: string, says: string): Promise<str
 /** Reads what is kept aside of the piece on the desk; what it met, in words. */
 export async function readAsides(id: string): Promise<string> {
   return told(async () => {
+    const listed = asides.value
     const stored = await api<StoredPiece>('GET', `/api/pieces/${id}`)
-    if (piece.value?.id === id) asides.value = stored.aside ?? []
+    // What was put aside or settled meanwhile is newer than the answer.
+    if (piece.value?.id === id && asides.value === listed) asides.value = stored.aside ?? []
   })
 }
 

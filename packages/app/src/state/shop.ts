@@ -43,8 +43,11 @@ export async function readShop(): Promise<void> {
   }
   if (shop.value?.pending != null) await sendShop()
   const was = shop.value
+  const listed = shopAsides.value
   try {
     const { revision, document, aside } = await api<Stored>('GET', '/api/shop')
+    // Put aside or settled meanwhile: asked anew.
+    if (shopAsides.value !== listed) return await readShop()
     shopAsides.value = aside
     // What was typed meanwhile stands before what was asked for before it.
     if (shop.value !== was || was?.pending != null || document === null || revision === 0) return
@@ -102,9 +105,9 @@ async function sendShop(): Promise<void> {
       if (met === null) continue
       // The newer one holds all that the one kept aside before it does.
       if (clashed !== null) await api('DELETE', `/api/shop/asides/${clashed.number}`)
-      clashed = met.aside
       // What was typed meanwhile is put aside as well before it leaves the screen.
-      if (shop.value?.pending?.edit === now.pending.edit) return await yieldTo(met)
+      if (shop.value?.pending?.edit === now.pending.edit) return await yieldTo(met, clashed)
+      clashed = met.aside
     }
   } catch (e) {
     if (e instanceof Unreachable) unreached()
@@ -136,8 +139,9 @@ async function put(now: KeptShop, pending: Pending): Promise<Met | null> {
   }
 }
 
-async function yieldTo({ revision, document, aside }: Met): Promise<void> {
-  shopAsides.value = [...shopAsides.value.filter(a => a.number !== aside.number), aside]
+async function yieldTo({ revision, document, aside }: Met, settled: Aside | null): Promise<void> {
+  const others = shopAsides.value.filter(a => a.number !== aside.number && a.number !== settled?.number)
+  shopAsides.value = [...others, aside]
   overtaken.value = revision
   shopSays.value = ''
   shopBefore.value = null
