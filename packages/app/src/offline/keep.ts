@@ -66,12 +66,17 @@ export async function keepPiece(piece: KeptPiece): Promise<void> {
   await (await keep())?.put('pieces', piece)
 }
 
-/** Changes what is kept of a piece, if anything is: read and written in one, whatever else goes on. */
+/**
+ * Changes what is kept of a piece, if anything is: read and written in one, whatever else goes on. Without room it
+ * stays as it was: what is sent once more is known to the server.
+ */
 export async function changeKept(id: string, change: (kept: KeptPiece) => KeptPiece): Promise<void> {
   const all = (await keep())?.transaction('pieces', 'readwrite')
-  const stored = await all?.store.get(id)
-  if (stored !== undefined) await all?.store.put(change(whole(stored)))
-  await all?.done
+  if (all === undefined) return
+  const changed = all.store
+    .get(id)
+    .then(stored => (stored === undefined ? undefined : all.store.put(change(whole(stored)))))
+  await Promise.allSettled([changed, all.done])
 }
 
 export async function keptList(): Promise<readonly PieceSummary[] | null> {

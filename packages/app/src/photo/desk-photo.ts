@@ -36,8 +36,6 @@ export const map = computed<Homography | null>(() => {
 
 /** How long the hand rests before a laying is sent, ms. */
 const REST_MS = 500
-/** How long sending a photo over the network of a workshop may take, ms. */
-const PHOTO_MS = 90_000
 
 let at = ''
 let photo: string | null = null
@@ -123,27 +121,17 @@ export async function sendPhoto(): Promise<void> {
   if (bytes === null) return sendLaid()
   keeping.value = 'sending'
   try {
-    const answer = await fetch(`/api/pieces/${of}/photos`, {
-      method: 'POST',
-      headers: { 'x-castwright': '1', 'content-type': bytes.type },
-      body: bytes,
-      signal: AbortSignal.timeout(PHOTO_MS)
-    })
-    const body = (await answer.json()) as { id: string; error?: { says?: string } }
+    const { id } = await api<{ id: string }>('POST', `/api/pieces/${of}/photos`, bytes)
     if (mine !== turn || of !== at) return
-    if (!answer.ok) {
-      keeping.value = 'waits'
-      photoSays.value = w.photo.notKept(body.error?.says ?? String(answer.status))
-      return
-    }
-    photo = body.id
+    photo = id
     unsent = null
     await sendLaid()
     void showPhotos(of)
-  } catch {
-    if (mine !== turn) return
+  } catch (e) {
+    if (mine !== turn || of !== at) return
     keeping.value = 'waits'
-    unreached()
+    if (e instanceof ApiProblem) photoSays.value = w.photo.notKept(e.message)
+    else unreached()
   }
 }
 

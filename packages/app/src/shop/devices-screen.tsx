@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'preact/hooks'
 import { ApiProblem, api } from '../net/api.ts'
-import { device } from '../state/reach.ts'
+import { device, told } from '../state/reach.ts'
 import { w } from '../text/words.ts'
 
 interface Known {
@@ -91,9 +91,10 @@ export function DevicesScreen() {
                 class="btn"
                 aria-label={`${w.devices.revoke} ${d.name}`}
                 onClick={() =>
-                  void api('DELETE', `/api/devices/${d.id}`)
-                    .then(read)
-                    .catch(e => setSays(String(e.message)))
+                  void told(async () => {
+                    await api('DELETE', `/api/devices/${d.id}`)
+                    read()
+                  }).then(setSays)
                 }
               >
                 {w.devices.revoke}

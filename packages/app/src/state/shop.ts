@@ -7,7 +7,7 @@ import type { KeptShop, Pending } from '../offline/keep.ts'
 import { keepShop, keptShop } from '../offline/keep.ts'
 import { w } from '../text/words.ts'
 import type { Json } from '../worker/messages.ts'
-import { told, unreached } from './reach.ts'
+import { device, told, unreached } from './reach.ts'
 
 /** The maker's own facts. null until they are read, or when nobody said any: usual ones are then taken. */
 export const shop = signal<KeptShop | null>(null)
@@ -18,15 +18,16 @@ export const shopAsides = signal<readonly Aside[]>([])
 /** The shop before something kept aside was laid over it; null when nothing was. */
 export const shopBefore = signal<Json | null>(null)
 
-/** The revision that stands in place of what was typed here. */
-const overtaken = signal<number | null>(null)
-/** The newest revision another device told of, and the name of that device. */
-const heard = signal<{ readonly revision: number; readonly device: string | null } | null>(null)
+/** The revision that stands in place of what was typed here, and the number that is kept aside under. */
+const overtaken = signal<{ readonly revision: number; readonly aside: number } | null>(null)
+/** Names of the devices that told of the last revisions, by revision. */
+const heard = signal<ReadonlyMap<number, string | null>>(new Map())
+const MOST_HEARD = 20
 /** Which device's change stands in place of what was typed here, in words; empty when none does. */
 export const shopStands = computed(() => {
-  if (overtaken.value === null || shopAsides.value.length === 0) return ''
-  const by = heard.value
-  return w.aside.shop(by !== null && by.revision >= overtaken.value ? by.device : null)
+  const by = overtaken.value
+  if (by === null || !shopAsides.value.some(a => a.number === by.aside)) return ''
+  return w.aside.shop(heard.value.get(by.revision) ?? null)
 })
 
 interface Stored {
@@ -59,13 +60,15 @@ export async function readShop(): Promise<void> {
   }
 }
 
-/** Another device saved the shop. `device` is its id. */
-export async function shopChanged(revision: number, device: string | null): Promise<void> {
+/** A device saved the shop. `by` is its id. */
+export async function shopChanged(revision: number, by: string | null): Promise<void> {
   await readShop()
-  heard.value = { revision, device: device === null ? null : await nameOf(device) }
+  const name = by === null ? null : await nameOf(by)
+  heard.value = new Map([...[...heard.value].slice(1 - MOST_HEARD), [revision, name]])
 }
 
 async function nameOf(id: string): Promise<string | null> {
+  if (id === device.value?.id) return w.aside.own
   if (id === 'desk') return w.aside.desk
   try {
     const { devices } = await api<{ devices: readonly { id: string; name: string }[] }>('GET', '/api/devices')
@@ -142,7 +145,7 @@ async function put(now: KeptShop, pending: Pending): Promise<Met | null> {
 async function yieldTo({ revision, document, aside }: Met, settled: Aside | null): Promise<void> {
   const others = shopAsides.value.filter(a => a.number !== aside.number && a.number !== settled?.number)
   shopAsides.value = [...others, aside]
-  overtaken.value = revision
+  overtaken.value = { revision, aside: aside.number }
   shopSays.value = ''
   shopBefore.value = null
   await lay({ revision, document, pending: null })

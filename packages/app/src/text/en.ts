@@ -61,6 +61,7 @@ export const en = {
     mine: 'Mine laid over the other one',
     notNow: 'The desk is out of reach: which one goes on can be settled when it is back.',
     desk: 'the desk',
+    own: 'this device in another window',
     shop: (device: string | null) =>
       `The shop was changed on ${device === null ? 'another device' : device} meanwhile: that change stands now. What you typed is kept aside.`,
     over: 'What was kept aside stands in the shop now.',
