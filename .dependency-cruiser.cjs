@@ -64,7 +64,7 @@ module.exports = {
       name: 'app-knows-no-server',
       severity: 'error',
       from: { path: '^packages/app/src' },
-      to: { path: '^packages/(server|cli|page)/', pathNot: '^packages/page/src/page.css$' }
+      to: { path: '^packages/(server|cli|page)/', pathNot: '^packages/page/src/(page.css|print.ts)$' }
     },
     {
       name: 'plans-in-the-worker',

@@ -4,6 +4,7 @@ import './look/fonts.css'
 import './look/app.css'
 import './photo/photo.css'
 import './draw/draw.css'
+import { openForPrint } from '../../page/src/print.ts'
 import { App } from './look/app.tsx'
 import { keepInStep } from './net/events.ts'
 import { plan, send } from './state/desk.ts'
@@ -13,6 +14,8 @@ import { device, greet, paired, unreached, whenBack } from './state/reach.ts'
 import { readShop, shop } from './state/shop.ts'
 
 applyPreferences()
+// Cautions and what findings rest on; menus and help stay folded.
+openForPrint('.safety, .why')
 render(<App />, document.getElementById('app')!)
 
 let inStep = false

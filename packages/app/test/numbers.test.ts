@@ -151,3 +151,41 @@ for (const [name, files] of [
       await page.getByRole('button', { name: 'finished', exact: true }).click()
     }
   })
+
+test('on paper every caution of every step stands open, and nothing that is worked by hand', async () => {
+  const document = example('heron-table')
+  const files = { 'heron-table.svg': drawing('heron-table.svg') }
+  const { plan: planned } = plan(
+    { piece: checkPiece(document, 'heron'), shop: usualShop(), files, source: 'heron' },
+    { asOf: AS_OF }
+  )
+  const cautions = planned.steps.flatMap(s => s.safety.map(l => l.line))
+  expect(cautions.length).toBeGreaterThan(5)
+  const desk = await openDesk()
+  await desk.lay('paper123', document, files)
+  const { page } = await open(`${desk.url}/piece/paper123`, { at: AS_OF })
+  await page.locator('.layer').first().waitFor()
+  const shownLines = async () =>
+    (await page.locator('.safety li').all()).length > 0
+      ? page.locator('.safety li').evaluateAll(all => all.filter(l => l.checkVisibility()).length)
+      : -1
+  expect(await shownLines()).toBe(0)
+  // Making a PDF fires the same events as printing does; what stands open is asked while it is made.
+  await page.evaluate(() => {
+    addEventListener('beforeprint', () => {
+      window.document.body.dataset['open'] = [...window.document.querySelectorAll('.safety li')]
+        .filter(l => l.checkVisibility())
+        .map(l => l.textContent)
+        .join('\n')
+    })
+  })
+  const pdf = await page.pdf({ preferCSSPageSize: true })
+  expect(pdf.subarray(0, 5).toString('latin1')).toBe('%PDF-')
+  const printed = (await page.locator('body').getAttribute('data-open')) ?? ''
+  expect(printed.split('\n')).toHaveLength(cautions.length)
+  for (const line of cautions) expect(printed).toContain(line)
+  expect(await shownLines()).toBe(0)
+  await page.emulateMedia({ media: 'print' })
+  for (const worked of ['.tools-row', '.choice', '.walk', '.whole', '.top .tools'])
+    expect(await page.locator(worked).first().isVisible(), worked).toBe(false)
+})

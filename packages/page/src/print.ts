@@ -1,8 +1,8 @@
-/** On paper nothing is folded: safety lines are open while the page prints. */
-export function openForPrint(): void {
+/** On paper nothing of these is folded: safety lines are open while the page prints. */
+export function openForPrint(which = 'details'): void {
   const folded = new Set<HTMLDetailsElement>()
   addEventListener('beforeprint', () => {
-    for (const d of document.querySelectorAll('details')) {
+    for (const d of document.querySelectorAll<HTMLDetailsElement>(which)) {
       if (d.open) continue
       d.open = true
       folded.add(d)
