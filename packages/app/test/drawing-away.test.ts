@@ -39,6 +39,12 @@ test('a drawing read without a network is kept, used at once and sent before the
   await desk.lay(ID, newPiece('panel') as unknown as Document)
   const { page, context } = await open(`${desk.url}/piece/${ID}`, { meant: MEANT })
   const timbers = (n: number) => soon(() => parts(page).count()).toBe(n)
+  const removeBar = async () => {
+    await page.locator('.plane .part[data-at="/timbers/2"]').focus()
+    await page.keyboard.press('Enter')
+    await page.getByRole('button', { name: 'Remove', exact: true }).first().click()
+    await timbers(2)
+  }
   const saved = page.locator('.top .tools summary').first()
   await page.locator('.tools-row').waitFor()
   await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined))
@@ -61,7 +67,7 @@ test('a drawing read without a network is kept, used at once and sent before the
   await context.setOffline(false)
   await soon(() => atServer(desk)).toEqual({ beside: ['away.svg'], named: ['away.svg'] })
   await soon(() => saved.textContent()).toBe('revision 2')
-  expect(puts).toEqual([`/api/pieces/${ID}/files/away.svg`, `/api/pieces/${ID}`])
+  await soon(() => puts).toEqual([`/api/pieces/${ID}/files/away.svg`, `/api/pieces/${ID}`])
 
   // The server refuses one: said in words, nothing else is undone, the edit is saved.
   await page.getByRole('button', { name: 'Undo', exact: true }).waitFor()
@@ -70,10 +76,7 @@ test('a drawing read without a network is kept, used at once and sent before the
     r.fulfill({ status: 413, json: { error: { code: 'too-large', says } } })
   )
   await page.evaluate(() => scrollTo(0, 0))
-  await page.locator('.plane .part[data-at="/timbers/2"]').focus()
-  await page.keyboard.press('Enter')
-  await page.getByRole('button', { name: 'Remove', exact: true }).first().click()
-  await timbers(2)
+  await removeBar()
   await readBar(page, 'large.svg', 24)
   const band = page.locator('.band[role=alert]', { hasText: 'large.svg was not taken by the desk' })
   await band.waitFor()
@@ -90,4 +93,17 @@ test('a drawing read without a network is kept, used at once and sent before the
   await timbers(3)
   await soon(() => atServer(desk)).toEqual({ beside: ['away.svg', 'large.svg'], named: ['large.svg'] })
   expect(await page.locator('.band').count()).toBe(0)
+  // One that was read without a network goes out while another screen is open as well.
+  await context.setOffline(true)
+  await removeBar()
+  await readBar(page, 'third.svg', 22)
+  await soon(() => saved.textContent()).toContain('kept here')
+  await page.getByRole('link', { name: 'Pieces' }).click()
+  puts.length = 0
+  await context.setOffline(false)
+  await soon(() => atServer(desk)).toEqual({
+    beside: ['away.svg', 'large.svg', 'third.svg'],
+    named: ['third.svg']
+  })
+  await soon(() => puts).toEqual([`/api/pieces/${ID}/files/third.svg`, `/api/pieces/${ID}`])
 })

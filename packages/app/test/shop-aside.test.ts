@@ -125,7 +125,9 @@ test('what was typed in the shop while a phone changed it is kept aside, laid ov
   // What is typed without a network is sent when it is back.
   await context.setOffline(true)
   await page.locator('.band', { hasText: 'No network since' }).waitFor()
+  const lost = page.waitForEvent('requestfailed', r => r.method() === 'PUT')
   await type('Shop: name', 'Loft')
+  await lost
   await context.setOffline(false)
   await soon(async () => (await shopOf(desk)).document.name).toBe('Loft')
 })
