@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import type { Homography } from '../../engine/src/draw/perspective.ts'
 import { pxToMm } from '../../engine/src/draw/perspective.ts'
 import type { Laid } from '../src/photo/laying.ts'
 import { errorAt, mapOf, middleAt, readLaid, sidesAsSeen, unlaid } from '../src/photo/laying.ts'
@@ -131,7 +132,7 @@ describe('how a photo lies', () => {
 })
 
 describe('what was traced', () => {
-  const mm = [1, 0, 0, 0, -1, 0, 0, 0, 1]
+  const mm: Homography = [1, 0, 0, 0, -1, 0, 0, 0, 1]
 
   it('is a ring in tenths of a millimetre without repeats', () => {
     const ring = tracedRing(

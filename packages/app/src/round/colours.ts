@@ -1,4 +1,7 @@
-/** Colours of the sheet the piece lies on, "#rrggbb"; `shade` is how dark the shadow under it is, 0..1. */
+import type { Bands } from '../../../engine/src/catalogue/pigment-optics.ts'
+import { linearOf, srgbOf } from '../../../engine/src/catalogue/pigment-optics.ts'
+
+/** Colours of the sheet the piece lies on (paper and ink as `page.css` has them; a card reads no custom properties), "#rrggbb"; `shade` is how dark the shadow under it is, 0..1. */
 export interface Colours {
   readonly paper: string
   /** What resin is seen against. */
@@ -14,10 +17,7 @@ export function coloursOf(dim: boolean): Colours {
   return dim ? DIM : LIGHT
 }
 
-/** Light of the bands of "#rrggbb", linear (IEC 61966-2-1). */
-export function linear(hex: string): [number, number, number] {
-  return [1, 3, 5].map(k => {
-    const c = Number.parseInt(hex.slice(k, k + 2), 16) / 255
-    return c <= 0.04045 ? c / 12.92 : ((c + 0.055) / 1.055) ** 2.4
-  }) as [number, number, number]
+/** Light of the bands of "#rrggbb", linear. */
+export function linear(hex: string): Bands {
+  return linearOf(srgbOf(hex))
 }

@@ -26,6 +26,12 @@ export type Bands = readonly [red: number, green: number, blue: number]
 /** Luminance of the three linear bands (IEC 61966-2-1 primaries, D65). */
 const LUMINANCE: Bands = [0.2126729, 0.7151522, 0.072175]
 
+/** The bands of "#rrggbb". */
+export function srgbOf(hex: string): Srgb {
+  const band = (i: number) => Number.parseInt(hex.slice(i, i + 2), 16)
+  return [band(1), band(3), band(5)]
+}
+
 /** sRGB to linear reflectance, each band 0..1 (IEC 61966-2-1). */
 export function linearOf(srgb: Srgb): Bands {
   const linear = (c: number): number =>

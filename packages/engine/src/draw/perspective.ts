@@ -1,5 +1,5 @@
 import type { Homography, Point } from './plane-map.ts'
-import { apply, inverse, multiply, nullVector, pxToMm } from './plane-map.ts'
+import { apply, divided, inverse, multiply, nullVector, pxToMm } from './plane-map.ts'
 
 export type { Homography, Point } from './plane-map.ts'
 export { mmToPx, pxToMm } from './plane-map.ts'
@@ -85,11 +85,11 @@ export function laidAt(h: Homography, at: Point, turnDeg: number): Homography {
 export function mmPerPx(h: Homography, u: number, v: number): number {
   const p = pxToMm(h, u, v)
   if (p === null) return Number.POSITIVE_INFINITY
-  const w = h[6]! * u + h[7]! * v + h[8]!
-  const xu = (h[0]! - h[6]! * p[0]) / w
-  const xv = (h[1]! - h[7]! * p[0]) / w
-  const yu = (h[3]! - h[6]! * p[1]) / w
-  const yv = (h[4]! - h[7]! * p[1]) / w
+  const w = h[6] * u + h[7] * v + h[8]
+  const xu = (h[0] - h[6] * p[0]) / w
+  const xv = (h[1] - h[7] * p[0]) / w
+  const yu = (h[3] - h[6] * p[1]) / w
+  const yv = (h[4] - h[7] * p[1]) / w
   const squares = xu * xu + xv * xv + yu * yu + yv * yv
   const det = xu * yv - xv * yu
   return Math.sqrt((squares + Math.sqrt(Math.max(0, squares * squares - 4 * det * det))) / 2)
@@ -192,6 +192,5 @@ function normaliser(points: readonly Point[]): Homography {
 }
 
 function scaled(h: Homography, [u, v]: Point): Homography {
-  const w = h[6]! * u + h[7]! * v + h[8]!
-  return h.map(x => x / w)
+  return divided(h, h[6] * u + h[7] * v + h[8])
 }

@@ -33,17 +33,7 @@ const FARTHEST_MM = 100_000
 export function unwarpSize(h: Homography, widthPx: number, heightPx: number, sheet: SheetScale): Unwarped {
   const s = sheet.unitsPerMm
   const m = multiply([s, 0, sheet.originX, 0, -s, sheet.originY, 0, 0, 1], h)
-  const [a, b, c, d, e, f, g, k, i] = m as [
-    number,
-    number,
-    number,
-    number,
-    number,
-    number,
-    number,
-    number,
-    number
-  ]
+  const [a, b, c, d, e, f, g, k, i] = m
   return {
     matrix3d: [a, d, 0, g, b, e, 0, k, 0, 0, 1, 0, c, f, 0, i],
     boxMm: boxOf(h, widthPx, heightPx)

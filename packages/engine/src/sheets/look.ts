@@ -4,7 +4,8 @@ import {
   insideReflectance,
   linearOf,
   luminanceOf,
-  SURFACE_REFLECTION
+  SURFACE_REFLECTION,
+  srgbOf
 } from '../catalogue/pigment-optics.ts'
 import type { Layer } from '../colour/hiding.ts'
 import { reflectance } from '../colour/hiding.ts'
@@ -88,9 +89,7 @@ export function insideOf(srgb: Srgb): Bands {
 
 /** Luminance 0..1 of "#rrggbb" (IEC 61966-2-1 primaries). */
 export function luminanceOfHex(hex: string): number {
-  return luminanceOf(
-    linearOf([1, 3, 5].map(i => Number.parseInt(hex.slice(i, i + 2), 16)) as unknown as Srgb)
-  )
+  return luminanceOf(linearOf(srgbOf(hex)))
 }
 
 function layer(look: PourLook, band: number): Layer {

@@ -55,17 +55,17 @@ function camera(c: ReturnType<typeof chance>): (x: number, y: number) => Point {
 /** Twin: the map by projective bases (each frame's fourth point as a combination of three), no linear system. */
 function byBases(from: readonly Point[], to: readonly Point[]): Homography {
   const basis = (p: readonly Point[]): Homography => {
-    const m = [p[0]![0], p[1]![0], p[2]![0], p[0]![1], p[1]![1], p[2]![1], 1, 1, 1]
+    const m: Homography = [p[0]![0], p[1]![0], p[2]![0], p[0]![1], p[1]![1], p[2]![1], 1, 1, 1]
     const inv = inverse(m)!
     const k = [0, 3, 6].map(r => inv[r]! * p[3]![0] + inv[r + 1]! * p[3]![1] + inv[r + 2]!)
-    return m.map((v, n) => v * k[n % 3]!)
+    return m.map((v, n) => v * k[n % 3]!) as unknown as Homography
   }
   const a = basis(to)
   const b = inverse(basis(from))!
   return [0, 1, 2, 3, 4, 5, 6, 7, 8].map(n => {
     const [r, c] = [3 * Math.floor(n / 3), n % 3]
     return a[r]! * b[c]! + a[r + 1]! * b[c + 3]! + a[r + 2]! * b[c + 6]!
-  })
+  }) as unknown as Homography
 }
 
 describe('a rectangle in a photo', () => {
