@@ -108,7 +108,7 @@ test('numbers are typed exactly, in any unit, each as one edit', async () => {
     await soon(revision(desk)).toBe(to)
   }
   await type('Width', '100.25', 2)
-  await type('Middle x', '1/2 in', 3)
+  await type('Centre x', '1/2 in', 3)
   await type('Turned', '15', 4)
   const { x, y, ...rest } = frameOf(await outline())
   expect(rest).toEqual({

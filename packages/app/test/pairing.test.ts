@@ -61,7 +61,7 @@ test('a device is paired by words, sees the pieces, and is shut out at once', as
   ).toBeGreaterThan(0)
 
   const type = async (text: string) => {
-    await phone.getByRole('textbox', { name: 'Three words' }).fill(text)
+    await phone.getByRole('textbox', { name: 'Pairing words' }).fill(text)
     await phone.getByRole('button', { name: 'Pair this device' }).click()
   }
   await type('three wrong words')
@@ -87,9 +87,9 @@ test('a device is paired by words, sees the pieces, and is shut out at once', as
   await depth.press('Enter')
   await soon(() => phone.locator('.layer .facts dd').allTextContents()).toContain('12.0mm')
 
-  // Shut out at the desk: the phone stands before the pairing page without touching it.
+  // Revoked at the desk: the phone stands before the pairing page without touching it.
   await at.goto(`${desk.url}/devices`)
-  await at.getByRole('button', { name: /^Shut out/ }).click()
+  await at.getByRole('button', { name: /^Revoke/ }).click()
   await pairing.waitFor()
   expect(await refused()).toEqual(PATHS.map(() => 401))
   await phone.reload()
@@ -97,5 +97,5 @@ test('a device is paired by words, sees the pieces, and is shut out at once', as
   // The words were good once.
   await type(words)
   await soon(() => phone.getByRole('alert').textContent()).toMatch(/no pairing is open/)
-  await soon(() => at.getByRole('button', { name: /^Shut out/ }).count()).toBe(0)
+  await soon(() => at.getByRole('button', { name: /^Revoke/ }).count()).toBe(0)
 })

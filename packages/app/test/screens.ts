@@ -97,7 +97,7 @@ const SCREENS: readonly Screen[] = [
     name: 'pairing',
     path: '/pair',
     unpaired: true,
-    ready: page => page.getByRole('textbox', { name: 'Three words' }).waitFor()
+    ready: page => page.getByRole('textbox', { name: 'Pairing words' }).waitFor()
   }
 ]
 

@@ -112,7 +112,7 @@ test('what was typed in the shop while a phone changed it is kept aside, laid ov
 
   // By keys alone: asked once more, the hand stands on the way out, and is not sent to the top of the page after.
   const focused = () => page.evaluate(() => document.activeElement?.textContent)
-  await rows.getByRole('button', { name: /^Set aside for good/ }).focus()
+  await rows.getByRole('button', { name: /^Discard for good/ }).focus()
   await page.keyboard.press('Enter')
   await soon(focused).toBe('Keep it')
   await page.keyboard.press('Shift+Tab')
@@ -120,7 +120,7 @@ test('what was typed in the shop while a phone changed it is kept aside, laid ov
   await soon(async () => (await shopOf(desk)).aside).toEqual([])
   await soon(() => rows.count()).toBe(0)
   await soon(focused).toBe('Kept aside')
-  expect(await page.locator('.asides [role=status]').textContent()).toBe('Set aside for good.')
+  expect(await page.locator('.asides [role=status]').textContent()).toBe('Discard for good.')
 
   // What is typed without a network is sent when it is back.
   await context.setOffline(true)

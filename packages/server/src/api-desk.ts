@@ -52,6 +52,7 @@ export function deskApi(app: Hono<Env>, parts: Parts): void {
         {
           revision: saved.revision,
           document: saved.text === null ? { castwright: 1 } : JSON.parse(saved.text),
+          device: saved.device,
           aside: saved.aside
         }
       )

@@ -2,9 +2,11 @@ import { MOST_BODY } from './guard.ts'
 import { letGo } from './memory.ts'
 import { refused, ServerProblem } from './problem.ts'
 
-/** A body may be silent this long, and take this long in all, ms. */
+/** A body may be silent this long, and take this long in all before its size counts, ms. */
 const PATIENCE_MS = 20_000
-const WHOLE_MS = 280_000
+const WHOLE_MS = 60_000
+/** The slowest a body that goes on may come, bytes a second: half of 1 Mbit/s, the lowest rate of 802.11 (memory). */
+const SLOWEST_BYTES_PER_S = 62_500
 
 /** Room for a body of a size that is not said, bytes. */
 const FIRST_BYTES = 65_536
@@ -39,11 +41,14 @@ export async function* bodyParts(
 ): AsyncGenerator<Uint8Array, void> {
   const reader = request.body?.getReader()
   if (reader === undefined) return
-  const until = Date.now() + WHOLE_MS
+  const begun = Date.now()
   let size = 0
   try {
     for (;;) {
-      const part = await within(reader.read(), Math.min(patienceMs, until - Date.now()))
+      const part = await within(
+        reader.read(),
+        Math.min(patienceMs, begun + WHOLE_MS + (1000 * size) / SLOWEST_BYTES_PER_S - Date.now())
+      )
       if (part.done) return
       size += part.value.length
       if (size > most)

@@ -172,6 +172,8 @@ function bound(
             serverOptions: { key: secure.key, cert: `${secure.certificate}\n${secure.authority}` }
           }
     const server = listen(options, () => done(server as Server))
+    // A large body on a slow radio takes longer than Node allows by itself; `body.ts` has its own patience.
+    if ('requestTimeout' in server) server.requestTimeout = 0
     server.on('error', (e: Error & { code?: string }) => {
       if (e.code !== 'EADDRINUSE') fail(e)
       else if (tries > 1) done(bound(fetch, host, port + 1, tries - 1, secure))

@@ -11,6 +11,8 @@ export type SavedShop =
       readonly revision: number
       /** Null when the shop was never said. */
       readonly text: string | null
+      /** The device that saved it; null for one without a name. */
+      readonly device: string | null
       readonly aside: AsideRow
     }
 
@@ -22,11 +24,13 @@ export class ShopStore {
     this.db = db
   }
 
-  newest(): { revision: number; text: string | null } {
-    const row = this.db.prepare('SELECT number, document FROM shop ORDER BY number DESC LIMIT 1').get() as
-      | { number: number; document: string }
-      | undefined
-    return row === undefined ? { revision: 0, text: null } : { revision: row.number, text: row.document }
+  newest(): { revision: number; text: string | null; device: string | null } {
+    const row = this.db
+      .prepare('SELECT number, document, device FROM shop ORDER BY number DESC LIMIT 1')
+      .get() as { number: number; document: string; device: string | null } | undefined
+    return row === undefined
+      ? { revision: 0, text: null, device: null }
+      : { revision: row.number, text: row.document, device: row.device }
   }
 
   /** What was changed on an older revision and is not settled. */
@@ -65,6 +69,7 @@ export class ShopStore {
           kind: 'clash',
           revision: newest.revision,
           text: newest.text,
+          device: newest.device,
           aside: this.keepAside(base, edit, text, device, saved)
         }
       this.db

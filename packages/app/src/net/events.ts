@@ -2,7 +2,7 @@ import { changedElsewhere } from '../state/clash.ts'
 import { piece, plan, send } from '../state/desk.ts'
 import { listChanged, sendKept } from '../state/pieces.ts'
 import { greet, reached, unreached, whenBack } from '../state/reach.ts'
-import { readShop, shopChanged } from '../state/shop.ts'
+import { readShop } from '../state/shop.ts'
 
 let source: EventSource | null = null
 
@@ -29,13 +29,7 @@ function listen(): void {
     listChanged()
   })
   source.addEventListener('piece-away', listChanged)
-  source.addEventListener('shop', event => {
-    const { revision, device } = JSON.parse((event as MessageEvent<string>).data) as {
-      revision: number
-      device: string | null
-    }
-    void shopChanged(revision, device).then(plan)
-  })
+  source.addEventListener('shop', () => void readShop().then(plan))
   source.addEventListener('devices', () => dispatchEvent(new Event('castwright-devices')))
   source.addEventListener('start-over', () => {
     listChanged()

@@ -7,7 +7,7 @@ import type { KeptShop, Pending } from '../offline/keep.ts'
 import { keepShop, keptShop } from '../offline/keep.ts'
 import { w } from '../text/words.ts'
 import type { Json } from '../worker/messages.ts'
-import { device, told, unreached } from './reach.ts'
+import { told, unreached } from './reach.ts'
 
 /** The maker's own facts. null until they are read, or when nobody said any: usual ones are then taken. */
 export const shop = signal<KeptShop | null>(null)
@@ -18,16 +18,13 @@ export const shopAsides = signal<readonly Aside[]>([])
 /** The shop before something kept aside was laid over it; null when nothing was. */
 export const shopBefore = signal<Json | null>(null)
 
-/** The revision that stands in place of what was typed here, and the number that is kept aside under. */
-const overtaken = signal<{ readonly revision: number; readonly aside: number } | null>(null)
-/** Names of the devices that told of the last revisions, by revision. */
-const heard = signal<ReadonlyMap<number, string | null>>(new Map())
-const MOST_HEARD = 20
+/** The device whose change stands in place of what was typed here, and the number that is kept aside under. */
+const overtaken = signal<{ readonly device: string | null; readonly aside: number } | null>(null)
 /** Which device's change stands in place of what was typed here, in words; empty when none does. */
 export const shopStands = computed(() => {
   const by = overtaken.value
   if (by === null || !shopAsides.value.some(a => a.number === by.aside)) return ''
-  return w.aside.shop(heard.value.get(by.revision) ?? null)
+  return w.aside.shop(by.device)
 })
 
 interface Stored {
@@ -57,24 +54,6 @@ export async function readShop(): Promise<void> {
   } catch (e) {
     if (e instanceof Unreachable) unreached()
     else if (!(e instanceof ApiProblem)) throw e
-  }
-}
-
-/** A device saved the shop. `by` is its id. */
-export async function shopChanged(revision: number, by: string | null): Promise<void> {
-  await readShop()
-  const name = by === null ? null : await nameOf(by)
-  heard.value = new Map([...[...heard.value].slice(1 - MOST_HEARD), [revision, name]])
-}
-
-async function nameOf(id: string): Promise<string | null> {
-  if (id === device.value?.id) return w.aside.own
-  if (id === 'desk') return w.aside.desk
-  try {
-    const { devices } = await api<{ devices: readonly { id: string; name: string }[] }>('GET', '/api/devices')
-    return devices.find(d => d.id === id)?.name ?? null
-  } catch {
-    return null
   }
 }
 
@@ -124,6 +103,7 @@ async function sendShop(): Promise<void> {
 /** What was changed on another device: that one, and mine as the server keeps it aside. */
 interface Met extends Omit<Stored, 'document' | 'aside'> {
   readonly document: Json
+  readonly device: string | null
   readonly aside: Aside
 }
 
@@ -142,10 +122,10 @@ async function put(now: KeptShop, pending: Pending): Promise<Met | null> {
   }
 }
 
-async function yieldTo({ revision, document, aside }: Met, settled: Aside | null): Promise<void> {
+async function yieldTo({ revision, document, device, aside }: Met, settled: Aside | null): Promise<void> {
   const others = shopAsides.value.filter(a => a.number !== aside.number && a.number !== settled?.number)
   shopAsides.value = [...others, aside]
-  overtaken.value = { revision, aside: aside.number }
+  overtaken.value = { device, aside: aside.number }
   shopSays.value = ''
   shopBefore.value = null
   await lay({ revision, document, pending: null })

@@ -54,11 +54,10 @@ function wordsFor(parts: readonly CorePart[], covered: CorePart | null, roomMm: 
   }
   const tone: Tone = covered.cover === 'shows' ? 'stop' : covered.cover === 'may show' ? 'caution' : 'figure'
   return [
-    [covered.cover === 'hidden' ? 'hidden' : covered.cover!, tone],
-    ...wrapped('left over the cut, right beside it', roomMm, CAPTION_MM).map((w): [string, Tone] => [
-      w,
-      'caption'
-    ])
+    [`cut ${covered.cover!}`, tone],
+    ...wrapped('left half over the cut, right half beside it', roomMm, CAPTION_MM).map(
+      (w): [string, Tone] => [w, 'caption']
+    )
   ]
 }
 

@@ -22,7 +22,7 @@ const ART = { width: 12, height: 58 } as const
 export function layersPart(plan: Plan, work: Work, model: CoreModel, at: Placed): Markup {
   const order = layerOrder(plan, work)
   return html`<section class="layers" aria-labelledby="layers-head">
-<h2 id="layers-head">Layers <span>deepest at the foot; no order of work</span></h2>
+<h2 id="layers-head">Layers <span>deepest at the bottom; not the order of work</span></h2>
 <div class="lay">${drawing(artSheet(plan, work, model), 'art', 'The layers in proportion, front at the top')}
 <ol reversed class="plain">${order.map(i => layer(plan, work, i, at))}</ol></div>
 </section>`

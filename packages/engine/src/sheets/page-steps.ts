@@ -37,7 +37,7 @@ function written(plan: Plan, work: Work, at: Placed): Markup {
     day = when
     return html`${head}${stepRow(plan, work, i, at.steps.get(s.number) ?? [])}`
   })
-  return html`<p class="f lead">Days count waits only: work, nights and days away come on top.</p>
+  return html`<p class="f lead">Days count waiting only: work, nights and days away come on top.</p>
 <ol class="steps plain">${rows}</ol>`
 }
 

@@ -6,7 +6,7 @@ import { wasteReachMm } from '../stack/waste.ts'
 import type { Step } from '../steps/step.ts'
 
 const WAIT_WORDS = {
-  recoat: 'until the next pour bonds',
+  recoat: 'until the next pour can bond',
   demould: 'until it is hard enough to handle',
   machine: 'until it is hard enough to cut',
   sand: 'until the filling can be sanded',
