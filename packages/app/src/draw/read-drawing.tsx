@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks'
 import { parseQuantity } from '../../../engine/src/quantity/parse.ts'
 import { addPatch, newName, timberLike } from '../card/new-entry.ts'
+import { Figure } from '../look/field.tsx'
 import { PickFile } from '../look/pick-file.tsx'
 import { addFile, edit, piece } from '../state/desk.ts'
 import { engineAnswer } from '../state/engine.ts'
@@ -69,7 +70,8 @@ export function ReadDrawing() {
                 <span>
                   {part.id === '' ? w.draw.all : part.id}{' '}
                   <span class="q">
-                    {Math.round(part.widthMm)} × {Math.round(part.heightMm)} mm
+                    <Figure value={part.widthMm} dimension="length" digits={0} bare /> ×{' '}
+                    <Figure value={part.heightMm} dimension="length" digits={0} />
                   </span>
                 </span>
                 <span class="ways">

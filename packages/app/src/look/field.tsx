@@ -13,7 +13,8 @@ import {
 } from '../../../engine/src/draw/units.ts'
 import { decimals } from '../../../engine/src/quantity/format.ts'
 import type { Dimension } from '../../../engine/src/quantity/unit.ts'
-import { FIXED_UNIT } from '../../../engine/src/quantity/unit.ts'
+import { FIXED_UNIT, fromFixedUnit } from '../../../engine/src/quantity/unit.ts'
+import type { Units } from '../state/preferences.ts'
 import { units } from '../state/preferences.ts'
 
 export interface QuantityProps {
@@ -115,8 +116,9 @@ export function QuantityField(p: QuantityProps) {
   )
 }
 
-/** From this mass on a figure to read is in kg, g. */
+/** From this mass on a figure to read is in kg, g; in lb, oz. */
 const KILO_G = 1000
+const POUNDS_OZ = 48
 
 /** A quantity to read: its figure and its unit in small type. `bare` leaves the unit out. */
 export function Figure({
@@ -131,7 +133,7 @@ export function Figure({
   bare?: boolean
 }) {
   const u = units.value
-  const [text, unit] = figureOf(value, dimension, digits, u.mass)
+  const [text, unit] = figureOf(value, dimension, digits, u)
   return (
     <>
       {text}
@@ -144,10 +146,16 @@ function figureOf(
   value: number,
   dimension: Dimension,
   digits: number | undefined,
-  mass: 'g' | 'oz'
+  u: Units
 ): [string, string] {
-  if (dimension === 'mass' && mass === 'g' && value >= KILO_G)
-    return [decimals(value / 1000, value >= 10 * KILO_G ? 0 : 1), 'kg']
+  // A figure to read says no more than it did: it is rounded in the unit it is shown in.
+  if (dimension === 'mass') {
+    if (u.mass === 'g' && value >= KILO_G) return [decimals(value / 1000, value >= 10 * KILO_G ? 0 : 1), 'kg']
+    const oz = fromFixedUnit(value, 'oz')
+    if (u.mass === 'oz') return oz >= POUNDS_OZ ? [decimals(oz / 16, 1), 'lb'] : [decimals(oz, 1), 'oz']
+  }
+  if (dimension === 'temperature' && digits !== undefined)
+    return [decimals(fromFixedUnit(value, u.temperature), digits, digits), u.temperature]
   const shown = unitsOf(dimension).show(digits === undefined ? value : Number(value.toFixed(digits)))
   const fixed = shown.unit === FIXED_UNIT[dimension]
   return [fixed && digits !== undefined ? decimals(value, digits, digits) : shown.text, shown.unit]

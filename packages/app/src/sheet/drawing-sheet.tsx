@@ -1,4 +1,5 @@
 import { useEffect, useMemo, useState } from 'preact/hooks'
+import { lengthUnit } from '../../../engine/src/quantity/shown-units.ts'
 import { bounds } from '../../../engine/src/shape/measure.ts'
 import { coreStrip } from '../../../engine/src/sheets/core-strip.ts'
 import { coreWords } from '../../../engine/src/sheets/core-words.ts'
@@ -142,7 +143,9 @@ export function DrawingSheet({ view }: { readonly view: PlannedView }) {
           <Written markup={view.key} />
           <div class="bar">
             <Drawing drawn={view.plane.bar} name="scale" words={w.sheet.scale} />
-            <p class="f">{section.enlarged === 1 ? w.sheet.barBoth : w.sheet.barPlan}</p>
+            <p class="f">
+              {(section.enlarged === 1 ? w.sheet.barBoth : w.sheet.barPlan)(lengthUnit(model.shown))}
+            </p>
           </div>
         </div>
         <TitleBlock view={view} />

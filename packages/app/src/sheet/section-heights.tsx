@@ -1,7 +1,9 @@
 import { useState } from 'preact/hooks'
 import { mmOf } from '../../../engine/src/draw/shape-place.ts'
+import { lengthIn, lengthUnit } from '../../../engine/src/quantity/shown-units.ts'
 import { followHand } from '../draw/drag.ts'
 import { edit, piece } from '../state/desk.ts'
+import { units } from '../state/preferences.ts'
 import { w } from '../text/words.ts'
 import type { Drawn, Json, PlannedView } from '../worker/messages.ts'
 
@@ -112,7 +114,7 @@ function Level(p: {
       aria-valuenow={p.depth}
       aria-valuemin={STEP_MM}
       aria-valuemax={500}
-      aria-valuetext={`${p.depth} mm`}
+      aria-valuetext={lengthShown(p.depth)}
       onPointerDown={e => follow(e.currentTarget, e)}
       onKeyDown={e => {
         const step = (e.shiftKey ? 10 : 1) * STEP_MM
@@ -129,10 +131,14 @@ function Level(p: {
         <>
           <path class="i-cutting-plane" d={`M${p.x0} ${y}H${p.x1}`} />
           <text class="l-figure" x={p.x0 + 2} y={y - 1.2} font-size="3.5">
-            {(p.depth + moved).toFixed(1)} mm
+            {lengthShown(p.depth + moved)}
           </text>
         </>
       )}
     </g>
   )
+}
+
+function lengthShown(mm: number): string {
+  return `${lengthIn(units.value, mm, 1)} ${lengthUnit(units.value)}`
 }

@@ -2,6 +2,7 @@ import { batch, effect } from '@preact/signals'
 import { modelFrom } from '../../../engine/src/sheets/page-data.ts'
 import { askEngine } from './engine.ts'
 import { failure, piece, problems, stale, view } from './open-piece.ts'
+import { units } from './preferences.ts'
 import { face, width } from './screen.ts'
 import { shop } from './shop.ts'
 
@@ -38,6 +39,7 @@ function ask(effort: 'preview' | 'full'): void {
       asOf: new Date().toISOString(),
       width: width.value,
       face: face.value,
+      shown: units.value,
       effort
     },
     answer => {
@@ -57,9 +59,9 @@ function ask(effort: 'preview' | 'full'): void {
   )
 }
 
-// Another face, or another width of the screen, is another drawing.
+// Another face, another width of the screen, other units: another drawing.
 effect(() => {
-  const now = `${face.value} ${width.value}`
+  const now = `${face.value} ${width.value} ${Object.values(units.value)}`
   if (drawnFor !== '' && drawnFor !== now) plan()
   drawnFor = now
 })

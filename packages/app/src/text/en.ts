@@ -115,8 +115,8 @@ export const en = {
     roundFails: (says: string) => `The piece is not shown in the round: ${says}`,
     planWords: 'Plan. Arrow keys move the pointer; Tab goes to the parts.',
     scale: 'Scale bar of plan and section',
-    barBoth: 'plan and A–A, mm',
-    barPlan: 'plan, mm',
+    barBoth: (unit: string) => `plan and A–A, ${unit}`,
+    barPlan: (unit: string) => `plan, ${unit}`,
     enlargedBy: (times: number) => `plan × ${times}`
   },
   title: {

@@ -47,7 +47,7 @@ function answered(ask: Ask): Answer {
   try {
     switch (ask.kind) {
       case 'plan':
-        return { kind: 'planned', seq, view: plannedView(planned(ask), ask.width, ask.face) }
+        return { kind: 'planned', seq, view: plannedView(planned(ask), ask.width, ask.face, ask.shown) }
       case 'thumb':
         return { kind: 'thumb', seq, thumb: thumb(planned({ ...ask, effort: 'preview' })) }
       case 'round': {

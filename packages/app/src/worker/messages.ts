@@ -2,6 +2,7 @@ import type { Severity } from '../../../engine/src/findings/finding.ts'
 import type { Patch } from '../../../engine/src/piece/patch.ts'
 import type { Problem } from '../../../engine/src/piece/problem.ts'
 import type { Totals, Verdict } from '../../../engine/src/plan.ts'
+import type { ShownUnits } from '../../../engine/src/quantity/shown-units.ts'
 import type { RoundModel } from '../../../engine/src/round/round-model.ts'
 import type { CoreModel } from '../../../engine/src/sheets/core-model.ts'
 import type { PageView } from '../../../engine/src/sheets/page-data.ts'
@@ -37,6 +38,8 @@ export interface PlanAsk {
   /** The drawing the screen has room for, and the face it shows. */
   readonly width: PageView['id']
   readonly face: PageView['face']
+  /** What drawings and figures without a unit of their own are written in. */
+  readonly shown: ShownUnits
 }
 
 export type Answer =

@@ -1,5 +1,8 @@
 import type { Work } from '../../../engine/src/findings/work.ts'
 import type { Planned } from '../../../engine/src/plan.ts'
+import type { ShownUnits } from '../../../engine/src/quantity/shown-units.ts'
+import { lengthIn, lengthUnit, METRIC } from '../../../engine/src/quantity/shown-units.ts'
+import { fromFixedUnit } from '../../../engine/src/quantity/unit.ts'
 import { RUNAWAY_ABOVE_C } from '../../../engine/src/resin/limits.ts'
 import { bounds } from '../../../engine/src/shape/measure.ts'
 import type { CoreModel } from '../../../engine/src/sheets/core-model.ts'
@@ -19,7 +22,13 @@ import {
 import type { PageView } from '../../../engine/src/sheets/page-data.ts'
 import { modelData } from '../../../engine/src/sheets/page-data.ts'
 import type { Numbered } from '../../../engine/src/sheets/page-finding.ts'
-import { crossing, figure, numbered, sentence, stopped } from '../../../engine/src/sheets/page-finding.ts'
+import {
+  crossing,
+  figure as metric,
+  numbered,
+  sentence,
+  stopped
+} from '../../../engine/src/sheets/page-finding.ts'
 import { entryName } from '../../../engine/src/sheets/page-place.ts'
 import { keyList, pointerOf, readyMin } from '../../../engine/src/sheets/page-sheet.ts'
 import { beforePours, dayOf } from '../../../engine/src/sheets/page-steps.ts'
@@ -35,10 +44,11 @@ import type { Drawn, EntryName, FindingView, LayerView, Plane, SentView, StepVie
 export function plannedView(
   planned: Planned,
   width: PageView['id'] = 'wide',
-  face: PageView['face'] = 'front'
+  face: PageView['face'] = 'front',
+  shown: ShownUnits = METRIC
 ): SentView {
   const { plan, work } = planned
-  const model = coreModelOf(work)
+  const model = coreModelOf(work, shown)
   const path = sectionPathOf(work)
   return {
     effort: plan.effort,
@@ -48,7 +58,7 @@ export function plannedView(
     totals: plan.totals,
     readyDay: dayNumber(readyMin(plan)),
     priced: plan.buy.length > plan.totals.unpriced,
-    findings: numbered(plan).map(n => findingView(work, n)),
+    findings: numbered(plan).map(n => findingView(work, n, shown)),
     layers: layerOrder(plan, work).map(i => layerView(planned, model, i)),
     art: drawnOf(artSheet(plan, work, model)),
     steps: plan.steps.map(
@@ -56,13 +66,13 @@ export function plannedView(
         number: s.number,
         kind: s.kind,
         says: stepWords(work.steps[i]!, s),
-        facts: stepFacts(plan, work, i).filter(f => f !== ''),
+        facts: stepFacts(plan, work, i, shown).filter(f => f !== ''),
         at: s.at,
         day: dayOf(work, s.startMin, beforePours(plan, i)),
         safety: s.safety
       })
     ),
-    entries: entryNames(planned),
+    entries: entryNames(planned, shown),
     model: JSON.stringify(modelData(model)),
     pointer: pointerOf(plan, work, model),
     plane: planeOf(work, model, width, face),
@@ -93,12 +103,12 @@ export function drawnOf(sheet: Sheet): Drawn {
 
 function planeOf(work: Work, model: CoreModel, id: PageView['id'], face: PageView['face']): Plane {
   const { sheet, view } = faceView(work, model, id, face)
-  const bar: Sheet = { widthMm: 52, heightMm: 7, marks: scaleBar(view.scale, 40, 2, 2) }
+  const bar: Sheet = { widthMm: 52, heightMm: 7, marks: scaleBar(view.scale, 40, 2, 2, model.shown) }
   return { drawn: drawnOf(sheet), view, bar: drawnOf(bar) }
 }
 
-function findingView(work: Work, { number, finding: f }: Numbered): FindingView {
-  const unit = f.unit ?? ''
+function findingView(work: Work, { number, finding: f }: Numbered, shown: ShownUnits): FindingView {
+  const { unit, figure } = figureIn(shown, f.unit ?? '')
   const figures: [string, string, string][] = []
   const worst = crossing(f)
   if (f.value !== null) {
@@ -148,18 +158,18 @@ function layerView({ plan, work }: Planned, model: CoreModel, i: number): LayerV
               lowC: cast.peakBandC[0],
               highC: high > RUNAWAY_ABOVE_C ? null : high
             },
-    batches: batches(plan, work, i)?.text ?? '',
-    curve: curve(plan, i)?.text ?? '',
+    batches: batches(plan, work, i, model.shown)?.text ?? '',
+    curve: curve(plan, i, model.shown)?.text ?? '',
     windows: windows(plan, i, pouredOver(plan, i))?.text ?? '',
     paint: model.pours[i]!.paint
   }
 }
 
-function entryNames({ plan, work }: Planned): EntryName[] {
+function entryNames({ plan, work }: Planned, shown: ShownUnits): EntryName[] {
   const { entries, materials } = work
   const size = (i: number) => {
     const b = bounds(work.stack.geometry.timbers[i]!.upper)
-    return `${Math.round(b.maxX - b.minX)} × ${Math.round(b.maxY - b.minY)}`
+    return `${lengthIn(shown, b.maxX - b.minX, 0)} × ${lengthIn(shown, b.maxY - b.minY, 0)}`
   }
   return [
     ...entries.timbers.map((e, i) => ({
@@ -181,4 +191,14 @@ function entryNames({ plan, work }: Planned): EntryName[] {
     ...entries.markings.map(e => ({ at: e.at, name: capital(e.id), words: 'marking' })),
     ...entries.formers.map(e => ({ at: e.at, name: capital(e.id), words: 'former' }))
   ]
+}
+
+// Figures of a finding, and their unit, as they are shown.
+function figureIn(shown: ShownUnits, unit: string): { unit: string; figure: (x: number) => string } {
+  if (unit === 'mm' && shown.length !== 'mm')
+    return { unit: lengthUnit(shown), figure: x => lengthIn(shown, x, Math.abs(x) >= 100 ? 0 : 1) }
+  if (unit === '°C')
+    return { unit: shown.temperature, figure: x => metric(fromFixedUnit(x, shown.temperature)) }
+  if (unit === 'g') return { unit: shown.mass, figure: x => metric(fromFixedUnit(x, shown.mass)) }
+  return { unit, figure: metric }
 }

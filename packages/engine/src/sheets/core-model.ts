@@ -1,4 +1,5 @@
 import { judgeCover } from '../colour/hiding.ts'
+import type { ShownUnits } from '../quantity/shown-units.ts'
 import { inside } from '../shape/measure.ts'
 import type { CoreInterval } from '../stack/core.ts'
 import { coreAt, floorAt } from '../stack/core.ts'
@@ -45,6 +46,8 @@ export interface CoreModel {
   /** Per pour that is meant to hide: from what depth it does, mm; null for others. */
   readonly hides: readonly (readonly [low: number, central: number, high: number] | null)[]
   readonly looks: Looks
+  /** What its drawings are written in. */
+  readonly shown: ShownUnits
 }
 
 /** What a cover of opaque resin in front of a hole does. */

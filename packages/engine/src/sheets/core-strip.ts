@@ -1,4 +1,7 @@
 import { decimals } from '../quantity/format.ts'
+import type { ShownUnits } from '../quantity/shown-units.ts'
+import { lengthIn, lengthUnit } from '../quantity/shown-units.ts'
+import { fromFixedUnit, toFixedUnit } from '../quantity/unit.ts'
 import type { CoreModel, CorePart } from './core-model.ts'
 import { castPartsAt, corePartsAt, finishedOf, frontUp } from './core-model.ts'
 import type { Mark, Sheet } from './mark.ts'
@@ -25,7 +28,12 @@ const LINE_MM = 3.9
 const BETWEEN_MM = 1.6
 /** Distance of the line that ties plan and core from the upper edge of both, mm. */
 export const LINK_MM = 8
-const TICK_STEPS = [1, 2, 5, 10, 20, 50, 100, 200]
+/** Steps of the axis in its unit, and the ticks in each. */
+const TICKS = {
+  mm: { steps: [1, 2, 5, 10, 20, 50, 100, 200, 500], parts: 5, decimals: 0 },
+  in: { steps: [0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10, 20], parts: 5, decimals: 2 },
+  'in fraction': { steps: [1 / 16, 1 / 8, 1 / 4, 1 / 2, 1, 2, 4, 8, 16], parts: 4, decimals: 0 }
+} as const
 
 interface Label {
   readonly part: CorePart
@@ -61,7 +69,7 @@ export function coreStrip(model: CoreModel, x: number, y: number, options: Strip
     text([(LEFT + RIGHT) / 2, head + 1.6], 'front', { lettering: 'caption', anchor: 'middle' }),
     text([(LEFT + RIGHT) / 2, foot - 4.2], 'back', { lettering: 'caption', anchor: 'middle' }),
     { kind: 'group', name: 'tie', marks: bracket(heightMm, foot, head) },
-    ...axis(levels === 'finished' ? z => finishedOf(model, z) : z => z, low, high, at)
+    ...axis(model.shown, levels === 'finished' ? z => finishedOf(model, z) : z => z, low, high, at)
   ]
   for (const part of parts) {
     const [y0, y1] = [at(part.from), at(part.to)]
@@ -85,7 +93,7 @@ export function coreStrip(model: CoreModel, x: number, y: number, options: Strip
       closed: true
     })
   }
-  const labels = placed(parts.map(p => labelOf(p, at, widthMm)).reverse(), head + 1, 0)
+  const labels = placed(parts.map(p => labelOf(model.shown, p, at, widthMm)).reverse(), head + 1, 0)
   for (const label of labels) marks.push(...labelMarks(label, at, widthMm))
   return { widthMm, heightMm, marks }
 }
@@ -103,21 +111,33 @@ function bracket(heightMm: number, foot: number, head: number): Mark[] {
 }
 
 // Ticks on the left: figures at a round step, so that 3 to 8 of them stand on the axis.
-function axis(level: (z: number) => number, low: number, high: number, at: (z: number) => number): Mark[] {
+function axis(
+  shown: ShownUnits,
+  level: (z: number) => number,
+  low: number,
+  high: number,
+  at: (z: number) => number
+): Mark[] {
   const thick = high - low
-  const step = TICK_STEPS.find(s => thick / s <= 7) ?? 500
+  const { steps, parts, decimals: places } = TICKS[shown.length]
+  const unitMm = toFixedUnit(1, lengthUnit(shown))
+  const step = (steps.find(s => thick / (s * unitMm) <= 7) ?? steps[steps.length - 1]!) * unitMm
   const out: Mark[] = []
   const [a, b] = [level(low), level(high)]
   const from = Math.min(a, b)
+  const tick = (mm: number) =>
+    shown.length === 'in fraction'
+      ? lengthIn(shown, mm, 0)
+      : decimals(fromFixedUnit(mm, lengthUnit(shown)), places)
   const zOf = (h: number) => (a <= b ? low + (h - from) : high - (h - from))
   const end = Math.max(a, b)
-  for (let k = 0; k * (step / 5) <= end - from + 1e-9; k++) {
-    const y = at(zOf(from + k * (step / 5)))
-    const whole = k % 5 === 0
+  for (let k = 0; k * (step / parts) <= end - from + 1e-9; k++) {
+    const y = at(zOf(from + k * (step / parts)))
+    const whole = k % parts === 0
     out.push(line('dimension', [AXIS_X + (whole ? -1.6 : -0.8), y], [AXIS_X, y]))
     if (whole)
       out.push(
-        text([AXIS_X - 2.3, y - 1.15], decimals(from + (k / 5) * step, 0), {
+        text([AXIS_X - 2.3, y - 1.15], tick(from + (k / parts) * step), {
           anchor: 'end',
           lettering: 'caption',
           heightMm: CAPTION_MM
@@ -149,8 +169,8 @@ function takenOff(model: CoreModel, low: number, high: number, at: (z: number) =
   )
 }
 
-function labelOf(part: CorePart, at: (z: number) => number, widthMm: number): Label {
-  const figure = decimals(part.to - part.from, 1, 1)
+function labelOf(shown: ShownUnits, part: CorePart, at: (z: number) => number, widthMm: number): Label {
+  const figure = lengthIn(shown, part.to - part.from, 1, 1)
   const room = widthMm - LABEL_X
   const tone = part.cover === 'shows' ? 'stop' : part.cover === 'may show' ? 'caution' : 'figure'
   const lines: Label['lines'][number][] = []
@@ -189,7 +209,7 @@ function labelOf(part: CorePart, at: (z: number) => number, widthMm: number): La
       })
   const small =
     part.hides !== null && part.cover !== null
-      ? `opaque from ${decimals(part.hides[1], 1, 1)} (${decimals(part.hides[0], 1, 1)}–${decimals(part.hides[2], 1, 1)})`
+      ? `opaque from ${lengthIn(shown, part.hides[1], 1, 1)} (${lengthIn(shown, part.hides[0], 1, 1)}–${lengthIn(shown, part.hides[2], 1, 1)})`
       : part.words
   for (const words of wrapped(small, room, CAPTION_MM))
     lines.push({ words, mark: spot => text(spot, words, { lettering: 'caption', heightMm: CAPTION_MM }) })

@@ -2,6 +2,9 @@ import type { PourCast } from '../cast/cast.ts'
 import type { Window } from '../cast/windows.ts'
 import { decimals } from '../quantity/format.ts'
 import { aboutTime } from '../quantity/rough.ts'
+import type { ShownUnits } from '../quantity/shown-units.ts'
+import { degreesIn, METRIC } from '../quantity/shown-units.ts'
+import { fromFixedUnit, toFixedUnit } from '../quantity/unit.ts'
 import { CAUTION_ABOVE_C } from '../resin/limits.ts'
 import type { Mark, Sheet } from './mark.ts'
 import { box, CAPTION_MM, line, text, textWidthMm } from './mark.ts'
@@ -11,6 +14,8 @@ export interface CurveOptions {
   readonly widthMm: number
   /** What the recoat window is for: "next pour", or null when nothing follows. */
   readonly next: string | null
+  /** What it is written in; metric unless said. */
+  readonly shown?: ShownUnits
 }
 
 const LEFT = 8
@@ -26,7 +31,7 @@ const DEGREE_STEPS = [10, 20, 40, 50, 100]
  * A small curve on card width. The band stands at the peak only, since only the peak's band is computed; a
  * window has soft ends as wide as its doubt.
  */
-export function curveSheet(cast: PourCast, { widthMm, next }: CurveOptions): Sheet {
+export function curveSheet(cast: PourCast, { widthMm, next, shown = METRIC }: CurveOptions): Sheet {
   const { curve, windows } = cast
   const heightMm = FOOT + PLOT_MM + (next === null ? HEAD_PLAIN : HEAD)
   const endMin = reach(cast, next !== null)
@@ -42,16 +47,19 @@ export function curveSheet(cast: PourCast, { widthMm, next }: CurveOptions): She
       heightMm: CAPTION_MM
     })
   )
-  const step = DEGREE_STEPS.find(s => (high - low) / s <= 4) ?? 200
-  for (let c = Math.ceil(low / step) * step; c <= high; c += step)
+  const [least, most] = [low, high].map(c => fromFixedUnit(c, shown.temperature)) as [number, number]
+  const step = DEGREE_STEPS.find(s => (most - least) / s <= 4) ?? 200
+  for (let degrees = Math.ceil(least / step) * step; degrees <= most; degrees += step) {
+    const c = toFixedUnit(degrees, shown.temperature)
     marks.push(
-      text([LEFT - 2.2, y(c) - 1.1], decimals(c, 0), {
+      text([LEFT - 2.2, y(c) - 1.1], decimals(degrees, 0), {
         anchor: 'end',
         lettering: 'caption',
         heightMm: CAPTION_MM
       }),
       line('dimension', [LEFT - 1.4, y(c)], [LEFT - 0.4, y(c)])
     )
+  }
   marks.push(...hours(endMin, x, widthMm))
   const points: number[] = []
   curve.min.forEach((min, i) => {
@@ -59,7 +67,7 @@ export function curveSheet(cast: PourCast, { widthMm, next }: CurveOptions): She
     points.push(x(min), y(curve.hottestC[i]!))
   })
   marks.push({ kind: 'path', ink: 'curve', lines: [Float64Array.from(points)] })
-  marks.push(...peakMarks(cast, x, y, widthMm))
+  marks.push(...peakMarks(cast, shown, x, y, widthMm))
   return { widthMm, heightMm, marks }
 }
 
@@ -97,13 +105,16 @@ function hours(endMin: number, x: (min: number) => number, widthMm: number): Mar
 
 function peakMarks(
   cast: PourCast,
+  shown: ShownUnits,
   x: (min: number) => number,
   y: (c: number) => number,
   widthMm: number
 ): Mark[] {
   const at = x(cast.peakMin)
   const [low, high] = cast.peakBandC
-  const words = cast.runaway ? 'runaway' : `${decimals(cast.peakC, 0)} °C after ${aboutTime(cast.peakMin)}`
+  const words = cast.runaway
+    ? 'runaway'
+    : `${degreesIn(shown, cast.peakC)} ${shown.temperature} after ${aboutTime(cast.peakMin)}`
   const wide = textWidthMm(words, CAPTION_MM, true)
   const middle = Math.min(widthMm - RIGHT - wide / 2, Math.max(LEFT + wide / 2, at))
   return [

@@ -1,5 +1,7 @@
 import type { Work } from '../findings/work.ts'
 import { grainDegOf } from '../piece/grain.ts'
+import type { ShownUnits } from '../quantity/shown-units.ts'
+import { METRIC } from '../quantity/shown-units.ts'
 import type { CoreModel, HoleName, MaterialDrawing } from './core-model.ts'
 import type { PourLook } from './look.ts'
 import { isClear, luminanceOfHex, pourColour, timberColour } from './look.ts'
@@ -12,7 +14,7 @@ const DRAWN_MM = [4, 20] as const
 const DARK = 0.03
 
 /** The model of a planned piece that cores and sections are drawn from. */
-export function coreModelOf(work: Work): CoreModel {
+export function coreModelOf(work: Work, shown: ShownUnits = METRIC): CoreModel {
   const { stack, entries, materials } = work
   const looks = looksOf(work)
   return {
@@ -50,7 +52,8 @@ export function coreModelOf(work: Work): CoreModel {
     hides: work.hiding.map(h =>
       h.meant && h.depth !== null ? [h.depth.lowMm, h.depth.centralMm, h.depth.highMm] : null
     ),
-    looks
+    looks,
+    shown
   }
 }
 

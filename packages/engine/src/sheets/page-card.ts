@@ -2,7 +2,10 @@ import type { Work } from '../findings/work.ts'
 import type { Plan, PlanPour } from '../plan.ts'
 import { decimals, formatVolume } from '../quantity/format.ts'
 import { aboutTime, roughTime } from '../quantity/rough.ts'
-import { RUNAWAY_ABOVE_C } from '../resin/limits.ts'
+import type { ShownUnits } from '../quantity/shown-units.ts'
+import { degreesIn, METRIC } from '../quantity/shown-units.ts'
+import { fromFixedUnit } from '../quantity/unit.ts'
+import { CAUTION_ABOVE_C, RUNAWAY_ABOVE_C } from '../resin/limits.ts'
 import type { CoreModel } from './core-model.ts'
 import { curveSheet } from './curve.ts'
 import { drawing } from './drawing.ts'
@@ -77,15 +80,15 @@ export function pouredOver(plan: Plan, i: number): boolean {
 }
 
 /** The hottest temperature of a pour over the hours, with its limit and the span of the next; null: not predicted. */
-export function curve(plan: Plan, i: number): Markup | null {
+export function curve(plan: Plan, i: number, shown: ShownUnits = METRIC): Markup | null {
   const { cast, id } = plan.pours[i]!
   if (cast === null) return null
   const after = pouredOver(plan, i)
   const [low, high] = cast.peakBandC
   return drawing(
-    curveSheet(cast, { widthMm: CURVE_MM, next: after ? 'next pour' : null }),
+    curveSheet(cast, { widthMm: CURVE_MM, next: after ? 'next pour' : null, shown }),
     'curve',
-    `Hottest temperature in ${id} over the hours since it was poured: peak ${decimals(cast.peakC, 0)} °C after ${aboutTime(cast.peakMin)}, between ${decimals(low, 0)} and ${decimals(high, 0)}; the limit is 60 °C${after ? `; the next pour bonds from ${aboutTime(cast.windows.recoat.open)}${cast.windows.recoat.close === null ? '' : ` to ${roughTime(cast.windows.recoat.close)}`}` : ''}`
+    `Hottest temperature in ${id} over the hours since it was poured: peak ${degreesIn(shown, cast.peakC)} ${shown.temperature} after ${aboutTime(cast.peakMin)}, between ${degreesIn(shown, low)} and ${degreesIn(shown, high)}; the limit is ${degreesIn(shown, CAUTION_ABOVE_C)} ${shown.temperature}${after ? `; the next pour bonds from ${aboutTime(cast.windows.recoat.open)}${cast.windows.recoat.close === null ? '' : ` to ${roughTime(cast.windows.recoat.close)}`}` : ''}`
   )
 }
 
@@ -103,27 +106,31 @@ function amount(words: string): Markup {
 }
 
 // The table of what is weighed into each vessel.
-export function batches(plan: Plan, work: Work, i: number): Markup | null {
+export function batches(plan: Plan, work: Work, i: number, shown: ShownUnits = METRIC): Markup | null {
   const own = plan.pours[i]!.batches
   if (own === null) return null
   const { split } = own
   if (!split.possible) return html`<p class="f">${capital(split.says)}.</p>`
   const tint = work.materials.tints[i]!
   const resolution = work.shop.scale.resolution
-  const places = resolution >= 1 ? 0 : resolution >= 0.1 ? 1 : 2
-  const weigh = (g: number) => decimals(g, places, places)
+  // A gram is 0.035 oz: two places more say as much.
+  const finer = shown.mass === 'oz' ? 2 : 0
+  const places = (resolution >= 1 ? 0 : resolution >= 0.1 ? 1 : 2) + finer
+  const scaled = (g: number) => fromFixedUnit(g, shown.mass)
+  const weigh = (g: number) => decimals(scaled(g), places, places)
   // A pinch of pigment is said finer than the scale shows it: it takes a finer scale.
-  const pinch = (g: number) => decimals(g, Math.max(places, g < 1 ? 2 : g < 20 ? 1 : 0), places)
+  const pinch = (g: number) =>
+    decimals(scaled(g), Math.max(places, (g < 1 ? 2 : g < 20 ? 1 : 0) + finer), places)
   const cups = split.count === 1 ? 'one batch' : `${split.count} batches, each`
   return html`<div class="scroll" tabindex="0" role="group" aria-label="What is weighed into a batch of ${plan.pours[i]!.id}"><table class="batch">
 <thead><tr><th scope="col">Mix</th><th scope="col">A</th><th scope="col">B</th>${tint.length === 0 ? null : html`<th scope="col">tint</th>`}<th scope="col">total</th><th scope="col">out of the cup in</th></tr></thead>
 <tbody><tr><th scope="row">${cups}</th><td>${weigh(split.partAG)}</td><td>${weigh(split.partBG)}</td>${
     tint.length === 0 ? null : html`<td>${pinch(split.tintG.reduce((a, b) => a + b, 0))}</td>`
-  }<td>${weigh(split.batchG)}<u>g</u></td><td>${split.allowedMin === null ? '–' : roughTime(split.allowedMin, 'down')}</td></tr>
+  }<td>${weigh(split.batchG)}<u>${shown.mass}</u></td><td>${split.allowedMin === null ? '–' : roughTime(split.allowedMin, 'down')}</td></tr>
 ${
   tint.length < 2 && (tint[0] === undefined || split.tintG[0] === undefined)
     ? null
-    : html`<tr class="tints"><td colspan="6">${tint.map((t, k) => html`<span>${t.pigment.name} <b>${pinch(split.tintG[k] ?? 0)}</b><u>g</u></span>`)}</td></tr>`
+    : html`<tr class="tints"><td colspan="6">${tint.map((t, k) => html`<span>${t.pigment.name} <b>${pinch(split.tintG[k] ?? 0)}</b><u>${shown.mass}</u></span>`)}</td></tr>`
 }</tbody></table></div>`
 }
 

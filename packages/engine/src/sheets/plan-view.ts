@@ -1,7 +1,9 @@
 import type { Work } from '../findings/work.ts'
 import { grainDegOf } from '../piece/grain.ts'
 import type { Face } from '../piece/piece-schema.ts'
-import { decimals } from '../quantity/format.ts'
+import type { ShownUnits } from '../quantity/shown-units.ts'
+import { lengthIn, lengthUnit, METRIC } from '../quantity/shown-units.ts'
+import { toFixedUnit } from '../quantity/unit.ts'
 import { circle, rectangle } from '../shape/build.ts'
 import { union } from '../shape/combine.ts'
 import { area, bounds, centroid } from '../shape/measure.ts'
@@ -86,7 +88,7 @@ export function planView(work: Work, model: CoreModel, options: PlanViewOptions)
   ]
   if (path !== null && face === 'front') marks.push(...cuttingPlane(path, view))
   if (options.bare) return { sheet: { widthMm, heightMm: top + BARE_MM, marks }, view }
-  marks.push(...dimensions(work, view, face, few ?? false))
+  marks.push(...dimensions(work, model.shown, view, face, few ?? false))
   return { sheet: { widthMm, heightMm: top + ABOVE_MM, marks }, view }
 }
 
@@ -290,24 +292,29 @@ function cuttingPlane(path: SectionPath, view: View): Mark[] {
   return out
 }
 
-function dimensions(work: Work, view: View, face: Face, few: boolean): Mark[] {
+function dimensions(work: Work, shown: ShownUnits, view: View, face: Face, few: boolean): Mark[] {
   const box = bounds(work.stack.geometry.outline)
   const [x0, y0] = onSheet(view, face === 'back' ? box.maxX : box.minX, box.minY)
   const [x1, y1] = onSheet(view, face === 'back' ? box.minX : box.maxX, box.maxY)
   const out: Mark[] = [
-    ...dimension({ from: [x0, y1], to: [x1, y1], off: OFF_MM, words: decimals(box.maxX - box.minX, 1) }),
+    ...dimension({
+      from: [x0, y1],
+      to: [x1, y1],
+      off: OFF_MM,
+      words: lengthIn(shown, box.maxX - box.minX, 1)
+    }),
     ...dimension({
       from: [x0, y0],
       to: [x0, y1],
       off: few ? -OFF_MM : -OFF_MM - 5,
-      words: decimals(box.maxY - box.minY, 1)
+      words: lengthIn(shown, box.maxY - box.minY, 1)
     })
   ]
   if (few) return out
   const places = keyPlaces(work, face, 9 / view.scale)
   if (places.length === 0) return out
   const stops = [face === 'back' ? -box.maxX : box.minX, ...places, face === 'back' ? -box.minX : box.maxX]
-  const words = stops.slice(1).map((s, i) => decimals(s - stops[i]!, 1))
+  const words = stops.slice(1).map((s, i) => lengthIn(shown, s - stops[i]!, 1))
   return [
     ...out,
     ...chain(
@@ -347,11 +354,25 @@ function keyPlaces(work: Work, face: Face, least: number): number[] {
   return found.slice(0, 5).sort((a, b) => a - b)
 }
 
+/** Lengths of a scale bar, in its unit; their halves can be read too. */
+const BAR_STEPS = {
+  mm: [10, 20, 50, 100, 200, 500, 1000, 2000],
+  in: [1, 2, 4, 8, 12, 24, 48, 96]
+} as const
+
 /** A scale bar of a round length, marks from (x, y); about a quarter of `roomMm` on the sheet. */
-export function scaleBar(scale: number, roomMm: number, x: number, y: number): Mark[] {
-  const steps = [10, 20, 50, 100, 200, 500, 1000, 2000]
-  const whole = steps.findLast(s => s * scale <= roomMm) ?? 10
-  const end = x + whole * scale
+export function scaleBar(
+  scale: number,
+  roomMm: number,
+  x: number,
+  y: number,
+  shown: ShownUnits = METRIC
+): Mark[] {
+  const unit = lengthUnit(shown)
+  const unitMm = toFixedUnit(1, unit)
+  const steps = BAR_STEPS[unit]
+  const whole = steps.findLast(s => s * unitMm * scale <= roomMm) ?? steps[0]!
+  const end = x + whole * unitMm * scale
   const middle = (x + end) / 2
   return [
     { kind: 'path', ink: 'cutting-plane-end', lines: [Float64Array.of(x, y, middle, y)] },
@@ -359,8 +380,8 @@ export function scaleBar(scale: number, roomMm: number, x: number, y: number): M
     ...[x, middle, end].map(at => line('dimension', [at, y - 1], [at, y + 1])),
     ...[
       [x, '0'],
-      [middle, decimals(whole / 2, 0)],
-      [end, `${whole} mm`]
+      [middle, lengthIn(shown, (whole / 2) * unitMm, 0)],
+      [end, `${whole} ${unit}`]
     ].map(([at, words]) =>
       text([at as number, y + 2.2], words as string, {
         anchor: 'middle',

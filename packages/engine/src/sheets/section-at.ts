@@ -1,4 +1,4 @@
-import { decimals } from '../quantity/format.ts'
+import { lengthIn } from '../quantity/shown-units.ts'
 import { bounds } from '../shape/measure.ts'
 import type { CoreModel } from './core-model.ts'
 import { corePartsAt, frontUp } from './core-model.ts'
@@ -78,7 +78,7 @@ export function sectionAt(model: CoreModel, x: number, y: number, options: Secti
     if (y1 - y0 < 2.4) continue
     const tone = part.cover === 'shows' ? 'stop' : part.cover === 'may show' ? 'caution' : 'figure'
     marks.push(
-      text([right + 5, (y0 + y1) / 2 - 1.2], decimals(part.to - part.from, 1, 1), {
+      text([right + 5, (y0 + y1) / 2 - 1.2], lengthIn(model.shown, part.to - part.from, 1, 1), {
         lettering: tone,
         strong: tone !== 'figure'
       })

@@ -1,4 +1,5 @@
-import { decimals } from '../quantity/format.ts'
+import type { ShownUnits } from '../quantity/shown-units.ts'
+import { lengthIn } from '../quantity/shown-units.ts'
 import type { CoreModel } from './core-model.ts'
 import { corePartsAt, drawingOf, frontUp } from './core-model.ts'
 import { chain, dimension } from './dimension.ts'
@@ -54,7 +55,7 @@ export function sectionSheet(model: CoreModel, section: Section, options: Sectio
   const { scale, stretch, originX, widthMm, bare } = options
   const thick = model.finishedHigh - model.finishedLow
   const foot = bare ? 2 : BELOW_MM
-  const calls = bare ? [] : callouts(options)
+  const calls = bare ? [] : callouts(model.shown, options)
   const above = calls.length > 0 ? ABOVE_MM + 4.2 * Math.max(...calls.map(c => c.row)) : ABOVE_PLAIN_MM
   const heightMm = foot + thick * scale * stretch + above
   const up = frontUp(model)
@@ -148,12 +149,14 @@ interface Callout {
 }
 
 // Names over the section, on as many lines as keep them apart.
-function callouts(options: SectionOptions): Callout[] {
+function callouts(shown: ShownUnits, options: SectionOptions): Callout[] {
   const ends: number[] = []
   const out: Callout[] = []
   const wanted = options.parts
     .map(p => ({
-      words: p.round ? `${p.name} Ø ${decimals(p.widthMm, 1)}` : `${p.name} ${decimals(p.widthMm, 1)} wide`,
+      words: p.round
+        ? `${p.name} Ø ${lengthIn(shown, p.widthMm, 1)}`
+        : `${p.name} ${lengthIn(shown, p.widthMm, 1)} wide`,
       at: p.at
     }))
     .sort((a, b) => a.at - b.at)
@@ -185,9 +188,11 @@ function lengths(
     const middle = (c.from + c.to) / 2
     if (c.main === null) {
       const round = rounds.find(r => Math.abs(r.at - middle) < 0.5 && Math.abs(r.diameterMm - length) < 0.5)
-      return round === undefined ? decimals(length, 0) : `Ø ${decimals(round.diameterMm, 1)}`
+      return round === undefined
+        ? lengthIn(model.shown, length, 0)
+        : `Ø ${lengthIn(model.shown, round.diameterMm, 1)}`
     }
-    const figure = decimals(length, 0)
+    const figure = lengthIn(model.shown, length, 0)
     if (c.main.kind !== 'timber') return figure
     const named = `${figure} ${shortName(model.timbers[c.main.index]!.words)}`
     return textWidthMm(named, 3.5) + 1 <= length * scale ? named : figure
@@ -232,7 +237,7 @@ function heights(
     from: [x(first.from), low],
     to: [x(first.from), high],
     off: -6,
-    words: decimals(thick, 1)
+    words: lengthIn(model.shown, thick, 1)
   })
   const right = x(last.to)
   const levels = layerLevels(model, section)
@@ -240,7 +245,7 @@ function heights(
   for (let k = 0; k + 1 < levels.length; k++) {
     const [a, b] = [levels[k]!, levels[k + 1]!]
     if (Math.abs(y(b) - y(a)) < 2.8) continue
-    out.push(text([right + 4.8, (y(a) + y(b)) / 2 - 1.2], decimals(Math.abs(b - a), 1, 1)))
+    out.push(text([right + 4.8, (y(a) + y(b)) / 2 - 1.2], lengthIn(model.shown, Math.abs(b - a), 1, 1)))
   }
   return out
 }

@@ -1,7 +1,9 @@
 import type { Work } from '../findings/work.ts'
 import type { Plan, PlanStep } from '../plan.ts'
-import { decimals, formatMinutes } from '../quantity/format.ts'
+import { formatMinutes } from '../quantity/format.ts'
 import { aboutTime, kilos, roughMass } from '../quantity/rough.ts'
+import type { ShownUnits } from '../quantity/shown-units.ts'
+import { lengthIn, METRIC, massIn } from '../quantity/shown-units.ts'
 import { wasteReachMm } from '../stack/waste.ts'
 import type { Step } from '../steps/step.ts'
 
@@ -21,7 +23,9 @@ export function stepWords(step: Step, planned: PlanStep): string {
 }
 
 /** The figures of a step, in few words, each a phrase. */
-export function stepFacts(plan: Plan, work: Work, i: number): string[] {
+export function stepFacts(plan: Plan, work: Work, i: number, shown: ShownUnits = METRIC): string[] {
+  const mm = (value: number, most: number, least = 0) => lengthIn(shown, value, most, least)
+  const mass = (g: number, metric: (g: number) => string) => massIn(shown, g, metric)
   const step = work.steps[i]!
   switch (step.kind) {
     case 'wait':
@@ -30,7 +34,7 @@ export function stepFacts(plan: Plan, work: Work, i: number): string[] {
       const t = step.timber
       return t === undefined
         ? []
-        : [work.materials.timbers[t.index]!.name, `${decimals(t.value.thickness, 1)} thick`]
+        : [work.materials.timbers[t.index]!.name, `${mm(t.value.thickness, 1)} thick`]
     }
     case 'set timber': {
       const t = step.timber
@@ -38,31 +42,31 @@ export function stepFacts(plan: Plan, work: Work, i: number): string[] {
       const { liftG, holdG } = plan.timbers[t.index]!
       if (t.value.held === 'screws' && holdG >= 1) {
         const most = Math.max(0, work.floating[t.index]!.hold.netLiftHighG)
-        return [`screw down: ${roughMass(most, 'up')} of lift at most`]
+        return [`screw down: ${mass(most, g => roughMass(g, 'up'))} of lift at most`]
       }
-      if (liftG > 0) return [`may lift: hold down with ${roughMass(holdG)}`]
-      return [holdG >= 1 ? `will not float; ${roughMass(holdG)} on it` : 'will not float']
+      if (liftG > 0) return [`may lift: hold down with ${mass(holdG, roughMass)}`]
+      return [holdG >= 1 ? `will not float; ${mass(holdG, roughMass)} on it` : 'will not float']
     }
     case 'make mould':
       return [
-        `${decimals(work.mould.innerLength, 0)} × ${decimals(work.mould.innerWidth, 0)} inside`,
-        `walls ${decimals(work.mould.wall, 0)}`
+        `${mm(work.mould.innerLength, 0)} × ${mm(work.mould.innerWidth, 0)} inside`,
+        `walls ${mm(work.mould.wall, 0)}`
       ]
     case 'pour':
-      return pourFacts(plan, step)
+      return pourFacts(plan, step, shown)
     case 'set stones':
       return step.pour === undefined ? [] : stoneFacts(work, step.pour.index)
     case 'flatten':
     case 'sand':
-      return [`${decimals(step.byMm ?? 0, 1)} off`, `${decimals(thicknessAfter(work, i), 1, 1)} left`]
+      return [`${mm(step.byMm ?? 0, 1)} off`, `${mm(thicknessAfter(work, i), 1, 1)} left`]
     case 'cut': {
       const c = plan.cuts[step.cut!.index]!
       if (c.dayMm === null || c.finishedMm === null) return ['right through', c.way]
       const same = Math.abs(c.dayMm - c.finishedMm) < 0.05
       return [
         same
-          ? `${decimals(c.dayMm, 1, 1)} deep`
-          : `${decimals(c.dayMm, 1, 1)} as cut, ${decimals(c.finishedMm, 1, 1)} finished`,
+          ? `${mm(c.dayMm, 1, 1)} deep`
+          : `${mm(c.dayMm, 1, 1)} as cut, ${mm(c.finishedMm, 1, 1)} finished`,
         c.way
       ]
     }
@@ -72,13 +76,13 @@ export function stepFacts(plan: Plan, work: Work, i: number): string[] {
       const figures = value.numerals.length
       return [
         `${lines} line${lines === 1 ? '' : 's'}${figures === 0 ? '' : `, ${figures} numerals`}`,
-        `${decimals(value.width, 1)} wide`
+        `${mm(value.width, 1)} wide`
       ]
     }
     case 'trim':
       return [
-        `${decimals(plan.totals.sizeMm[0], 1)} × ${decimals(plan.totals.sizeMm[1], 1)} finished`,
-        wasteWords(work)
+        `${mm(plan.totals.sizeMm[0], 1)} × ${mm(plan.totals.sizeMm[1], 1)} finished`,
+        wasteWords(work, shown)
       ]
     case 'coat': {
       const faces = plan.faces.filter(f => step.face === 'both' || f.face === step.face)
@@ -88,37 +92,34 @@ export function stepFacts(plan: Plan, work: Work, i: number): string[] {
     case 'fit': {
       const h = plan.hardware[step.hardware!.index]!
       if (h.gapMm === null) return [h.name]
-      return [
-        h.name,
-        h.gapMm < 0 ? `${decimals(-h.gapMm, 1)} over the edge of its hole` : `gap ${decimals(h.gapMm, 1)}`
-      ]
+      return [h.name, h.gapMm < 0 ? `${mm(-h.gapMm, 1)} over the edge of its hole` : `gap ${mm(h.gapMm, 1)}`]
     }
     case 'work edges':
-      return work.piece.edges.map(e => `${e.profile} ${decimals(e.size, 1)}, ${e.face}`)
+      return work.piece.edges.map(e => `${e.profile} ${mm(e.size, 1)}, ${e.face}`)
     case 'deliver':
-      return [`${kilos(plan.totals.massG)} bare`]
+      return [`${mass(plan.totals.massG, kilos)} bare`]
     default:
       return []
   }
 }
 
 // What stands round the outline, where the plan knows of any.
-function wasteWords(work: Work): string {
+function wasteWords(work: Work, shown: ShownUnits): string {
   const reach = wasteReachMm(work.piece, work.stack.geometry)
-  return reach < 0.05 ? '' : `up to ${decimals(reach, 1)} of waste round it`
+  return reach < 0.05 ? '' : `up to ${lengthIn(shown, reach, 1)} of waste round it`
 }
 
-function pourFacts(plan: Plan, step: Step): string[] {
+function pourFacts(plan: Plan, step: Step, shown: ShownUnits): string[] {
   const pour = plan.pours[step.pour!.index]!
   const out: string[] = []
   const { batches } = pour
   if (batches !== null)
     out.push(
       batches.split.possible && batches.split.count > 1
-        ? `mix ${batches.split.count} × ${kilos(batches.split.batchG)}`
-        : `mix ${kilos(batches.mixedG)}`
+        ? `mix ${batches.split.count} × ${massIn(shown, batches.split.batchG, kilos)}`
+        : `mix ${massIn(shown, batches.mixedG, kilos)}`
     )
-  out.push(`${decimals(pour.stack.liquidDepth, 1, 1)} deep when poured`)
+  out.push(`${lengthIn(shown, pour.stack.liquidDepth, 1, 1)} deep when poured`)
   return out
 }
 
