@@ -52,3 +52,30 @@ test('a stop is mended by its fix, comes back with undo and goes with redo; the 
   expect(await undo.isDisabled()).toBe(true)
   expect(await redo.isDisabled()).toBe(false)
 })
+
+test('a figure is changed where it is shown: pressed by keys, its field opens under the hand', async () => {
+  const desk = await openDesk()
+  await desk.lay('figures1', example('saltmarsh-panel'))
+  const { page } = await open(`${desk.url}/piece/figures1`)
+  await page.locator('.layer').first().waitFor()
+  const inHand = () => page.evaluate(() => document.activeElement?.getAttribute('aria-label') ?? '')
+  for (const [figure, field, typed, told] of [
+    ['Change: Reed green, As cast', 'Reed green: depth', '13', ['pours', 0, 'depth', 13]],
+    ['Change: Size, finished', 'The whole piece, outline: width', '518', ['outline', 'rectangle', 0, 518]],
+    ['Change: Number', 'The whole piece: quantity', '2', ['quantity', 2]]
+  ] as const) {
+    const button = page.getByTitle(figure, { exact: true })
+    await button.focus()
+    await page.keyboard.press('Enter')
+    await soon(inHand).toBe(field)
+    await page.keyboard.type(typed)
+    await page.keyboard.press('Enter')
+    if (field.endsWith('quantity')) await page.keyboard.press('Tab')
+    const path = told.slice(0, -1)
+    await soon(async () => {
+      let value: unknown = (await desk.piece('figures1')).document
+      for (const key of path) value = (value as Record<string | number, unknown> | undefined)?.[key]
+      return value
+    }).toBe(told[told.length - 1])
+  }
+})

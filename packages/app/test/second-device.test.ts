@@ -91,6 +91,8 @@ async function fetchAside(desk: Desk, page: Page): Promise<void> {
   const drop = row.getByRole('button', { name: /^Discard for good/ })
   await soon(() => drop.evaluate(b => b === document.activeElement)).toBe(true)
   await drop.press('Enter')
+  // The hand is put on the way out first: pressed before that, it would go there.
+  await soon(() => leave.evaluate(b => b === document.activeElement)).toBe(true)
   await row.getByRole('button', { name: /^Discard now/ }).press('Enter')
   await soon(() => keptAside(desk)).toEqual([])
   await soon(() => row.count()).toBe(0)

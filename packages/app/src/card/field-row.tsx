@@ -13,7 +13,7 @@ export function FieldRow(p: {
   const label = labelOf(f.key)
   const id = `${p.name}-${f.key}`.replace(/\W+/g, '-')
   return (
-    <dl class="field">
+    <dl class="field" data-key={f.key}>
       <dt>
         <details class="help">
           <summary>{label}</summary>

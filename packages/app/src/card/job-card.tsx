@@ -2,8 +2,10 @@ import { Drawing, Written } from '../look/drawing.tsx'
 import { Figure } from '../look/field.tsx'
 import { chosen, piece, view } from '../state/desk.ts'
 import { w } from '../text/words.ts'
-import type { LayerView, PlannedView, StepView } from '../worker/messages.ts'
+import type { Json, LayerView, PlannedView, StepView } from '../worker/messages.ts'
 import { AddEntry } from './add-entry.tsx'
+import { at as valueAt } from './document-place.ts'
+import { EditedFigure } from './edited-figure.tsx'
 import { EntryEditor } from './entry-editor.tsx'
 import { FindingBlock } from './finding-block.tsx'
 import { findingsAt } from './finding-place.ts'
@@ -63,7 +65,9 @@ function Layer({ v, l }: { readonly v: PlannedView; readonly l: LayerView }) {
         <div>
           <dt>{w.card.asCast}</dt>
           <dd>
-            <Figure value={l.castMm} dimension="length" digits={1} />
+            <EditedFigure at={at} field={depthKey(at)} words={`${l.name}, ${w.card.asCast}`}>
+              <Figure value={l.castMm} dimension="length" digits={1} />
+            </EditedFigure>
           </dd>
         </div>
         <div>
@@ -94,6 +98,12 @@ function Layer({ v, l }: { readonly v: PlannedView; readonly l: LayerView }) {
       ))}
     </li>
   )
+}
+
+// The key a pour says its depth by.
+function depthKey(at: string): string {
+  const pour = valueAt(piece.value?.document, at) as Json | undefined
+  return ['depth', 'height', 'fill'].find(key => pour?.[key] !== undefined) ?? 'depth'
 }
 
 function Peak({ peak }: { readonly peak: LayerView['peak'] }) {

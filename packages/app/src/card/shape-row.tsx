@@ -48,7 +48,7 @@ export function ShapeRow(p: {
     )
   }
   return (
-    <dl class="field">
+    <dl class="field" data-key={p.field.key}>
       <dt>
         <details class="help">
           <summary>{label}</summary>

@@ -7,6 +7,7 @@ import { frontPatch } from '../../../engine/src/sheets/front-patch.ts'
 import type { Sheet } from '../../../engine/src/sheets/mark.ts'
 import { sectionAt } from '../../../engine/src/sheets/section-at.ts'
 import { svgBody } from '../../../engine/src/sheets/svg.ts'
+import { EditedFigure } from '../card/edited-figure.tsx'
 import { ToolRow } from '../draw/tool-row.tsx'
 import { Choice } from '../look/choice.tsx'
 import { Drawing, Written } from '../look/drawing.tsx'
@@ -174,16 +175,22 @@ function TitleBlock({ view }: { readonly view: PlannedView }) {
   return (
     <div class="title">
       <div class="t-name">
-        <p class="tn">{name}</p>
+        <p class="tn">
+          <EditedFigure at="" field="name" words={w.pieces.name}>
+            {name}
+          </EditedFigure>
+        </p>
         <p class="f">{effort === 'preview' ? w.state.firstPass : ''}</p>
       </div>
       <dl>
         <div>
           <dt>{w.title.size}</dt>
           <dd>
-            <Figure value={b.maxX - b.minX} dimension="length" bare /> ×{' '}
-            <Figure value={b.maxY - b.minY} dimension="length" bare /> ×{' '}
-            <Figure value={totals.sizeMm[2]} dimension="length" />
+            <EditedFigure at="" field="outline" words={w.title.size}>
+              <Figure value={b.maxX - b.minX} dimension="length" bare /> ×{' '}
+              <Figure value={b.maxY - b.minY} dimension="length" bare />
+            </EditedFigure>{' '}
+            × <Figure value={totals.sizeMm[2]} dimension="length" />
           </dd>
         </div>
         <div>
@@ -219,7 +226,11 @@ function TitleBlock({ view }: { readonly view: PlannedView }) {
         </div>
         <div>
           <dt>{w.title.number}</dt>
-          <dd>{totals.pieces}</dd>
+          <dd>
+            <EditedFigure at="" field="quantity" words={w.title.number}>
+              {totals.pieces}
+            </EditedFigure>
+          </dd>
         </div>
       </dl>
     </div>

@@ -133,6 +133,7 @@ export const en = {
     number: 'Number'
   },
   card: {
+    change: (what: string) => `Change: ${what}`,
     art: 'The layers in proportion, front at the top',
     region: 'Job card',
     layers: 'Layers',
