@@ -120,7 +120,7 @@ test('what was typed in the shop while a phone changed it is kept aside, laid ov
   await soon(async () => (await shopOf(desk)).aside).toEqual([])
   await soon(() => rows.count()).toBe(0)
   await soon(focused).toBe('Kept aside')
-  expect(await page.locator('.asides [role=status]').textContent()).toBe('Discard for good.')
+  expect(await page.locator('.asides [role=status]').textContent()).toBe('Discarded.')
 
   // What is typed without a network is sent when it is back.
   await context.setOffline(true)

@@ -56,7 +56,7 @@ export const en = {
     sure: 'It is not shown again after this.',
     dropNow: 'Discard now',
     leave: 'Keep it',
-    dropped: 'Discard for good.',
+    dropped: 'Discarded.',
     laid: (when: string) => `What was kept aside on ${when} laid on the desk`,
     mine: 'Mine laid over the other one',
     notNow: 'The desk is out of reach: which one goes on can be settled when it is back.',
