@@ -13,8 +13,6 @@ import {
 import type { Env, Parts } from './parts.ts'
 import { refused, ServerProblem } from './problem.ts'
 
-/** Longest drawing beside a piece, characters. */
-
 /** Pieces, their revisions, what was kept aside, drawings beside them. */
 export function piecesApi(app: Hono<Env>, { pieces, feed, now }: Parts): void {
   app.get('/api/pieces', c => c.json({ pieces: pieces.list(c.req.query('away') === '1') }))

@@ -1,7 +1,13 @@
 import type { Bands } from '../../../engine/src/catalogue/pigment-optics.ts'
 import { linearOf, srgbOf } from '../../../engine/src/catalogue/pigment-optics.ts'
 
-/** Colours of the sheet the piece lies on (paper and ink as `page.css` has them; a card reads no custom properties), "#rrggbb"; `shade` is how dark the shadow under it is, 0..1. */
+/**
+ * Colours of the sheet the piece lies on, "#rrggbb"; `shade` is how dark the shadow under it is, 0..1.
+ *
+ * Paper, and the ink by light, are those of `page.css`; a test holds them together. They are not read from the page:
+ * whoever changes the light tells the painter and the page in no certain order. Plate and dim ink are the painter's
+ * own: a body is seen in its computed colours, on a light plate and with dark lines, whatever the page is.
+ */
 export interface Colours {
   readonly paper: string
   /** What resin is seen against. */
