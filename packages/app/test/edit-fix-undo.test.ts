@@ -79,3 +79,31 @@ test('a figure is changed where it is shown: pressed by keys, its field opens un
     }).toBe(told[told.length - 1])
   }
 })
+
+test('what is half typed stays when another device changes the piece meanwhile', async () => {
+  const desk = await openDesk()
+  await desk.lay('halftyped', example('saltmarsh-panel'))
+  const { page } = await open(`${desk.url}/piece/halftyped`)
+  await page.locator('.layer').first().waitFor()
+  await page.getByTitle('Change: Number', { exact: true }).click()
+  for (const label of ['The whole piece: name', 'The whole piece: quantity']) {
+    const input = page.getByLabel(label, { exact: true })
+    const typed = label.endsWith('name') ? 'Half a na' : '12'
+    await input.fill('')
+    await input.pressSequentially(typed)
+    const { revision, document } = await desk.piece('halftyped')
+    const [first, ...others] = document['pours'] as { depth: number }[]
+    const depth = first!.depth + 1
+    const saved = await desk.ask('PUT', '/api/pieces/halftyped', {
+      base: revision,
+      edit: `elsewhere-${revision}`,
+      says: 'elsewhere',
+      document: { ...document, pours: [{ ...first, depth }, ...others] }
+    })
+    expect(saved.status).toBe(200)
+    await page.getByText(`revision ${revision + 1}`).waitFor()
+    expect(await input.inputValue()).toBe(typed)
+    await input.press('Escape')
+    expect(await input.inputValue()).not.toBe(typed)
+  }
+})

@@ -4,6 +4,7 @@ import { bodyBytes, bodyJson } from './body.ts'
 import { MOST_LAID, PHOTO_ID, pieceId } from './document.ts'
 import { letGo } from './memory.ts'
 import type { Env, Parts } from './parts.ts'
+import { PhotoStore } from './photo-store.ts'
 import { pictureOf } from './picture.ts'
 import { refused, ServerProblem } from './problem.ts'
 
@@ -24,6 +25,7 @@ interface PhotoRow {
 /** Photos and readings of a piece. Readings are only ever added. */
 export function benchApi(app: Hono<Env>, { open, pieces, feed, now, engine }: Parts): void {
   const { db } = open
+  const photos = new PhotoStore(db)
   app.get('/api/pieces/:id/photos', c => {
     const id = pieces.row(pieceId(c.req.param('id'))).id
     const rows = db
@@ -41,25 +43,18 @@ export function benchApi(app: Hono<Env>, { open, pieces, feed, now, engine }: Pa
     const id = createHash('sha256').update(bytes).digest('hex').slice(0, 24)
     const { n } = db.prepare('SELECT COUNT(*) AS n FROM photo WHERE piece = ?').get(piece) as { n: number }
     if (n >= MOST_PHOTOS) throw refused(`found ${n} photos of this piece; allowed: ${MOST_PHOTOS}`)
-    db.prepare(
-      'INSERT OR IGNORE INTO photo (id, piece, type, width, height, bytes, saved) VALUES (?, ?, ?, ?, ?, ?, ?)'
-    ).run(id, piece, picture.type, picture.width, picture.height, bytes, now().toISOString())
+    photos.keep({ id, piece, picture, bytes, laid: null, saved: now().toISOString() })
     feed.tell('photo', { piece, id })
     return c.json({ id, ...picture, bytes: bytes.length })
   })
 
   app.get('/api/pieces/:id/photos/:photo', c => {
-    const row = db
-      .prepare('SELECT type, bytes FROM photo WHERE piece = ? AND id = ?')
-      .get(pieceId(c.req.param('id')), photoId(c.req.param('photo'))) as
-      | { type: string; bytes: Uint8Array }
-      | undefined
-    if (row === undefined) throw new ServerProblem(404, 'no-such-photo', 'no such photo here')
-    const { buffer, byteOffset, byteLength } = row.bytes
-    letGo(2 * byteLength)
-    return new Response(Buffer.from(buffer as ArrayBuffer, byteOffset, byteLength), {
+    const photo = photos.photo(pieceId(c.req.param('id')), photoId(c.req.param('photo')))
+    if (photo === null) throw new ServerProblem(404, 'no-such-photo', 'no such photo here')
+    letGo(2 * photo.bytes.length)
+    return new Response(photo.bytes, {
       headers: {
-        'content-type': row.type,
+        'content-type': photo.type,
         'content-disposition': 'inline',
         'content-security-policy': "default-src 'none'; sandbox",
         'cache-control': 'private, max-age=31536000, immutable'

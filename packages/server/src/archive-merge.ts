@@ -1,6 +1,7 @@
 import type { FileItem, PhotoItem, ReadingItem, RevisionItem } from './archive-form.ts'
 import type { Db } from './database.ts'
 import { kindOf } from './document.ts'
+import { PhotoStore } from './photo-store.ts'
 import { pictureOf } from './picture.ts'
 
 /** What an import added. */
@@ -27,9 +28,11 @@ export class ArchiveMerge {
     readings: 0
   }
   private readonly db: Db
+  private readonly photos: PhotoStore
 
   constructor(db: Db) {
     this.db = db
+    this.photos = new PhotoStore(db)
   }
 
   piece(id: string, away: string | null, revisions: Items, asides: Items): void {
@@ -101,21 +104,9 @@ export class ArchiveMerge {
   }
 
   photo(piece: string, p: PhotoItem, bytes: Buffer): void {
-    const { type, width, height } = pictureOf(bytes)
-    this.brought.photos += this.db
-      .prepare(
-        'INSERT OR IGNORE INTO photo (id, piece, type, width, height, bytes, laid, saved) VALUES (?, ?, ?, ?, ?, ?, ?, ?)'
-      )
-      .run(
-        p.id,
-        piece,
-        type,
-        width,
-        height,
-        bytes,
-        p.laid === null ? null : JSON.stringify(p.laid),
-        p.saved
-      ).changes
+    const laid = p.laid === null ? null : JSON.stringify(p.laid)
+    const { id, saved } = p
+    if (this.photos.keep({ id, piece, picture: pictureOf(bytes), bytes, laid, saved })) this.brought.photos++
   }
 }
 

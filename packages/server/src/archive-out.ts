@@ -3,6 +3,7 @@ import type { Listed, Part } from './archive-form.ts'
 import { CHUNK, FORM, LIST, MOST_ARCHIVE, sha256 } from './archive-form.ts'
 import type { Db } from './database.ts'
 import { letGo } from './memory.ts'
+import { PhotoStore } from './photo-store.ts'
 import { ServerProblem } from './problem.ts'
 import { ZipWriter } from './zip-writer.ts'
 
@@ -43,6 +44,7 @@ export async function* archiveOf(path: string, version: string): AsyncGenerator<
   try {
     db.exec('PRAGMA query_only = ON; BEGIN')
     sized(db)
+    const store = new PhotoStore(db)
     const zip = new ZipWriter()
     const list: Listed[] = []
     const entry = (name: string, bytes: Uint8Array, packed = true): Uint8Array => {
@@ -62,9 +64,7 @@ export async function* archiveOf(path: string, version: string): AsyncGenerator<
         id: string
       }[]
       for (const photo of photos) {
-        const { bytes } = db
-          .prepare('SELECT bytes FROM photo WHERE piece = ? AND id = ?')
-          .get(id, photo.id) as { bytes: Uint8Array }
+        const { bytes } = store.photo(id, photo.id)!
         yield entry(`photos/${id}/${photo.id}`, bytes, false)
         letGo(2 * bytes.length)
       }

@@ -25,8 +25,9 @@ export async function bodyBytes(request: Request, most = MOST_BODY): Promise<Buf
     }
     whole.set(part, size)
     size += part.length
+    letGo(part.length)
   }
-  letGo(2 * size)
+  letGo(size)
   return whole.subarray(0, size)
 }
 

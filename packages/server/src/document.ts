@@ -32,6 +32,8 @@ export function kindOf(document: { readonly kind?: unknown }): string | null {
   return typeof document.kind === 'string' ? document.kind.slice(0, 40) : null
 }
 
+/** Drawings beside a piece, of which one may be very large. */
+export const MOST_DRAWINGS = 60
 /** Longest drawing beside a piece, bytes. */
 export const MOST_DRAWING = 4_000_000
 /** What a drawing may be called. */

@@ -8,6 +8,8 @@ type Hear = (event: FeedEvent) => void
 
 /** Events kept for those who come back, and those that listen now. */
 const MOST_KEPT = 1000
+/** Most listeners of one device at once. */
+const MOST_LISTENING = 24
 
 /**
  * What changed, in order, to everyone who listens. A listener that was away gets what it missed, if that is known.
@@ -42,7 +44,18 @@ export class EventFeed {
     return last + 1 < first ? null : this.kept.filter(e => e.id > last)
   }
 
+  /**
+   * Hears every event from now on. A device that listens too often at once (windows left open, a fault that asks again
+   * and again) loses the one that has listened longest: it comes back if it is still there.
+   */
   listen(hear: Hear, device: string | null, end: () => void): () => void {
+    const own = [...this.listeners].filter(([, who]) => who === device)
+    for (const [oldest] of own.slice(0, Math.max(0, own.length + 1 - MOST_LISTENING))) {
+      const end = this.enders.get(oldest)
+      this.listeners.delete(oldest)
+      this.enders.delete(oldest)
+      end?.()
+    }
     this.listeners.set(hear, device)
     this.enders.set(hear, end)
     return () => {

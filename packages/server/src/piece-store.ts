@@ -1,6 +1,7 @@
 import type { Db } from './database.ts'
 import { inOne } from './database.ts'
-import { ServerProblem } from './problem.ts'
+import { MOST_DRAWINGS } from './document.ts'
+import { refused, ServerProblem } from './problem.ts'
 
 export interface PieceRow {
   readonly id: string
@@ -180,8 +181,13 @@ export class PieceStore {
     return Object.fromEntries(rows.map(r => [r.name, r.text]))
   }
 
+  /** @throws ServerProblem 400 beyond the drawings a piece may have */
   putFile(id: string, name: string, text: string, saved: string): void {
     this.row(id)
+    const { n } = this.db
+      .prepare('SELECT count(*) AS n FROM file WHERE piece = ? AND name <> ?')
+      .get(id, name) as { n: number }
+    if (n >= MOST_DRAWINGS) throw refused(`found ${n} drawings beside this piece; allowed: ${MOST_DRAWINGS}`)
     this.db
       .prepare(
         'INSERT INTO file (piece, name, text, saved) VALUES (?, ?, ?, ?) ON CONFLICT (piece, name) DO UPDATE SET text = excluded.text, saved = excluded.saved'

@@ -42,3 +42,23 @@ test('a device that is shut out ends, others go on', () => {
   feed.end()
   expect(ended.sort()).toEqual(['phone', 'phone', 'tablet'])
 })
+
+test('a device that listens ever more often keeps its newest listeners, others theirs', () => {
+  const feed = new EventFeed(1)
+  const heard: string[] = []
+  const ended: string[] = []
+  const listen = (device: string, name: string) =>
+    feed.listen(
+      () => heard.push(name),
+      device,
+      () => ended.push(name)
+    )
+  listen('phone', 'phone')
+  for (let k = 0; k < 30; k++) listen('desk', `desk ${k}`)
+  expect(ended).toEqual(['desk 0', 'desk 1', 'desk 2', 'desk 3', 'desk 4', 'desk 5'])
+  feed.tell('piece', {})
+  expect(heard).toHaveLength(25)
+  expect(heard).toContain('phone')
+  expect(heard).toContain('desk 29')
+  expect(heard).not.toContain('desk 5')
+})

@@ -160,3 +160,18 @@ describe('events', () => {
     expect((await hear('3', 1))[0]!.event).toBe('start-over')
   })
 })
+
+test('a piece takes so many drawings and no more; one of a name that is there is replaced', async () => {
+  await save('drawn00001', 0, 'drawn-edit1', pieceNamed('Drawn'))
+  const put = (k: number) =>
+    d.ask('PUT', `/api/pieces/drawn00001/files/slab-${k}.svg`, `<svg xmlns="http://www.w3.org/2000/svg"/>`, {
+      'content-type': 'text/plain'
+    })
+  for (let k = 0; k < 60; k++) expect((await put(k)).status).toBe(200)
+  const refused = await put(60)
+  expect(refused.status).toBe(400)
+  expect(((await refused.json()) as { error: { says: string } }).error.says).toMatch(
+    /60 drawings.*allowed: 60/
+  )
+  expect((await put(7)).status).toBe(200)
+})

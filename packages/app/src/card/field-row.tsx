@@ -1,4 +1,5 @@
 import { QuantityField } from '../look/field.tsx'
+import { TypedInput } from '../look/typed-input.tsx'
 import { w } from '../text/words.ts'
 import type { Field } from '../worker/messages.ts'
 
@@ -99,21 +100,24 @@ function Control({
   if (f.type === 'number' || f.type === 'whole')
     return (
       <span class={`qf${value === undefined ? ' usual' : ''}`}>
-        <input
+        <TypedInput
           type="number"
-          class="number"
-          aria-label={label}
-          value={value === undefined ? (f.fallback === undefined ? '' : String(f.fallback)) : String(value)}
+          look="number"
+          label={label}
+          shown={value === undefined ? (f.fallback === undefined ? '' : String(f.fallback)) : String(value)}
           min={f.min}
           max={f.max}
-          step={f.type === 'whole' ? 1 : 'any'}
+          {...(f.type === 'whole' ? { step: 1 } : {})}
           placeholder={w.card.leave}
-          onChange={e => {
-            const text = e.currentTarget.value
-            if (text === '') return onChange(undefined)
+          onCommit={(text, input) => {
             const n = Number(text)
-            if (e.currentTarget.checkValidity() && Number.isFinite(n)) onChange(n)
-            else e.currentTarget.reportValidity()
+            if (text === '') onChange(undefined)
+            else if (input.checkValidity() && Number.isFinite(n)) onChange(n)
+            else {
+              input.reportValidity()
+              return false
+            }
+            return undefined
           }}
         />
         <u>{f.unit}</u>
@@ -144,20 +148,19 @@ function Control({
     )
   }
   return (
-    <input
+    <TypedInput
       type="text"
-      class="words"
-      aria-label={label}
-      value={value === undefined ? '' : String(value)}
+      look="words"
+      label={label}
+      shown={value === undefined ? '' : String(value)}
       placeholder={
         f.required ? undefined : typeof f.fallback === 'string' ? w.card.usually(f.fallback) : w.card.leave
       }
       maxLength={f.key === 'id' ? 60 : 2000}
-      onChange={e =>
-        onChange(
-          e.currentTarget.value.trim() === '' ? (f.required ? value : undefined) : e.currentTarget.value
-        )
-      }
+      onCommit={text => {
+        onChange(text.trim() === '' ? (f.required ? value : undefined) : text)
+        return undefined
+      }}
     />
   )
 }

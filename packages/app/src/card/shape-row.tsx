@@ -1,4 +1,5 @@
 import { QuantityField } from '../look/field.tsx'
+import { TypedInput } from '../look/typed-input.tsx'
 import { edit } from '../state/desk.ts'
 import { w } from '../text/words.ts'
 import type { Field, Json } from '../worker/messages.ts'
@@ -35,7 +36,7 @@ export function ShapeRow(p: {
           bare
           onChange={v => put(key, [v ?? a, b])}
         />
-        <span class="q"> × </span>
+        <span class="q">{key === 'at' ? ', ' : ' × '}</span>
         <QuantityField
           label={`${p.name}, ${label}: ${words[1]}`}
           value={b}
@@ -95,17 +96,17 @@ export function ShapeRow(p: {
         </span>
         <span class="pair">
           <span class="q">{w.shape.turn}</span>
-          <input
+          <TypedInput
             type="number"
-            class="number"
-            step="any"
+            look="number"
             min={-360}
             max={360}
-            aria-label={`${p.name}, ${label}: ${w.shape.turn}`}
-            value={String(shape['turn'] ?? 0)}
-            onChange={e => {
-              const n = Number(e.currentTarget.value)
+            label={`${p.name}, ${label}: ${w.shape.turn}`}
+            shown={String(shape['turn'] ?? 0)}
+            onCommit={text => {
+              const n = Number(text)
               if (Number.isFinite(n) && Math.abs(n) <= 360) put('turn', n)
+              return undefined
             }}
           />
           <u>°</u>

@@ -1,6 +1,7 @@
 import type { Frame } from '../../../engine/src/draw/frame.ts'
 import { mmOf } from '../../../engine/src/draw/shape-place.ts'
 import { QuantityField } from '../look/field.tsx'
+import { TypedInput } from '../look/typed-input.tsx'
 import { piece, view } from '../state/desk.ts'
 import { w } from '../text/words.ts'
 import { drag } from './drag.ts'
@@ -123,26 +124,13 @@ function Angle({ value, onType }: { readonly value: number; readonly onType: (de
   const commit = (text: string) => {
     const deg = Number(text.replace('−', '-').replace(',', '.'))
     if (text.trim() !== '' && text !== shown && Number.isFinite(deg) && Math.abs(deg) <= 360) onType(deg)
+    return undefined
   }
   return (
     <label class="pair">
       <span class="q">{w.draw.frame.turnDeg}</span>
       <span class="qf">
-        <input
-          type="text"
-          inputMode="text"
-          autocomplete="off"
-          aria-label={w.draw.frame.turnDeg}
-          value={shown}
-          onBlur={e => {
-            commit(e.currentTarget.value)
-            e.currentTarget.value = shown
-          }}
-          onKeyDown={e => {
-            if (e.key === 'Enter') commit(e.currentTarget.value)
-            else if (e.key === 'Escape') e.currentTarget.value = shown
-          }}
-        />
+        <TypedInput type="text" look="" label={w.draw.frame.turnDeg} shown={shown} onCommit={commit} />
         <u>°</u>
       </span>
     </label>

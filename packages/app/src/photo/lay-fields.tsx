@@ -2,6 +2,7 @@ import type { Point } from '../../../engine/src/draw/perspective.ts'
 import { parseQuantity } from '../../../engine/src/quantity/parse.ts'
 import { Choice } from '../look/choice.tsx'
 import { QuantityField } from '../look/field.tsx'
+import { TypedInput } from '../look/typed-input.tsx'
 import { w } from '../text/words.ts'
 import { layPhoto } from './desk-photo.ts'
 import type { Laid, Way } from './laying.ts'
@@ -182,17 +183,17 @@ export function PlaceFields({ laid }: { readonly laid: Laid }) {
         <dt>{w.photo.turned}</dt>
         <dd>
           <span class="pair">
-            <input
+            <TypedInput
               type="number"
-              class="number"
-              aria-label={w.photo.turnedBy}
-              value={laid.turnDeg}
+              look="number"
+              label={w.photo.turnedBy}
+              shown={String(laid.turnDeg)}
               min={-360}
               max={360}
-              step="any"
-              onChange={e => {
-                const v = e.currentTarget.valueAsNumber
-                if (v >= -360 && v <= 360) layPhoto({ turnDeg: v })
+              onCommit={text => {
+                const v = Number(text)
+                if (text !== '' && v >= -360 && v <= 360) layPhoto({ turnDeg: v })
+                return undefined
               }}
             />
             <u>°</u>

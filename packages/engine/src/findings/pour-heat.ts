@@ -31,13 +31,20 @@ function one(work: Work, i: number): Found[] {
   const entry = work.entries.pours[i]!
   const pour = work.stack.pours[i]!
   const safe = depthUnder(work, i, CAUTION_ABOVE_C)
-  const peak = cast.runaway ? 'a runaway' : `a peak of ${formatC(cast.peakC)}`
+  const after = aboutTime(cast.peakMin)
+  const most = high > RUNAWAY_ABOVE_C ? 'a runaway' : formatC(high)
+  // Where the likeliest peak stands within the limit, what it may reach is what there is to say.
+  const heat = cast.runaway
+    ? `comes to a runaway after ${after}`
+    : cast.peakC > limit
+      ? `comes to ${formatC(cast.peakC)} after ${after}, between ${formatC(low)} and ${most}`
+      : `may reach ${most}, likeliest ${formatC(cast.peakC)} after ${after}`
   const effect = heatEffect(Math.max(cast.peakC, Math.min(high, RUNAWAY_ABOVE_C + 1)))
   return [
     {
       severity: stop ? 'stop' : 'caution',
       at: entry.at,
-      says: `${entry.id} at ${decimals(pour.depth, 1)} mm comes to ${peak} after ${aboutTime(cast.peakMin)}, band ${formatC(low)} to ${high > RUNAWAY_ABOVE_C ? 'runaway' : formatC(high)}: ${effect?.says ?? 'past the limit for clear work'}; ${wayOut(work, i, safe)}.`,
+      says: `${entry.id} at ${decimals(pour.depth, 1)} mm ${heat}: ${effect?.says ?? 'past the limit for clear work'}; ${wayOut(work, i, safe)}.`,
       value: cast.peakC,
       unit: '°C',
       band: [low, high],

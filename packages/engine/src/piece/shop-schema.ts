@@ -136,7 +136,10 @@ export const shopSchema = z
         spindle: number('spindle power, W', 50, 20_000).default(800)
       })
       .optional()
-      .meta({ description: 'the machine; left out: work by hand', sample: [{ x: 800, y: 600 }] }),
+      .meta({
+        description: 'the machine; left out: flattening by hand, and no check of what fits on it',
+        sample: [{ x: 800, y: 600 }]
+      }),
     cutters: z
       .array(
         z.strictObject({

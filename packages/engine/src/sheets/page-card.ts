@@ -141,7 +141,7 @@ export function windows(plan: Plan, i: number, after: boolean): Markup | null {
   const span = (open: number, close: number | null) =>
     `${aboutTime(open)} to ${close === null ? 'any time later' : roughTime(close)}`
   const rows: [string, string][] = []
-  if (w.working.close !== null) rows.push(['Pourable for', aboutTime(w.working.close, 'down')])
+  if (w.working.close !== null) rows.push(['Workable in the mould', aboutTime(w.working.close, 'down')])
   if (after) rows.push(['Next pour', span(w.recoat.open, w.recoat.close)])
   rows.push(['Out of the mould from', aboutTime(w.demould.open)])
   return html`<dl class="windows">${rows.map(([k, v]) => html`<div><dt>${k}</dt><dd>${v}</dd></div>`)}</dl>`

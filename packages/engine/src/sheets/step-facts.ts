@@ -50,7 +50,8 @@ export function stepFacts(plan: Plan, work: Work, i: number, shown: ShownUnits =
     case 'make mould':
       return [
         `${mm(work.mould.innerLength, 0)} × ${mm(work.mould.innerWidth, 0)} inside`,
-        `walls ${mm(work.mould.wall, 0)}`
+        `walls ${mm(work.mould.wall, 0)}`,
+        work.entries.formers.length === 0 ? '' : `with ${work.entries.formers.map(f => f.id).join(', ')}`
       ]
     case 'pour':
       return pourFacts(plan, step, shown)
