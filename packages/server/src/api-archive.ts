@@ -66,16 +66,20 @@ async function tidied(folder: string): Promise<void> {
 
 function streamed(parts: AsyncGenerator<Uint8Array, void>, first: Uint8Array): ReadableStream<Uint8Array> {
   let next: Uint8Array | null = first
-  return new ReadableStream({
-    async pull(controller) {
-      if (next === null) {
-        const part = await parts.next()
-        if (part.done === true) return controller.close()
-        next = part.value
-      }
-      controller.enqueue(next)
-      next = null
+  return new ReadableStream(
+    {
+      async pull(controller) {
+        if (next === null) {
+          const part = await parts.next()
+          if (part.done === true) return controller.close()
+          next = part.value
+        }
+        controller.enqueue(next)
+        next = null
+      },
+      cancel: () => void parts.return()
     },
-    cancel: () => void parts.return()
-  })
+    // None is made before it is asked for: a part may be a whole photo.
+    { highWaterMark: 0 }
+  )
 }
