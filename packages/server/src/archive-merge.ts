@@ -1,3 +1,4 @@
+import type Database from 'libsql'
 import type { FileItem, PhotoItem, ReadingItem, RevisionItem } from './archive-form.ts'
 import type { Db } from './database.ts'
 import { kindOf } from './document.ts'
@@ -115,6 +116,8 @@ class Rows {
   private readonly db: Db
   private readonly piece: string | null
   private readonly tables: readonly [revision: string, aside: string]
+  // One each: a statement holds a copy of what it was last given, and here nothing collects it.
+  private readonly statements = new Map<string, Database.Statement>()
 
   constructor(db: Db, piece: string | null) {
     this.db = db
@@ -134,15 +137,17 @@ class Rows {
 
   revision(r: Checked): void {
     if (this.piece === null)
-      this.db
-        .prepare('INSERT INTO shop (number, edit, document, device, saved) VALUES (?, ?, ?, ?, ?)')
-        .run(r.number, r.edit, r.text, r.device, r.saved)
+      this.sql('INSERT INTO shop (number, edit, document, device, saved) VALUES (?, ?, ?, ?, ?)').run(
+        r.number,
+        r.edit,
+        r.text,
+        r.device,
+        r.saved
+      )
     else
-      this.db
-        .prepare(
-          'INSERT INTO revision (piece, number, edit, document, says, device, saved) VALUES (?, ?, ?, ?, ?, ?, ?)'
-        )
-        .run(this.piece, r.number, r.edit, r.text, r.says, r.device, r.saved)
+      this.sql(
+        'INSERT INTO revision (piece, number, edit, document, says, device, saved) VALUES (?, ?, ?, ?, ?, ?, ?)'
+      ).run(this.piece, r.number, r.edit, r.text, r.says, r.device, r.saved)
   }
 
   /** Keeps a document aside, under its number when that is free. @returns whether it was not here */
@@ -153,28 +158,30 @@ class Rows {
       number === null || this.one(`SELECT 1 AS found FROM ${table} WHERE number = ?`, number) !== undefined
     const next = () => this.one(`SELECT max(number) AS most FROM ${table} WHERE 1 = ?`, 1)?.['most']
     const free = taken ? Number(next() ?? 0) + 1 : number
-    this.db
-      .prepare(
-        `INSERT INTO ${table} (${this.piece === null ? '' : 'piece, '}number, edit, base, document, device, saved, settled) VALUES (${this.piece === null ? '' : '?, '}?, ?, ?, ?, ?, ?, ?)`
-      )
-      .run(
-        ...(this.piece === null ? [] : [this.piece]),
-        free,
-        r.edit,
-        base,
-        r.text,
-        r.device,
-        r.saved,
-        settled ? 1 : 0
-      )
+    this.sql(
+      `INSERT INTO ${table} (${this.piece === null ? '' : 'piece, '}number, edit, base, document, device, saved, settled) VALUES (${this.piece === null ? '' : '?, '}?, ?, ?, ?, ?, ?, ?)`
+    ).run(
+      ...(this.piece === null ? [] : [this.piece]),
+      free,
+      r.edit,
+      base,
+      r.text,
+      r.device,
+      r.saved,
+      settled ? 1 : 0
+    )
     return true
+  }
+
+  private sql(text: string): Database.Statement {
+    const known = this.statements.get(text) ?? this.db.prepare(text)
+    this.statements.set(text, known)
+    return known
   }
 
   private one(sql: string, value: string | number): Record<string, unknown> | undefined {
     return (
-      this.piece === null
-        ? this.db.prepare(sql).get(value)
-        : this.db.prepare(`${sql} AND piece = ?`).get(value, this.piece)
+      this.piece === null ? this.sql(sql).get(value) : this.sql(`${sql} AND piece = ?`).get(value, this.piece)
     ) as Record<string, unknown> | undefined
   }
 }
