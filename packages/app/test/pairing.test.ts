@@ -6,7 +6,7 @@ import { drawing, example, openDesk } from './desk.ts'
 const NAME = 'desk.test'
 const open = browser([`--host-resolver-rules=MAP ${NAME} 127.0.0.1`])
 /** What a device that is not paired is answered, and that plain http under such a name is trusted less. */
-const REFUSED = /status of (401|403|429)|Cross-Origin-Opener-Policy header has been ignored/
+const REFUSED = /status of (401|403|429)/
 
 /** All that an unpaired device might ask for. */
 const PATHS = [

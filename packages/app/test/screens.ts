@@ -102,7 +102,7 @@ const SCREENS: readonly Screen[] = [
 ]
 
 /** What a browser says of answers that these screens are there for. */
-const MEANT = /status of (401|404)|Cross-Origin-Opener-Policy header has been ignored/
+const MEANT = /status of (401|404)/
 
 /**
  * Goes through every screen, one after the other in one window, and lets each be looked at once it stands there

@@ -1,4 +1,5 @@
 import { useEffect, useMemo, useState } from 'preact/hooks'
+import { readJson } from '../../../engine/src/piece/json.ts'
 import type { Kind as KindEntry } from '../../../engine/src/piece/kind.ts'
 import { KINDS } from '../../../engine/src/piece/kind.ts'
 import { startedPiece, usualStart } from '../../../engine/src/piece/started.ts'
@@ -48,7 +49,7 @@ function OpenFile() {
   const [problem, setProblem] = useState<string | null>(null)
   const open = async (_: string, text: string) => {
     setProblem(null)
-    const document = JSON.parse(text) as Json
+    const document = readJson(text) as Json
     if (
       typeof document !== 'object' ||
       document === null ||

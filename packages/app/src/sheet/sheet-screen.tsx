@@ -45,7 +45,7 @@ export function SheetScreen({ id, photo }: { readonly id: string; readonly photo
           <section class="trouble" role="alert">
             <h2>{w.state.failed}</h2>
             <p>{failure.value}</p>
-            <p class="f">{w.state.safe}</p>
+            <p class="f">{view.value === null ? w.state.saved : w.state.safe}</p>
           </section>
         )}
         {view.value === null ? null : <DrawingSheet view={view.value} />}
@@ -65,7 +65,7 @@ function Refused() {
           <b>{readable(p.path)}</b> {w.state.reads(p.found, p.allowed, p.example)}
         </p>
       ))}
-      <p class="f">{w.state.safe}</p>
+      <p class="f">{view.value === null ? w.state.saved : w.state.safe}</p>
       {canUndo.value ? (
         <button type="button" class="btn" onClick={undo}>
           {w.state.undo}

@@ -246,6 +246,7 @@ export const en = {
       `reads ${found}; allowed: ${allowed}${example === '' ? '' : `; for example ${example}`}`,
     whole: 'The piece',
     firstPass: 'first pass',
+    saved: 'Your piece is saved as it stands.',
     safe: 'Your piece is saved. The last good plan is shown behind this.',
     undo: 'Undo the last edit',
     offline: (since: string) => `No network since ${since}.`,
