@@ -8,11 +8,20 @@ const open = browser()
 /** The driver of a software card speaks of its own speed. */
 const meant = /GPU stall due to ReadPixels/
 
-/** What axe finds in the view: rule and place. */
+/** What axe finds in the view, in both themes: rule and place. */
 async function violations(page: Page): Promise<string[]> {
-  const found = await new AxeBuilder({ page }).include('.round').setLegacyMode(true).analyze()
-  expect(found.passes.length).toBeGreaterThan(5)
-  return found.violations.map(v => `${v.id}: ${v.nodes.map(n => n.target.join(' ')).join(' | ')}`)
+  const out: string[] = []
+  for (const colorScheme of ['dark', 'light'] as const) {
+    await page.emulateMedia({ colorScheme })
+    const found = await new AxeBuilder({ page }).include('.round').setLegacyMode(true).analyze()
+    expect(found.passes.length).toBeGreaterThan(5)
+    out.push(
+      ...found.violations.map(
+        v => `${colorScheme}, ${v.id}: ${v.nodes.map(n => n.target.join(' ')).join(' | ')}`
+      )
+    )
+  }
+  return out
 }
 
 test('the sheet shows the piece in the round and lays it down again; what draws it comes when asked for', async () => {
