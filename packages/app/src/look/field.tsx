@@ -12,9 +12,10 @@ import {
   showTemperature
 } from '../../../engine/src/draw/units.ts'
 import { decimals } from '../../../engine/src/quantity/format.ts'
+import type { ShownUnits } from '../../../engine/src/quantity/shown-units.ts'
+import { massIn } from '../../../engine/src/quantity/shown-units.ts'
 import type { Dimension } from '../../../engine/src/quantity/unit.ts'
 import { FIXED_UNIT, fromFixedUnit } from '../../../engine/src/quantity/unit.ts'
-import type { Units } from '../state/preferences.ts'
 import { units } from '../state/preferences.ts'
 
 export interface QuantityProps {
@@ -116,9 +117,8 @@ export function QuantityField(p: QuantityProps) {
   )
 }
 
-/** From this mass on a figure to read is in kg, g; in lb, oz. */
+/** From this mass on a figure to read is in kg, g. */
 const KILO_G = 1000
-const POUNDS_OZ = 48
 
 /** A quantity to read: its figure and its unit in small type. `bare` leaves the unit out. */
 export function Figure({
@@ -146,13 +146,12 @@ function figureOf(
   value: number,
   dimension: Dimension,
   digits: number | undefined,
-  u: Units
+  u: ShownUnits
 ): [string, string] {
   // A figure to read says no more than it did: it is rounded in the unit it is shown in.
   if (dimension === 'mass') {
     if (u.mass === 'g' && value >= KILO_G) return [decimals(value / 1000, value >= 10 * KILO_G ? 0 : 1), 'kg']
-    const oz = fromFixedUnit(value, 'oz')
-    if (u.mass === 'oz') return oz >= POUNDS_OZ ? [decimals(oz / 16, 1), 'lb'] : [decimals(oz, 1), 'oz']
+    if (u.mass === 'oz') return massIn(u, value, String).split(' ') as [string, string]
   }
   if (dimension === 'temperature' && digits !== undefined)
     return [decimals(fromFixedUnit(value, u.temperature), digits, digits), u.temperature]

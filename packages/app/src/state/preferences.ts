@@ -1,18 +1,12 @@
 import { effect, signal } from '@preact/signals'
 
-import type { LengthUnit, TemperatureUnit } from '../../../engine/src/draw/units.ts'
-
-/** The units shown. Documents keep theirs. */
-export interface Units {
-  readonly length: LengthUnit
-  readonly temperature: TemperatureUnit
-  readonly mass: 'g' | 'oz'
-}
+import type { ShownUnits } from '../../../engine/src/quantity/shown-units.ts'
+import { METRIC } from '../../../engine/src/quantity/shown-units.ts'
 
 const KEY = 'castwright'
 interface Kept {
   theme?: 'light' | 'dim'
-  units?: Units
+  units?: ShownUnits
 }
 
 // Storage may be shut off: then nothing is remembered, and nothing breaks.
@@ -27,7 +21,8 @@ function read(): Kept {
 const kept = read()
 const system = matchMedia('(prefers-color-scheme: dark)')
 
-export const units = signal<Units>({ length: 'mm', temperature: '°C', mass: 'g', ...kept.units })
+/** The units shown. Documents keep theirs. */
+export const units = signal<ShownUnits>({ ...METRIC, ...kept.units })
 /** null: as the system has it. */
 export const theme = signal<'light' | 'dim' | null>(kept.theme ?? null)
 const systemDim = signal(system.matches)

@@ -1,5 +1,6 @@
 import { decimals, formatInchFraction } from '../quantity/format.ts'
 import { parseQuantity } from '../quantity/parse.ts'
+import type { ShownUnits } from '../quantity/shown-units.ts'
 import type { Dimension } from '../quantity/unit.ts'
 import { FIXED_UNIT, fromFixedUnit } from '../quantity/unit.ts'
 
@@ -12,8 +13,8 @@ import { FIXED_UNIT, fromFixedUnit } from '../quantity/unit.ts'
  *
  * Factors are those of quantity/unit.ts, exact by definition: 25.4 mm an inch, 28.349523125 g an ounce.
  */
-export type LengthUnit = 'mm' | 'in' | 'in fraction'
-export type TemperatureUnit = '°C' | '°F'
+export type LengthUnit = ShownUnits['length']
+export type TemperatureUnit = ShownUnits['temperature']
 /** Chosen is `g` or `oz`; a large mass is shown in `kg` or `lb`, and a bare number typed there is read so. */
 export type MassUnit = 'g' | 'kg' | 'oz' | 'lb'
 
