@@ -1,0 +1,233 @@
+import { inRange } from '../../quantity/range.ts'
+import type { CureTable } from '../cure-table.ts'
+import type { ResinModel } from '../model.ts'
+import { fillOf } from '../vessel.ts'
+import { BOUND, indexOf, modelAt, PARAMETERS } from './cup-parameter.ts'
+import { courseOf, type FitProblem, residualFunctions } from './cup-residual.ts'
+import { type CupReading, type CupTest, LEAST_READINGS } from './cup-test.ts'
+import { type LeastSquares, leastSquares } from './least-squares.ts'
+
+/** What a cup test gives: plain data but for the model, which is a resin's as any other. */
+export interface CupFit {
+  readonly base: ResinModel
+  /** The class's model with what was learned. */
+  readonly model: ResinModel
+  /** θ and its covariance, in the order of PARAMETERS. */
+  readonly theta: readonly number[]
+  readonly covariance: readonly (readonly number[])[]
+  /** Readings as they were fitted (thinned to 300 by means), what the fit shows there and the difference, °C and K. */
+  readonly residuals: readonly {
+    readonly timeMin: number
+    readonly measuredC: number
+    readonly fittedC: number
+    readonly offK: number
+  }[]
+  /** The fitted temperature in the middle and as shown, from mixing to the last reading; at most 240 points. */
+  readonly curve: readonly {
+    readonly timeMin: number
+    readonly middleC: number
+    readonly meanConversion: number
+  }[]
+  readonly noise: Noise
+  /** Whether a peak of the cup lies within the readings: they rise and then fall. */
+  readonly peakSeen: boolean
+  /** Minutes of strings and gel that the fit gives this cup; null where not told and not reached. */
+  readonly iterations: number
+}
+
+/** What the residuals say of the readings. */
+export interface Noise {
+  /** Standard deviation of a reading about the fit, K. */
+  readonly sigmaK: number
+  /** Correlation of a reading's error with the next's, 0..0.95. */
+  readonly correlation: number
+  /** As many independent readings as these are worth. */
+  readonly effectiveReadings: number
+}
+
+/** Most readings fitted: more are averaged in groups. */
+const MOST_FITTED = 300
+/** No household thermometer and no model of ours is better, K. */
+const LEAST_SIGMA_K = 0.25
+/** A first reading by then tells the temperature at the start, min. */
+const EARLY_MIN = 5
+/** Without one the start is known so well, K. */
+const UNSEEN_START_K = 2
+
+/**
+ * Fits a resin to a cup test: weighted least squares with the class as prior (least-squares.ts), the cup by
+ * cup-course.ts, thermometer lag, start, room and the cup's own shedding of heat fitted along.
+ *
+ *   minimise Σ((shown − read)/σ)² + moments + Σθ²
+ *
+ * σ is found from the residuals and made larger by (1 + ρ)/(1 − ρ), ρ the correlation of neighbours: readings
+ * that stray together count for fewer, and what the model cannot follow shows as such straying. Besides, each
+ * reading carries its time's rounding times the slope. Exponents, energies and k1/k2 are fitted with narrow
+ * priors so that their doubt passes into every later prediction.
+ *
+ * Source: textbook (Bard, Nonlinear Parameter Estimation; effective number of an AR(1) series n(1−ρ)/(1+ρ)),
+ * memory. Check: bands against readings of another integrator with other exponents (tests, docs/prove-all.md).
+ *
+ * Limits: one room temperature; one cup shape, the sphere of the same V/A; a peak above 150 °C says when, not
+ * how hot. Throws RangeError on values out of range.
+ */
+export function fitCup(given: CupTest, base: ResinModel): CupFit {
+  checkTest(given)
+  const test = { ...given, readings: thinned(given.readings) }
+  const { volumePerAreaMm } = fillOf(
+    { diameterMm: test.diameterMm, capacityMl: Number.MAX_VALUE },
+    (test.massG / base.bulk.liquidKgM3) * 1000
+  )
+  const first = test.readings[0]!
+  const early = first.timeMin <= EARLY_MIN
+  const timeDoubt = timeDoubtMin(given.readings)
+  const slopes = slopesOf(test.readings)
+  const problem = (sigmaK: number): FitProblem => ({
+    base,
+    test,
+    volumePerAreaMm,
+    startC: test.startC ?? (early ? first.tempC : test.roomC),
+    startDoubt: test.startC !== null || early ? 1 : UNSEEN_START_K,
+    sigmaK: slopes.map(s => Math.hypot(sigmaK, s * timeDoubt))
+  })
+  const kept = new Map<string, CureTable>()
+  const solve = (sigmaK: number, from: Float64Array): LeastSquares =>
+    leastSquares({ size: PARAMETERS.length, bound: BOUND, ...residualFunctions(problem(sigmaK), kept) }, from)
+  let fit = solve(FIRST_SIGMA_K, valley(problem(FIRST_SIGMA_K), kept))
+  let iterations = fit.iterations
+  let noise = noiseOf(test, fit, problem(FIRST_SIGMA_K))
+  let sigma = FIRST_SIGMA_K
+  for (let round = 0; round < ROUNDS; round++) {
+    const next = effectiveSigma(noise, test.readings.length)
+    if (Math.abs(Math.log(next / sigma)) < 0.1) break
+    sigma = next
+    fit = solve(sigma, fit.theta)
+    iterations += fit.iterations
+    noise = noiseOf(test, fit, problem(sigma))
+  }
+  const { course, shownC, model } = courseOf(problem(sigma), fit.theta, kept)
+  const step = Math.max(1, Math.ceil(course.timeS.length / 240))
+  return {
+    base,
+    model,
+    theta: [...fit.theta],
+    covariance: fit.covariance.map(row => [...row]),
+    residuals: test.readings.map((r, i) => ({
+      timeMin: r.timeMin,
+      measuredC: r.tempC,
+      fittedC: shownC[i]!,
+      offK: r.tempC - shownC[i]!
+    })),
+    curve: course.timeS.flatMap((s, i) =>
+      i % step === 0 || i === course.timeS.length - 1
+        ? [{ timeMin: s / 60, middleC: course.centreC[i]!, meanConversion: course.meanConversion[i]! }]
+        : []
+    ),
+    noise,
+    peakSeen: peakSeen(test.readings, noise.sigmaK),
+    iterations
+  }
+}
+
+const FIRST_SIGMA_K = 3
+const ROUNDS = 4
+
+function checkTest(test: CupTest): void {
+  const { readings } = test
+  inRange('mass of the cup test in g', test.massG, 5, 50_000)
+  inRange('diameter of the cup in mm', test.diameterMm, 20, 1000)
+  inRange('room temperature in °C', test.roomC, 0, 45)
+  if (readings.length < LEAST_READINGS)
+    throw new RangeError(`a cup test has ${readings.length} readings; at least ${LEAST_READINGS}`)
+  readings.forEach((r, i) => {
+    inRange('time of a reading in min', r.timeMin, 0, 30 * 24 * 60)
+    inRange('reading in °C', r.tempC, -10, 350)
+    if (i > 0 && !(r.timeMin > readings[i - 1]!.timeMin))
+      throw new RangeError(`reading ${i + 1} at ${r.timeMin} min does not come after the one before`)
+  })
+}
+
+function thinned(readings: readonly CupReading[]): readonly CupReading[] {
+  const group = Math.ceil(readings.length / MOST_FITTED)
+  if (group === 1) return readings
+  const out: CupReading[] = []
+  for (let i = 0; i < readings.length; i += group) {
+    const some = readings.slice(i, i + group)
+    const mean = (of: (r: CupReading) => number): number =>
+      some.reduce((sum, r) => sum + of(r), 0) / some.length
+    out.push({ timeMin: mean(r => r.timeMin), tempC: mean(r => r.tempC) })
+  }
+  return out
+}
+
+/** Standard deviation of a rounded time: whole minutes ±½, else ±½ of a tenth: step/√12. */
+function timeDoubtMin(readings: readonly CupReading[]): number {
+  const whole = readings.every(r => Math.abs(r.timeMin - Math.round(r.timeMin)) < 1e-6)
+  return (whole ? 1 : 0.1) / Math.sqrt(12)
+}
+
+function slopesOf(readings: readonly CupReading[]): number[] {
+  return readings.map((_, i) => {
+    const a = readings[Math.max(0, i - 1)]!
+    const b = readings[Math.min(readings.length - 1, i + 1)]!
+    return (b.tempC - a.tempC) / (b.timeMin - a.timeMin)
+  })
+}
+
+// The valley to start from: speed over the whole span allowed, heat at three values. A peak that is shifted in
+// time has no slope towards its place, so that descent from the class alone would end beside it.
+function valley(problem: FitProblem, kept: Map<string, CureTable>): Float64Array {
+  const { at } = residualFunctions(problem, kept)
+  const activity = indexOf('activity')
+  const heat = indexOf('heat')
+  let best = new Float64Array(PARAMETERS.length)
+  let least = Number.POSITIVE_INFINITY
+  for (let k = -8; k <= 8; k++)
+    for (const h of [-1, 0, 1]) {
+      const theta = new Float64Array(PARAMETERS.length)
+      theta[activity] = (k / 8) * (BOUND - 0.01)
+      theta[heat] = h
+      const cost = at(theta).reduce((sum, r) => sum + r * r, theta[activity] ** 2 + h * h)
+      if (cost < least) {
+        least = cost
+        best = theta
+      }
+    }
+  return best
+}
+
+function noiseOf(test: CupTest, fit: LeastSquares, problem: FitProblem): Noise {
+  const n = test.readings.length
+  const slopeless = Array.from({ length: n }, (_, i) => fit.residuals[i]! * problem.sigmaK[i]!)
+  // Steep readings stray by their times: weighed down as in the fit.
+  const weights = Array.from({ length: n }, (_, i) => Math.min(1, problem.sigmaK[0]! / problem.sigmaK[i]!))
+  const off = slopeless.map((r, i) => r * weights[i]!)
+  const learned = fit.covariance.reduce((sum, row, i) => sum + (1 - Math.min(1, row[i]!)), 0)
+  const square = off.reduce((sum, r) => sum + r * r, 0)
+  const sigmaK = Math.max(LEAST_SIGMA_K, Math.sqrt(square / Math.max(1, n - learned)))
+  let product = 0
+  for (let i = 1; i < n; i++) product += off[i]! * off[i - 1]!
+  const raw = square > 0 ? product / square : 0
+  // Kendall's correction of a short series: the estimate is low by (1 + 3ρ)/n.
+  const correlation = Math.min(0.95, Math.max(0, raw + (1 + 3 * raw) / n))
+  return { sigmaK, correlation, effectiveReadings: (n * (1 - correlation)) / (1 + correlation) }
+}
+
+function effectiveSigma({ sigmaK, effectiveReadings }: Noise, n: number): number {
+  return sigmaK * Math.sqrt(n / effectiveReadings)
+}
+
+function peakSeen(readings: readonly CupReading[], sigmaK: number): boolean {
+  let top = 0
+  readings.forEach((r, i) => {
+    if (r.tempC > readings[top]!.tempC) top = i
+  })
+  const hot = readings[top]!.tempC
+  const clear = Math.max(1, 3 * sigmaK)
+  return hot - readings[0]!.tempC > clear && hot - readings[readings.length - 1]!.tempC > clear
+}
+
+/** The model of any θ, as predictions draw it. */
+export function modelOf(fit: Pick<CupFit, 'base'>, theta: ArrayLike<number>): ResinModel {
+  return modelAt(fit.base, theta)
+}

@@ -1,0 +1,156 @@
+import { H_CUP } from '../cup.ts'
+import { type CureTable, cureTable } from '../cure-table.ts'
+import type { ResinModel } from '../model.ts'
+import { conversionAtViscosity, HONEY_PAS } from '../thickening.ts'
+import { type Course, courseAt, cupCourse, stepsOf } from './cup-course.ts'
+import { effect, LAG_S, modelAt } from './cup-parameter.ts'
+import type { CupTest } from './cup-test.ts'
+
+/** A cup test as the fit sees it. */
+export interface FitProblem {
+  readonly base: ResinModel
+  readonly test: CupTest
+  readonly volumePerAreaMm: number
+  /** Expected temperature at the start, °C, and its standard deviation, K. */
+  readonly startC: number
+  readonly startDoubt: number
+  /** Standard deviation of each reading, K. */
+  readonly sigmaK: ArrayLike<number>
+}
+
+/** A course of the cup at θ with what the thermometer shows at the readings. */
+export interface Fitted {
+  readonly course: Course
+  readonly model: ResinModel
+  readonly shownC: Float64Array
+}
+
+/** Runs the cup at θ; on the steps of another course when given. Tables depend on four parameters only: `kept` holds them. */
+export function courseOf(
+  problem: FitProblem,
+  theta: ArrayLike<number>,
+  kept: Map<string, CureTable>,
+  steps?: readonly number[]
+): Fitted {
+  const { base, test } = problem
+  const rates = modelAt(base, theta, false)
+  const { kinetics } = rates
+  const key = `${kinetics.k1OverK2At25} ${kinetics.e1JPerMol} ${kinetics.m} ${kinetics.n}`
+  let table = kept.get(key)
+  if (!table) {
+    table = cureTable(kinetics)
+    if (kept.size >= MOST_KEPT) kept.clear()
+    kept.set(key, table)
+  }
+  const course = cupCourse(
+    {
+      resin: rates,
+      table,
+      rateFactor: effect(theta, 'activity'),
+      volumePerAreaMm: problem.volumePerAreaMm,
+      hWm2K: H_CUP * effect(theta, 'film'),
+      roomC: test.roomC + effect(theta, 'room'),
+      startC: problem.startC + effect(theta, 'start') * problem.startDoubt,
+      untilS: endS(test)
+    },
+    steps
+  )
+  return {
+    course,
+    model: modelAt(base, theta),
+    shownC: lagged(course, LAG_S * effect(theta, 'lag'), test.readings)
+  }
+}
+
+const MOST_KEPT = 24
+
+/** Seconds from mixing to the last thing observed. */
+export function endS(test: CupTest): number {
+  const last = test.readings[test.readings.length - 1]!.timeMin
+  return Math.max(last, test.stringsMin ?? 0, test.gelledMin ?? 0) * 60
+}
+
+/** What a thermometer of that lag shows: τ·dθ/dt = T − θ, exact for a course straight between its steps. */
+function lagged(course: Course, lagS: number, readings: CupTest['readings']): Float64Array {
+  const { timeS, centreC } = course
+  const out = new Float64Array(readings.length)
+  let shown = centreC[0]!
+  let k = 0
+  const last = timeS.length - 1
+  for (let i = 0; i < readings.length; i++) {
+    const at = readings[i]!.timeMin * 60
+    while (k < last && timeS[k + 1]! <= at) {
+      shown = through(shown, centreC[k]!, centreC[k + 1]!, timeS[k + 1]! - timeS[k]!, lagS)
+      k++
+    }
+    const rest = at - timeS[k]!
+    out[i] = rest <= 0 ? shown : through(shown, centreC[k]!, courseAt(course, centreC, at), rest, lagS)
+  }
+  return out
+}
+
+function through(shown: number, fromC: number, toC: number, spanS: number, lagS: number): number {
+  const slope = (toC - fromC) / spanS
+  return toC - slope * lagS + (shown - fromC + slope * lagS) * Math.exp(-spanS / lagS)
+}
+
+/** A moment told by hand is good to this share of its time, and to so many minutes at least. Practice: looked at every few minutes. */
+const MOMENT_SHARE = 0.04
+const MOMENT_LEAST_MIN = 2
+/** Least doubt of a conversion told by a stick. */
+const STICK_CONVERSION = 0.008
+
+/** Standard deviation of a moment told by hand, min. */
+export function momentDoubtMin(timeMin: number): number {
+  return Math.hypot(MOMENT_LEAST_MIN, MOMENT_SHARE * timeMin)
+}
+
+/**
+ * Residuals over their standard deviations: readings first, then strings and gelled where told.
+ *
+ * A moment is held against the conversion that stands then, not against a time that a course may never reach:
+ * (α(t) − α wanted)/σ, σ the greater of what the doubt of the time makes of it and 0.008. Strings: mean of the
+ * cup, viscosity {@link HONEY_PAS} at its mean temperature; gelled: the middle at the conversion of gel.
+ */
+export function residualsOf(problem: FitProblem, fitted: Fitted): Float64Array {
+  const { test, sigmaK } = problem
+  const { shownC, course, model } = fitted
+  const n = test.readings.length
+  const moments: number[] = []
+  if (test.stringsMin !== null) {
+    const wanted = conversionAtViscosity(
+      model.flow,
+      model.kinetics.gelConversion,
+      courseAt(course, course.meanC, test.stringsMin * 60),
+      HONEY_PAS
+    )
+    moments.push(moment(course, course.meanConversion, test.stringsMin, wanted))
+  }
+  if (test.gelledMin !== null)
+    moments.push(moment(course, course.centreConversion, test.gelledMin, model.kinetics.gelConversion))
+  const out = new Float64Array(n + moments.length)
+  for (let i = 0; i < n; i++) out[i] = (shownC[i]! - test.readings[i]!.tempC) / sigmaK[i]!
+  out.set(moments, n)
+  return out
+}
+
+function moment(course: Course, conversion: readonly number[], timeMin: number, wanted: number): number {
+  const doubtS = momentDoubtMin(timeMin) * 60
+  const t = timeMin * 60
+  const at = (s: number): number => courseAt(course, conversion, s)
+  const spread = (at(t + doubtS) - at(t - doubtS)) / 2
+  return (at(t) - wanted) / Math.max(STICK_CONVERSION, spread)
+}
+
+/** A problem's residuals at θ, and near the θ last asked for. */
+export function residualFunctions(problem: FitProblem, kept: Map<string, CureTable>) {
+  let steps: readonly number[] = []
+  return {
+    at: (theta: Float64Array): Float64Array => {
+      const fitted = courseOf(problem, theta, kept)
+      steps = stepsOf(fitted.course)
+      return residualsOf(problem, fitted)
+    },
+    near: (theta: Float64Array): Float64Array => residualsOf(problem, courseOf(problem, theta, kept, steps))
+  }
+}
