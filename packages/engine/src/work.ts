@@ -3,6 +3,7 @@ import { castOf } from './cast/cast.ts'
 import { clockOf } from './cast/clock.ts'
 import { factsOf, materialsOf } from './cast/facts.ts'
 import { floatingOf } from './cast/floating.ts'
+import { afterReadings } from './cast/learned-input.ts'
 import { mouldPlan } from './cast/mould.ts'
 import { speedOf } from './cast/speed.ts'
 import { buyList } from './cost/buy.ts'
@@ -49,12 +50,18 @@ export function workOf(input: PlanInput): Work {
   const readings = input.readings ?? []
   const effort = input.effort ?? 'full'
   const entries = entriesOf(piece, source)
-  const materials = materialsOf(piece, shop, source)
+  const bought = materialsOf(piece, shop, source)
   const geometry = geometryOf(piece, entries, input.files ?? {}, source)
   const steps = orderOf(piece, entries, hasWaste(piece, geometry))
-  const stack = named(source, () => walk(piece, entries, geometry, steps, factsOf(piece, materials)))
-  const speeds = materials.resins.map(speedOf)
-  const casts = castOf({ stack, choices: materials.resins, speeds, board: materials.base, shop, effort })
+  const stack = named(source, () => walk(piece, entries, geometry, steps, factsOf(piece, bought)))
+  const labelled = { choices: bought.resins, speeds: bought.resins.map(speedOf) }
+  const casts = castOf(
+    { stack, ...labelled, board: bought.base, shop, effort, stones: bought.stones },
+    readings
+  )
+  // From here on a resin is as fast as its readings left it.
+  const { choices, speeds } = afterReadings(labelled, casts)
+  const materials = { ...bought, resins: choices }
   const seasons = seasonsOf(
     piece,
     entries.timbers.map(t => t.id),

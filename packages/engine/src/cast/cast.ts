@@ -1,11 +1,23 @@
+import type { Reading } from '../piece/reading-schema.ts'
 import type { PourBand } from '../resin/bands.ts'
 import { pourBand } from '../resin/bands.ts'
 import type { Layer } from '../resin/column-grid.ts'
 import type { ResinResult } from '../resin/column-result.ts'
 import type { CastInput, RoomAir } from './bed.ts'
-import { advance, airOf, bandInput, bodyLayer, freshLayer, runBed } from './bed.ts'
-import type { Curve, Windows } from './windows.ts'
-import { curveOf, windowsOf } from './windows.ts'
+import { advance, bandInput, bodyLayer, freshLayer, runBed } from './bed.ts'
+import type { Curve } from './curve.ts'
+import { curveOf } from './curve.ts'
+import type { Learned, Prior } from './learned.ts'
+import { learn, priorAfter, spokenMinutes, takenOver } from './learned.ts'
+import { withLearned } from './learned-input.ts'
+import { pourSigns } from './pour-signs.ts'
+import { airFor, beginsOf, givenWaits } from './starts.ts'
+import type { CastWithStones } from './stone-sink.ts'
+import { stoneSink } from './stone-sink.ts'
+import type { Swirl } from './swirl.ts'
+import { swirlsOf } from './swirl.ts'
+import type { Windows } from './windows.ts'
+import { bandedWindows, carriedWindows, LEVEL_DOUBT, windowsOf } from './windows.ts'
 
 /** How one pour cures and heats. Times are minutes since it was poured. */
 export interface PourCast {
@@ -17,10 +29,16 @@ export interface PourCast {
   readonly peakC: number
   readonly peakBandC: readonly [number, number]
   readonly peakMin: number
+  /** When the peak comes at the earliest and the latest within the band, min. */
+  readonly peakMinBand: readonly [number, number]
   /** Height of the hottest place over the floor of the pour, mm. */
   readonly peakAtMm: number
   readonly runaway: boolean
   readonly windows: Windows
+  /** When each colour of a marbled pour can be drawn from its own cup; null for a pour of one colour. */
+  readonly swirls: readonly Swirl[] | null
+  /** What readings taught of this resin; null when there were none. */
+  readonly learned: Learned | null
   readonly curve: Curve
   /** Which unsure input moves the peak most: what a reading would settle first. */
   readonly mostFrom: PourBand['mostFrom']
@@ -33,70 +51,90 @@ export const FOLLOWED_MIN = 7 * 24 * 60
  * The pours into the mould one after the other, each on what lies below it: board, earlier pours still
  * curing. Pours of families that are not predicted, and layers outside the mould, give null.
  *
- * The room follows a day from its coldest to its warmest; pours start at nine in the morning unless the
- * document says when. A pour waits for the recoat window of the one below unless the document says how long.
+ * The room follows a day from its coldest to its warmest; the first pour starts at nine in the morning unless
+ * the document says when. A pour waits for the recoat window of the one below unless the document says how long.
  *
- * Band: the eight corners of {@link pourBand} on the same bed, taken as offsets from their own centre.
+ * Readings of a pour (it strings, is tacky, gelled, hard, so warm) re-estimate the speed of its resin: the rest
+ * of its windows and the next pours of the same resin move with it.
+ *
+ * Band: the eight corners of {@link pourBand} on the same bed, taken as offsets from their own centre for the
+ * peak, and in proportion to it for the windows.
  *
  * Limits: one direction, at the deepest place: what the sides and timber islands take is left out, so a
  * narrow river runs cooler than this says. The 3-D cast replaces it for full plans.
  */
-export function castOf(input: CastInput): readonly (PourCast | null)[] {
+export function castOf(
+  input: CastWithStones,
+  readings: readonly Reading[] = []
+): readonly (PourCast | null)[] {
   const { stack, choices } = input
   const out: (PourCast | null)[] = stack.piece.pours.map(() => null)
-  const air = airOf(input.shop)
+  const waits = givenWaits(stack.steps)
+  const known = new Map<string, Prior>()
   let layers: readonly Layer[] = []
   let clockMin = 0
   let before: PourCast | null = null
+  let nth = 0
   for (const step of stack.steps) {
     if (step.kind !== 'pour') continue
     const { index, value } = step.pour!
+    const given = value.kind === 'cast' ? waits[nth++]! : null
     const model = choices[index]!.record.model
     const pour = stack.pours[index]!
     if (model === null || pour.liquidDepth < 0.05) {
       before = null
       continue
     }
+    const air = airFor(stack, input.shop, index)
+    const at = { index, begins: beginsOf(step), readings, known, air }
     if (value.kind !== 'cast') {
-      out[index] = single(input, index, air)
+      out[index] = onBed(input, { ...at, below: [bodyLayer(stack, air)], startMin: 0 })
       continue
     }
-    const wait: number = before === null ? 0 : (value.after ?? before.windows.recoat.open)
+    const wait: number = before === null ? 0 : (given ?? before.windows.recoat.open)
     layers = advance(input, layers, wait, clockMin, air)
     clockMin += wait
-    const startC = value.startTemperature ?? air(clockMin * 60)
-    const below = layers
-    layers = [...below, freshLayer(input, index, pour.liquidDepth, startC)]
-    const own = runBed(input, layers, FOLLOWED_MIN, clockMin, air).layers[below.length] as ResinResult
-    const band = pourBand(bandInput(input, index, below, startC, pour.liquidDepth))
-    before = pourCast(input, index, clockMin, startC, own, band)
+    before = onBed(input, { ...at, below: layers, startMin: clockMin })
     out[index] = before
+    layers = [
+      ...layers,
+      freshLayer(withLearned(input, index, before.learned), index, pour.liquidDepth, before.startC)
+    ]
   }
   return out
 }
 
-/** A layer on its own: a flood on the finished body, a seal, an inlay. It lies on timber or cured resin. */
-function single(input: CastInput, index: number, air: RoomAir): PourCast {
-  const { liquidDepth } = input.stack.pours[index]!
-  const startC = input.stack.piece.pours[index]!.startTemperature ?? air(0)
-  const body = bodyLayer(input.stack, air)
-  const layers = [body, freshLayer(input, index, liquidDepth, startC)]
-  const own = runBed(input, layers, FOLLOWED_MIN, 0, air).layers[1] as ResinResult
-  const band = pourBand(bandInput(input, index, [body], startC, liquidDepth))
-  return pourCast(input, index, 0, startC, own, band)
+interface OnBed {
+  readonly index: number
+  readonly begins: string | undefined
+  readonly readings: readonly Reading[]
+  /** What was learned of each resin so far; added to. */
+  readonly known: Map<string, Prior>
+  readonly air: RoomAir
+  readonly below: readonly Layer[]
+  readonly startMin: number
 }
 
-function pourCast(
-  input: CastInput,
-  index: number,
-  startMin: number,
-  startC: number,
-  own: ResinResult,
-  band: PourBand
-): PourCast {
-  const choice = input.choices[index]!
+/** One pour on what lies below it. */
+function onBed(asked: CastWithStones, at: OnBed): PourCast {
+  const { index, below, startMin, air } = at
+  const pour = asked.stack.piece.pours[index]!
+  const { liquidDepth } = asked.stack.pours[index]!
+  const startC = pour.startTemperature ?? air(startMin * 60)
+  const runAt = (input: CastInput): ResinResult => {
+    const layers = [...below, freshLayer(input, index, liquidDepth, startC)]
+    return runBed(input, layers, FOLLOWED_MIN, startMin, air).layers[below.length] as ResinResult
+  }
+  const learned = learnedOf(asked, at, factor => runAt(withLearned(asked, index, { factor })))
+  if (learned !== null) at.known.set(pour.resin, priorAfter(learned))
+  const input = withLearned(asked, index, learned)
+  const own = runAt(input)
+  const bandOf = bandInput(input, index, below, startC, liquidDepth)
+  const band = pourBand(bandOf)
   const low = own.peakC + (band.peakC.low - band.peakC.central)
   const high = own.peakC + (band.peakC.high - band.peakC.central)
+  const late = own.peakAtS / 60 / Math.max(1, band.runs.central.peakAtS)
+  const peaks = band.runs.corners.map(c => c.run.peakAtS * late)
   return {
     index,
     startMin,
@@ -104,10 +142,56 @@ function pourCast(
     peakC: own.peakC,
     peakBandC: [Math.max(Math.min(startC, own.peakC), low), Math.max(own.peakC, high)],
     peakMin: own.peakAtS / 60,
+    peakMinBand: [Math.min(own.peakAtS / 60, ...peaks), Math.max(own.peakAtS / 60, ...peaks)],
     peakAtMm: own.peakAtMm,
     runaway: own.peakC > 150,
-    windows: windowsOf(choice.record, own),
+    windows: windowsWithBand(input, index, own, band, learned),
+    swirls: coloursOf(input, index, bandOf.pour.roomC, startC),
+    learned,
     curve: curveOf(own),
     mostFrom: band.mostFrom
   }
+}
+
+function learnedOf(input: CastInput, at: OnBed, run: (factor: number) => ResinResult): Learned | null {
+  const { index, begins, readings, known } = at
+  const { id, value } = input.stack.entries.pours[index]!
+  const signs = pourSigns(id, value, begins, readings, spokenMinutes)
+  const before = known.get(value.resin)
+  if (signs === null) return before === undefined ? null : takenOver(before, [])
+  const prior = before ?? { factor: 1, timeBand: input.choices[index]!.record.band.time }
+  return learn(input, index, signs, prior, run)
+}
+
+function windowsWithBand(
+  input: CastWithStones,
+  index: number,
+  own: ResinResult,
+  band: PourBand,
+  learned: Learned | null
+): Windows {
+  const { record } = input.choices[index]!
+  const stones = stoneSink(input, index)
+  const central = windowsOf(record, own, { stones })
+  const even = windowsOf(record, band.runs.central, { stones })
+  // A reading of "strings" is of the level itself: its doubt is gone.
+  const seen = learned?.signs.some(s => s.startsWith('“strings”')) ?? false
+  const corners = band.runs.corners.map(({ faster, run }) => {
+    const levels = seen ? 1 : faster ? 1 / LEVEL_DOUBT : LEVEL_DOUBT
+    return carriedWindows(central, even, windowsOf(record, run, { stones, levels }))
+  })
+  return bandedWindows(central, corners)
+}
+
+function coloursOf(input: CastInput, index: number, roomC: number, startC: number): Swirl[] | null {
+  const { marbling } = input.stack.piece.pours[index]!
+  if (marbling === undefined) return null
+  const { massG } = input.stack.pours[index]!
+  const colours = marbling.map(m => ({
+    massG: Math.max(1, (massG * m.share) / 100),
+    laterMin: m.later ?? 0,
+    pace: m.pace ?? 1
+  }))
+  const rateFactor = input.speeds[index]!.factor
+  return swirlsOf(input.choices[index]!.record, colours, { roomC, startC, rateFactor })
 }

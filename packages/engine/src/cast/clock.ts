@@ -82,7 +82,7 @@ function sandAfter(
   const filled = steps.slice(0, wait.number - 1).findLast(s => s.kind === 'fill' || s.kind === 'pour')
   if (filled?.kind === 'fill') return SAND_AFTER_MIN[fills[filled.marking!.index]?.record.use ?? 'none']
   const own = filled === undefined ? null : casts[filled.pour!.index]
-  return Math.max(DAY, own?.windows.demould.open ?? SAND_AFTER_MIN.none)
+  return Math.max(DAY, own?.windows.sand.open ?? SAND_AFTER_MIN.none)
 }
 
 function usualWait(

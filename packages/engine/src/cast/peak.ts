@@ -6,9 +6,10 @@ import { resinOf } from '../resin/column-result.ts'
 import type { SlabPour } from '../resin/slab.ts'
 import { peakHorizonS, slabColumn } from '../resin/slab.ts'
 import type { CastInput, RoomAir } from './bed.ts'
-import { advance, airOf, bandInput, bodyLayer, freshLayer, runBed } from './bed.ts'
+import { advance, bandInput, bodyLayer, freshLayer, runBed } from './bed.ts'
 import type { PourCast } from './cast.ts'
 import { FOLLOWED_MIN } from './cast.ts'
+import { airFor } from './starts.ts'
 
 /** The peak of a pour, central and at the hot end of its band, °C. */
 export interface Peak {
@@ -38,7 +39,7 @@ export function peakOver(
 ): PeakOver | null {
   const cast = casts[index]
   if (!cast) return null
-  const air = airOf(input.shop)
+  const air = airFor(input.stack, input.shop, index)
   const inMould = input.stack.piece.pours[index]!.kind === 'cast'
   const below = inMould ? layersBefore(input, casts, index, air) : [bodyLayer(input.stack, air)]
   const ownPeak = (depthMm: number, forMin: number, stopAboveC?: number): number => {

@@ -78,7 +78,9 @@ const stonesField = exactlyOne(
 const marbling = z
   .strictObject({
     share: percent('share of the pour by mass', 1, 99),
-    tint: tintField
+    tint: tintField,
+    later: span('mixed so long after the first colour; left out: at the same time').optional(),
+    pace: number('how fast it sets against the clear mix, by a test cup; left out: 1', 0.2, 5).optional()
   })
   .meta({
     description: 'one of several colours of one pour',

@@ -1,6 +1,8 @@
 import type { ResinRecord } from '../catalogue/resin.ts'
 import { inRange } from '../quantity/range.ts'
-import { type Effort, peakHorizonS, runSlab, type SlabPour } from './slab.ts'
+import { QUICK, runColumn } from './column.ts'
+import { type ResinResult, resinOf } from './column-result.ts'
+import { type Effort, peakHorizonS, type SlabPour, slabColumn } from './slab.ts'
 import { thickeningOf } from './thickening.ts'
 
 /** A prediction with its band; null where it is not reached within the run. */
@@ -38,6 +40,18 @@ export interface PourBand {
   /** Mean effect of each input on the peak from one end to the other, K. */
   readonly effectK: Readonly<Record<Driver, number>>
   readonly mostFrom: Driver
+  /** The runs themselves, for whatever else follows from a pour's history. */
+  readonly runs: {
+    readonly central: ResinResult
+    readonly corners: readonly CornerRun[]
+  }
+}
+
+/** A run at a corner of the band. */
+export interface CornerRun {
+  /** Whether its rate is at the fast end. */
+  readonly faster: boolean
+  readonly run: ResinResult
 }
 
 export interface BandInput {
@@ -91,7 +105,11 @@ export function pourBand(input: BandInput): PourBand {
       corners.map(c => c.workingMin)
     ),
     effectK,
-    mostFrom: drivers.reduce((a, b) => (Math.abs(effectK[b]) > Math.abs(effectK[a]) ? b : a))
+    mostFrom: drivers.reduce((a, b) => (Math.abs(effectK[b]) > Math.abs(effectK[a]) ? b : a)),
+    runs: {
+      central: central.run,
+      corners: corners.map((c, k) => ({ faster: (which[k]! & 1) === 1, run: c.run }))
+    }
   }
 }
 
@@ -120,15 +138,23 @@ interface One {
   readonly peakC: number
   readonly firstGelMin: number | null
   readonly workingMin: number | null
+  readonly run: ResinResult
 }
 
+/** Runs go on at least this long, s: seven days, so that what hardens late lies in them too. */
+const LEAST_FOLLOWED_S = 7 * 86_400
+/** Longest step of a quick run in an even room, s: once the pour has cooled, little changes. */
+const LONGEST_STEP_S = 4 * 3600
+
 function runOne(pour: SlabPour, effort: Effort): One {
-  const { resin } = runSlab(pour, peakHorizonS(pour), effort)
+  const column = slabColumn(pour, Math.max(LEAST_FOLLOWED_S, peakHorizonS(pour)), effort)
+  const control = effort === 'quick' ? { ...QUICK, longestS: LONGEST_STEP_S } : column.control!
+  const resin = resinOf(runColumn({ ...column, control }))
   const { history, peakC, firstGelS } = resin
   const { kinetics, flow } = pour.resin
   const mean = { timeS: history.timeS, tempC: history.meanC }
   const { doubleMin } = thickeningOf(kinetics, flow, mean, history.meanConversion)
-  return { peakC, firstGelMin: firstGelS === null ? null : firstGelS / 60, workingMin: doubleMin }
+  return { peakC, firstGelMin: firstGelS === null ? null : firstGelS / 60, workingMin: doubleMin, run: resin }
 }
 
 function hull(central: number, corners: readonly number[]): Band {

@@ -1,5 +1,5 @@
 import type { PourCast } from '../cast/cast.ts'
-import type { Window } from '../cast/windows.ts'
+import type { Window } from '../cast/window.ts'
 import { decimals } from '../quantity/format.ts'
 import { aboutTime } from '../quantity/rough.ts'
 import type { ShownUnits } from '../quantity/shown-units.ts'

@@ -6,7 +6,8 @@ import type { Step } from '../../src/steps/step.ts'
 const HOUR = 60
 const DAY = 24 * HOUR
 
-const cast = (demouldMin: number): PourCast => ({ windows: { demould: { open: demouldMin } } }) as PourCast
+const cast = (hardMin: number): PourCast =>
+  ({ windows: { demould: { open: hardMin }, sand: { open: hardMin } } }) as PourCast
 const pour = (index: number, kind: string) => ({
   kind: 'pour' as const,
   pour: { id: `pour ${index}`, at: '', index, value: { kind } }
