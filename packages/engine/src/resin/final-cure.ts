@@ -10,7 +10,7 @@ import { glassTransitionC } from './glass.ts'
  * 25 K over the room, it all but stops (cure.ts). Warmed, it goes on until the same happens higher up.
  *
  * Check: α and Tg after 24 h, 72 h and 7 d at 20 °C, three classes (evidence of cure.ts); warming never lowers
- * it; at the end Tg lies 0 to 30 K over the warmest it was for long (test).
+ * it; after a week Tg lies 10 to 36 K over the room (test; practice 10 to 25).
  *
  * Limits: a thin layer that keeps no heat of its own: a deep pour that warmed itself is further on, so this is the
  * least. Below about 10 °C a resin may not start at all, which the form does not say.
