@@ -1,3 +1,4 @@
+import { mixingOf } from '../catalogue/mixing.ts'
 import type { Pour } from '../piece/piece-schema.ts'
 import type { ResinChoice } from '../piece/resin-choice.ts'
 import type { Shop } from '../piece/shop-schema.ts'
@@ -33,8 +34,6 @@ export interface WantedBatches {
   readonly fits: boolean
 }
 
-/** Stirring in two cups takes 3 + 3 min (common practice); one cup 4; a paddle 2. */
-const MIX_MIN = { 'two cups': 6, 'one cup': 4, paddle: 2 } as const
 /** Pouring out takes about two minutes a kilogram (common practice for a steady stream). */
 const POUR_MIN_PER_KG = 2
 
@@ -81,7 +80,7 @@ export function requestOf(
     resin: choice.record.model === null ? null : fast(choice.record.model, speed.factor),
     roomC,
     startC: pour.startTemperature ?? roomC,
-    mixMin: MIX_MIN[pour.mixing],
+    mixMin: mixingOf(pour.mixing).minutes,
     pourMinPerKg: POUR_MIN_PER_KG
   }
 }

@@ -15,7 +15,8 @@ import {
   temperature,
   volume,
   whole,
-  words
+  words,
+  yesNo
 } from './field.ts'
 import { shape } from './shape-field.ts'
 
@@ -66,6 +67,8 @@ const stonesField = exactlyOne(
     set: choice('when they go in', ['before the pour', 'into the pour', 'on the tacky layer']).default(
       'on the tacky layer'
     ),
+    sealed: yesNo('porous ones sealed all over before they go in').default(false),
+    heated: temperature('porous ones heated to before; left out: not heated', 20, 200).optional(),
     note: words('a note').optional()
   }),
   ['zone', 'placed', 'all']

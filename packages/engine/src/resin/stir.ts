@@ -48,6 +48,29 @@ export function airThatStays(
   return [way.airShare[0] * share, way.airShare[1] * share]
 }
 
+/**
+ * Share of the view through `depthMm` of resin that the bubbles left in it cover, 0 and up, careful and careless
+ * hand. Balls of diameter d that fill a share φ cover 1.5·φ·L/d; summed over the sizes that stay:
+ *
+ *   1.5·L·φ_all/ln(large/small)·(1/small − 1/leaves)
+ *
+ * Source: geometry of balls seen from above (exact while they do not overlap). Above about 2 % it is seen as
+ * haze: the least contrast an eye tells (memory).
+ */
+export function hidesView(
+  way: Pick<MixingWay, 'airShare' | 'bubbleMm'>,
+  leavesMm: number,
+  depthMm: number
+): readonly [low: number, high: number] {
+  const [small, large] = way.bubbleMm
+  const end = Math.min(large, Math.max(leavesMm, small))
+  const times = (1.5 * depthMm * (1 / small - 1 / end)) / Math.log(large / small)
+  return [way.airShare[0] * times, way.airShare[1] * times]
+}
+
+/** Least share of the view that is seen as haze (contrast an eye tells: memory). */
+export const SEEN_HAZE = 0.02
+
 /** Film that a spatula leaves on the wall of a cup, mm (practice, no source). */
 const WALL_FILM_MM = 0.3
 

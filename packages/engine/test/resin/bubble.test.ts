@@ -11,11 +11,10 @@ import {
   smallestThatLeavesMm,
   stokesRiseMmS
 } from '../../src/resin/bubble.ts'
-import { bubblePasses, thickAtMin } from '../../src/resin/bubble-pass.ts'
 import { conversionPath } from '../../src/resin/conversion.ts'
 import { type FlowHistory, fluidity, fluidityReachedMin, STUCK_PAS } from '../../src/resin/fluidity.ts'
 import { airGivenOff, bubblesOf } from '../../src/resin/outgassing.ts'
-import { airThatStays, clingsToWall, stirringHeatK } from '../../src/resin/stir.ts'
+import { airThatStays, clingsToWall, hidesView, stirringHeatK } from '../../src/resin/stir.ts'
 import { viscosityPaS } from '../../src/resin/thickening.ts'
 import { warmBath } from '../../src/resin/warm-bath.ts'
 import { rows } from './bubble.evidence.ts'
@@ -123,17 +122,6 @@ describe('bubbles', () => {
     expect(holdsBubbleBelowMm(1100)).toBeLessThan(4)
   })
 
-  it('passes end where the mix is as thick as honey', () => {
-    const slow = film(deep, 22)
-    expect(bubblePasses(slow)).toEqual([5, 15, 30, 60, 120, 180])
-    const fast = film(find('resin', 'thin')!.model!, 22)
-    const honey = thickAtMin(fast, 10)!
-    expect(bubblePasses(fast).every(t => t < honey)).toBe(true)
-    expect(bubblePasses(fast)).toEqual([5, 15, 30])
-    // Honey after 0.9 h at 22 °C is the class's own figure.
-    expect(honey / 60).toBeCloseTo(0.9, 1)
-  })
-
   it('air: none when it cools, in proportion to what is covered, and little through a seal', () => {
     const body = { volumeMl: 400, airFraction: 0.6, fromC: 20, toC: 45 }
     expect(airGivenOff({ ...body, toC: 12 })).toBe(0)
@@ -148,6 +136,14 @@ describe('bubbles', () => {
     expect(airThatStays(paddle, 0.2)[1]).toBeGreaterThan(airThatStays(mixingOf('two cups'), 0.2)[1])
     expect(airThatStays(paddle, 0.05)).toEqual([0, 0])
     expect(airThatStays(paddle, 5)).toEqual(paddle.airShare)
+    // By hand in steps: shares of equal ratio of diameters, each covering 1.5·share·depth/diameter.
+    let covered = 0
+    for (let k = 0; k < 1000; k++) {
+      const d = 0.05 * (0.2 / 0.05) ** ((k + 0.5) / 1000)
+      covered += (1.5 * airThatStays(paddle, 0.2)[0] * 10) / d / 1000
+    }
+    expect(hidesView(paddle, 0.2, 10)[0]).toBeCloseTo(covered, 4)
+    expect(hidesView(mixingOf('two cups'), 0.09, 20)).toEqual([0, 0])
     for (const way of MIXING) {
       expect(way.confidence).toBe('practice')
       // Stirring itself warms a cup by next to nothing.
