@@ -1,4 +1,5 @@
 import type { StoneRecord } from '../catalogue/stone.ts'
+import { sphereOfMm } from '../resin/settling.ts'
 import type { CastInput } from './bed.ts'
 import type { StoneSink } from './window-stones.ts'
 
@@ -21,16 +22,14 @@ export function stoneSink(input: CastWithStones, index: number): StoneSink | und
   })
   if (dropped.length === 0) return undefined
   const sizes = dropped.flatMap(({ s, record }) =>
-    s.placed === undefined
-      ? [...record.sizeMm]
-      : s.placed.map(p => Math.cbrt(p.size[0] * p.size[1] * p.size[2]))
+    s.placed === undefined ? [...record.sizeMm] : s.placed.map(p => sphereOfMm(p.size))
   )
-  const liquid = input.choices[index]!.record.model!.bulk.liquidKgM3
   const from = Math.max(...dropped.map(({ s }) => s.from ?? floor))
   const to = Math.min(...dropped.map(({ s }) => s.to ?? liquidLevel))
   return {
     sizeMm: [Math.min(...sizes), Math.max(...sizes)],
-    overKgM3: Math.min(...dropped.map(({ record }) => record.densityKgM3)) - liquid,
+    densityKgM3: Math.min(...dropped.map(({ record }) => record.densityKgM3)),
+    liquidKgM3: input.choices[index]!.record.model!.bulk.liquidKgM3,
     mostMm: from > floor + 0.05 ? liquidLevel - from : Number.POSITIVE_INFINITY,
     leastMm: Math.max(0, liquidLevel - to)
   }

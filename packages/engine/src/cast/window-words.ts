@@ -19,7 +19,7 @@ export const BASIS = {
   working: `until twice the viscosity at the start: ${CLASS}`,
   marbling: `from 3 to 10 Pa·s (syrup to honey: practice), viscosity good to a factor of two: ${CLASS}`,
   passes: 'the first one to two hours, while it is thinner than honey: common practice, no source',
-  stones: `Stokes’ law in the thickening resin until it gels, in the band the stones are wanted in: ${CLASS}`,
+  stones: `settling of one ball in the thickening resin until it is stuck, in the band the stones are wanted in: ${CLASS}`,
   tacky: `from gel of the surface to a conversion of 0.8 (fitted to practice): ${CLASS}`,
   recoat: `from gel of the surface and no longer warm by 8 K to a conversion of 0.8 (fitted to practice): ${CLASS}`,
   demould: `glass transition 10 K over the room everywhere (fitted to 48-72 h of practice for deep resins): ${CLASS}`,
