@@ -2,7 +2,8 @@ import type { ResinKinetics } from '../catalogue/resin.ts'
 import type { ResinResult } from '../resin/column-result.ts'
 import { crossingS } from '../resin/conversion.ts'
 import { SYRUP_PAS } from '../resin/thickening.ts'
-import { HARD_OVER_ROOM_K, RECOAT_CLOSES_AT } from './windows.ts'
+import { hardMin } from './hard.ts'
+import { RECOAT_CLOSES_AT } from './windows.ts'
 
 /** What was seen of a pour at a time after it was mixed. */
 export type Sign = 'strings' | 'tacky' | 'gelled' | 'hard' | 'temperature'
@@ -124,10 +125,8 @@ function off(kinetics: ResinKinetics, run: ResinResult, s: PourSign): number {
       const to = late(minutes(crossingS(h.timeS, h.outerConversion, RECOAT_CLOSES_AT)), SIGMA.tacky)
       return from < 0 ? from : Math.max(0, to)
     }
-    case 'hard': {
-      const roomC = h.outerC[h.outerC.length - 1]!
-      return Math.min(0, late(minutes(crossingS(h.timeS, h.outerTgC, roomC + HARD_OVER_ROOM_K)), SIGMA.hard))
-    }
+    case 'hard':
+      return Math.min(0, late(hardMin(h) ?? 2 * endMin, SIGMA.hard))
     case 'temperature': {
       const [outer, hottest] = [valueAt(h.timeS, h.outerC, s.afterMin), valueAt(h.timeS, h.maxC, s.afterMin)]
       const sigma = Math.hypot(SIGMA_K, (hottest - outer) / 2)

@@ -4,6 +4,7 @@ import type { ResinResult } from '../resin/column-result.ts'
 import { crossingS } from '../resin/conversion.ts'
 import { glassTransitionC } from '../resin/glass.ts'
 import { HONEY_PAS, SYRUP_PAS, thickeningOf } from '../resin/thickening.ts'
+import { hardMin } from './hard.ts'
 import type { Window } from './window.ts'
 import { bandedWindow, carriedOver, windowAt } from './window.ts'
 import type { StoneSink } from './window-stones.ts'
@@ -58,8 +59,6 @@ export interface Windows {
 export const RECOAT_CLOSES_AT = 0.8
 /** A casting leaves the mould once its glass transition has passed the room by this everywhere, K (fitted: practice 48-72 h for deep resins). */
 const DEMOULD_OVER_ROOM_K = 10
-/** Surface hard to the nail and dry under paper, K over the room (fitted: practice 12 h thin, 24-36 h medium, 72 h deep). */
-export const HARD_OVER_ROOM_K = 15
 /** A cutter warms the face it makes: glass transition over the room, K, that it asks for (fitted: practice 3-7 d for deep resins). */
 const CUTTER_OVER_ROOM_K = 20
 /** Common practice: days from the last pour to the cutter, and the least. */
@@ -112,7 +111,7 @@ export function windowsOf(
   const roomC = h.outerC[h.outerC.length - 1]!
   const leastTgC = h.leastConversion.map(a => glassTransitionC(kinetics, a))
   const glassy = crossing(h.timeS, leastTgC, roomC + DEMOULD_OVER_ROOM_K)
-  const hard = crossing(h.timeS, h.outerTgC, roomC + HARD_OVER_ROOM_K)
+  const hard = hardMin(h)
   const cuttable = crossing(h.timeS, leastTgC, roomC + CUTTER_OVER_ROOM_K)
   const full = MACHINE_DAYS * DAY
   const lastPass = Math.min(PASS_MOMENTS[PASS_MOMENTS.length - 1]!, honey ?? Number.POSITIVE_INFINITY)
