@@ -2,9 +2,10 @@ import type { Plan } from '@castwright/engine'
 import { decimals, formatMinutes } from '@castwright/engine'
 import { paint, plain } from './paint.ts'
 
-type Window = NonNullable<Plan['pours'][number]['cast']>['windows']['working']
+type Cast = NonNullable<Plan['pours'][number]['cast']>
+type Window = Cast['windows']['working']
 
-/** How each pour cures and heats, for a terminal. */
+/** How each pour cures and heats, for a terminal: every window with its band and the reading that sharpens it. */
 export function castReport(plan: Plan): string {
   const lines = [paint.strong(plain(plan.name)), '']
   for (const p of plan.pours) {
@@ -15,42 +16,82 @@ export function castReport(plan: Plan): string {
       lines.push('  not predicted: this family of resin is recorded only; its data sheet goes first', '')
       continue
     }
-    const { cast } = p
-    const row = (label: string, text: string) => lines.push(`  ${label.padEnd(26)}${text}`)
-    row('mixed at', `${decimals(cast.startC, 0)} °C, ${formatMinutes(cast.startMin)} after the first pour`)
-    row(
-      'hottest',
-      `${decimals(cast.peakC, 0)} °C (${decimals(cast.peakBandC[0], 0)} to ${decimals(cast.peakBandC[1], 0)}) after ${formatMinutes(cast.peakMin)}, ${decimals(cast.peakAtMm, 0)} mm over its floor${cast.runaway ? ': it runs away' : ''}`
-    )
-    if (cast.runaway) {
-      lines.push('  it runs away: no spans of time are given for what follows', '')
-      continue
-    }
-    row('can be worked until', until(cast.windows.working))
-    if (cast.windows.marbling !== null) row('colours can be drawn', span(cast.windows.marbling))
-    row(
-      'gels',
-      cast.windows.gelMin === null
-        ? 'not within seven days'
-        : `from ${formatMinutes(cast.windows.gelMin)}${cast.windows.halfGelMin === null ? '' : `, half of it by ${formatMinutes(cast.windows.halfGelMin)}`}`
-    )
-    row('the next pour bonds', span(cast.windows.recoat))
-    row('out of the mould', `from ${formatMinutes(cast.windows.demould.open)}`)
-    row('for the cutter', `from ${formatMinutes(cast.windows.machine.open)} (common practice)`)
-    if (cast.mostFrom !== null) row('most of the doubt from', plain(String(cast.mostFrom)))
-    lines.push('')
+    lines.push(...castLines(p.cast), '')
   }
   return lines.join('\n')
 }
 
+function castLines(cast: Cast): string[] {
+  const lines: string[] = []
+  const row = (label: string, text: string) => lines.push(`  ${label.padEnd(26)}${text}`)
+  row('mixed at', `${decimals(cast.startC, 0)} °C, ${formatMinutes(cast.startMin)} after the first pour`)
+  row(
+    'hottest',
+    `${decimals(cast.peakC, 0)} °C (${decimals(cast.peakBandC[0], 0)} to ${decimals(cast.peakBandC[1], 0)}) after ${formatMinutes(cast.peakMin)} (${formatMinutes(cast.peakMinBand[0])} to ${formatMinutes(cast.peakMinBand[1])}), ${decimals(cast.peakAtMm, 0)} mm over its floor${cast.runaway ? ': it runs away' : ''}`
+  )
+  if (cast.learned !== null) {
+    row('learned from readings', plain(cast.learned.says))
+    if (cast.learned.disagree !== null) row('', plain(cast.learned.disagree))
+    for (const said of cast.learned.unused) row('', plain(said))
+  }
+  if (cast.runaway) return [...lines, '  it runs away: no spans of time are given for what follows']
+  const { windows: w } = cast
+  const window = (label: string, text: string, at: Window) => {
+    row(label, text)
+    row('', paint.quiet(`sharper by: ${plain(at.settledBy)}`))
+  }
+  window('can be worked until', until(w.working), w.working)
+  window('heat gun over the face', `${w.passes.moments.join(', ')} min after the pour`, w.passes)
+  if (w.marbling !== null) window('colours can be drawn', span(w.marbling), w.marbling)
+  for (const s of cast.swirls ?? [])
+    row(
+      `  colour ${s.index + 1} in its cup`,
+      s.openMin === null
+        ? 'not within two days'
+        : `from ${formatMinutes(s.openMin)} to ${s.closeMin === null ? 'later' : formatMinutes(s.closeMin)} after the first is mixed`
+    )
+  row(
+    'gels',
+    w.gelMin === null
+      ? 'not within seven days'
+      : `from ${formatMinutes(w.gelMin)}${between(w.gel.band)}${w.halfGelMin === null ? '' : `, half of it by ${formatMinutes(w.halfGelMin)}`}`
+  )
+  if (w.stones !== null) window('stones dropped in stay', span(w.stones), w.stones)
+  window('stones set on it stick', span(w.tacky), w.tacky)
+  window('the next pour bonds', span(w.recoat), w.recoat)
+  window('out of the mould', span(w.demould), w.demould)
+  window('for abrasive paper', span(w.sand), w.sand)
+  window('for the cutter', `${span(w.machine)}, common practice`, w.machine)
+  window('into use', span(w.service), w.service)
+  if (w.tgC.central !== null)
+    row(
+      'softens in use from',
+      `${decimals(w.tgC.central, 0)} °C on the seventh day${w.tgC.band[0] === null ? '' : `, ${decimals(w.tgC.band[0], 0)} at the least`}`
+    )
+  row('most doubt of its heat', plain(cast.mostFrom))
+  return lines
+}
+
 function until(w: Window): string {
-  return w.close === null
-    ? 'it does not thicken within seven days'
-    : `${formatMinutes(w.close)} after mixing (by ${formatMinutes(w.close - ((w.band[1] ?? w.close) - w.close))} to be sure)`
+  if (w.close === null) return 'it does not thicken within seven days'
+  const [sure] = w.closeBand
+  return `${formatMinutes(w.close)} after the pour${sure === null ? '' : ` (by ${formatMinutes(sure)} to be sure)`}`
 }
 
 function span(w: Window): string {
-  return `from ${formatMinutes(w.open)} ${w.close === null ? 'on' : `to ${formatMinutes(w.close)}`}`
+  if (!w.reached)
+    return `not within ${formatMinutes(w.open)}${w.openBand[0] < w.open ? `; at the earliest ${formatMinutes(w.openBand[0])}` : ''}`
+  const open = `from ${formatMinutes(w.open)}${between(w.openBand)}`
+  return w.close === null ? `${open} on` : `${open} to ${formatMinutes(w.close)}${between(w.closeBand)}`
+}
+
+function between([low, high]: readonly [number | null, number | null]): string {
+  if (low === null) return ''
+  return high === null
+    ? ` (${formatMinutes(low)} or later)`
+    : high - low < 1
+      ? ''
+      : ` (${formatMinutes(low)} to ${formatMinutes(high)})`
 }
 
 /** The curves of all pours: minutes since each was poured, hottest place, viscosity, conversion. RFC 4180. */

@@ -3,10 +3,12 @@ import { baseSags } from './base-sags.ts'
 import { batchHeat } from './batch-heat.ts'
 import { batchesDrag } from './batches-drag.ts'
 import { blanksFew } from './blanks-few.ts'
+import { bubblesStay } from './bubbles-stay.ts'
 import { charLoose } from './char-loose.ts'
 import { coldRoom } from './cold-room.ts'
 import { cornerCrack } from './corner-crack.ts'
 import { cupMarks } from './cup-marks.ts'
+import { cureShort } from './cure-short.ts'
 import { cutBreaksOut } from './cut-breaks-out.ts'
 import { cutMeetsStones } from './cut-meets-stones.ts'
 import { cutThroughLayer } from './cut-through-layer.ts'
@@ -17,6 +19,7 @@ import { faceNotReached } from './face-not-reached.ts'
 import { facesUnlike } from './faces-unlike.ts'
 import type { Check, Finding } from './finding.ts'
 import { findingOf } from './finding.ts'
+import { floodThin } from './flood-thin.ts'
 import { gritTooFine } from './grit-too-fine.ts'
 import { hardwareFace } from './hardware-face.ts'
 import { hardwareHeat } from './hardware-heat.ts'
@@ -27,6 +30,7 @@ import { labelDepth } from './label-depth.ts'
 import { largerThanMachine } from './larger-than-machine.ts'
 import { leastBatch } from './least-batch.ts'
 import { leftoverCup } from './leftover-cup.ts'
+import { levelDrop } from './level-drop.ts'
 import { lineNarrows } from './line-narrows.ts'
 import { loadTooSoon } from './load-too-soon.ts'
 import { machineTooSoon } from './machine-too-soon.ts'
@@ -34,6 +38,7 @@ import { mainsTrade } from './mains-trade.ts'
 import { mouldGap } from './mould-gap.ts'
 import { mouldSoftens } from './mould-softens.ts'
 import { movementJoint } from './movement-joint.ts'
+import { narrowRecess } from './narrow-recess.ts'
 import { noRelease } from './no-release.ts'
 import { oneFaceFlattened } from './one-face-flattened.ts'
 import { opaqueCover } from './opaque-cover.ts'
@@ -41,6 +46,7 @@ import { openPocket } from './open-pocket.ts'
 import { orderImpossible } from './order-impossible.ts'
 import { outOfLevel } from './out-of-level.ts'
 import { pocketShallow } from './pocket-shallow.ts'
+import { porousInclusion } from './porous-inclusion.ts'
 import { pourBelow } from './pour-below.ts'
 import { pourHeat } from './pour-heat.ts'
 import { pouredMore } from './poured-more.ts'
@@ -55,12 +61,16 @@ import { sealedIn } from './sealed-in.ts'
 import { sharpInclusion } from './sharp-inclusion.ts'
 import { stonesDamp } from './stones-damp.ts'
 import { stonesProud } from './stones-proud.ts'
+import { stonesSink } from './stones-sink.ts'
 import { thinFloor } from './thin-floor.ts'
 import { threadShort } from './thread-short.ts'
+import { timberAir } from './timber-air.ts'
 import { timberFloats } from './timber-floats.ts'
 import { timberGap } from './timber-gap.ts'
 import { timberWet } from './timber-wet.ts'
+import { unmixed } from './unmixed.ts'
 import { wallLow } from './wall-low.ts'
+import { warmParts } from './warm-parts.ts'
 import { waterTest } from './water-test.ts'
 import type { Work } from './work.ts'
 
@@ -71,10 +81,12 @@ export const CHECKS: readonly Check[] = [
   labelDepth,
   batchHeat,
   batchesDrag,
+  warmParts,
   leftoverCup,
   resinFamily,
   sharpInclusion,
   coldRoom,
+  cureShort,
   dampNight,
   recoatWindow,
   // Ratio, mixing and amounts.
@@ -82,9 +94,16 @@ export const CHECKS: readonly Check[] = [
   ratioByMass,
   ratioOff,
   cupMarks,
+  unmixed,
   resinShort,
   resinOver,
   pouredMore,
+  // Bubbles and voids.
+  bubblesStay,
+  timberAir,
+  porousInclusion,
+  narrowRecess,
+  floodThin,
   // The mould.
   wallLow,
   baseSags,
@@ -113,6 +132,7 @@ export const CHECKS: readonly Check[] = [
   cutMeetsStones,
   stonesProud,
   stonesDamp,
+  stonesSink,
   holeOutside,
   depthChanges,
   lineNarrows,
@@ -128,6 +148,7 @@ export const CHECKS: readonly Check[] = [
   facesUnlike,
   gritTooFine,
   faceNotReached,
+  levelDrop,
   // Order and quantity.
   orderImpossible,
   openPocket,
