@@ -5,7 +5,7 @@ import { factsOf, materialsOf } from './cast/facts.ts'
 import { floatingOf } from './cast/floating.ts'
 import { afterReadings } from './cast/learned-input.ts'
 import { mouldPlan } from './cast/mould.ts'
-import { speedOf } from './cast/speed.ts'
+import { AS_RECORDED } from './cast/speed.ts'
 import { buyList } from './cost/buy.ts'
 import type { Quantity, Work } from './findings/work.ts'
 import { facesOf } from './finish/faces.ts'
@@ -54,7 +54,7 @@ export function workOf(input: PlanInput): Work {
   const geometry = geometryOf(piece, entries, input.files ?? {}, source)
   const steps = orderOf(piece, entries, hasWaste(piece, geometry))
   const stack = named(source, () => walk(piece, entries, geometry, steps, factsOf(piece, bought)))
-  const labelled = { choices: bought.resins, speeds: bought.resins.map(speedOf) }
+  const labelled = { choices: bought.resins, speeds: bought.resins.map(() => AS_RECORDED) }
   const casts = castOf(
     { stack, ...labelled, board: bought.base, shop, effort, stones: bought.stones },
     readings

@@ -16,6 +16,7 @@ import { chooseResin } from '../piece/resin-choice.ts'
 import type { Shop } from '../piece/shop-schema.ts'
 import { levelFall } from '../resin/shrinkage.ts'
 import type { PourFacts } from '../stack/stack.ts'
+import { ownResin } from './own-resin.ts'
 
 /** A pigment of a pour with its share of the mix. */
 export interface TintPigment {
@@ -57,7 +58,7 @@ export function materialsOf(piece: Piece, shop: Shop, source: string): Materials
   }
   const resin = (word: string, path: string): ResinChoice => {
     const found = chooseResin(word, shop, path)
-    if (!('found' in found)) return found
+    if (!('found' in found)) return ownResin(found)
     problems.push(found)
     return chooseResin('medium', shop, path) as ResinChoice
   }

@@ -9,7 +9,10 @@ import type { Shop, ShopResin } from './shop-schema.ts'
 export interface ResinChoice {
   readonly id: string
   readonly name: string
+  /** The class's row, with model and band as what is {@link known} makes them. */
   readonly record: ResinRecord
+  /** Where model and band come from: the class alone, the label's figures, or a cup test. */
+  readonly known: 'class' | 'label' | 'cup'
   /** The label, when the resin is the maker's own. */
   readonly label: ShopResin | null
   /** Mixing ratio by mass. */
@@ -43,6 +46,7 @@ export function chooseResin(name: string, shop: Shop, path: string): ResinChoice
     id: name,
     name: label?.name ?? record.name,
     record,
+    known: 'class',
     label,
     mix,
     densityGMl: record.model === null ? mixDensity(mix) : record.model.bulk.liquidKgM3 / 1000,

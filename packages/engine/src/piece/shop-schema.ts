@@ -1,6 +1,8 @@
 import { z } from 'zod'
+import { cupTestHolds, LEAST_CUP_READINGS } from './cup-meaning.ts'
 import {
   choice,
+  day,
   id,
   length,
   mass,
@@ -50,6 +52,46 @@ function namedOnce(entries: readonly { id: string }[], ctx: z.core.$RefinementCt
 
 const price = { price: number('price of one', 0, 1e6).optional() }
 
+const timeAt = (description: string) =>
+  z
+    .strictObject({
+      minutes: span(description, 1),
+      temperature: temperature('at this temperature', 5, 40).default(25)
+    })
+    .meta({ description, sample: [{ minutes: '6 h', temperature: 25 }] })
+
+/** Most readings of a cup test that a shop keeps: a logger's, every ten seconds of a day and more. */
+export const MOST_CUP_READINGS = 10_000
+const CUP_SAMPLE = [
+  [0, 22],
+  [30, 26],
+  [60, 48]
+]
+
+/** A cup of resin that was watched with a thermometer in its middle; readings as they were taken. */
+const cupTest = z
+  .strictObject({
+    day: day('when').optional(),
+    mass: mass('mixed, A and B together', 5, 50_000),
+    diameter: length('inner diameter of the cup', 20, 1000),
+    room: temperature('air about it', 0, 45),
+    start: temperature('the mix at the start; left out: the first reading', 5, 60).optional(),
+    unit: choice('what the thermometer reads', ['°C', '°F', 'K']).default('°C'),
+    readings: z
+      .array(z.tuple([number('minutes since mixing', 0, 43_200), number('temperature', -60, 700)]))
+      .min(LEAST_CUP_READINGS)
+      .max(MOST_CUP_READINGS)
+      .meta({ description: '[minutes since mixing, temperature], in order of time', sample: [CUP_SAMPLE] }),
+    strings: span('when a stick began to pull strings, since mixing', 1, 43_200).optional(),
+    gelled: span('when nothing clung to the stick any more, since mixing', 1, 43_200).optional(),
+    note: words('a note', 2000).optional()
+  })
+  .superRefine(cupTestHolds)
+  .meta({
+    description: 'a cup test',
+    sample: [{ mass: 100, diameter: 70, room: 22, readings: CUP_SAMPLE }]
+  })
+
 /** A resin of the maker's own, from its label; what is left out comes from its class. */
 const shopResin = z
   .strictObject({
@@ -79,6 +121,17 @@ const shopResin = z
       .meta({
         description: 'pot life by the label: sets how fast the class is taken to be',
         sample: [{ minutes: 45 }]
+      }),
+    gelTime: timeAt('gel time of a thin film by the label').optional(),
+    hardTime: timeAt('until a thin film is hard by the label').optional(),
+    viscosity: number('viscosity of the fresh mix at 25 °C by the label, mPa·s', 20, 100_000).optional(),
+    cupTests: z
+      .array(cupTest)
+      .max(20)
+      .default([])
+      .meta({
+        description: 'cups of it that were watched: the last one says how it cures',
+        sample: [[{ mass: 100, diameter: 70, room: 22, readings: CUP_SAMPLE }]]
       }),
     shrinkage: percent('volumetric shrinkage', 0, 12).optional(),
     packs: z
@@ -221,3 +274,4 @@ export const shopSchema = z
 export type ShopDocument = z.input<typeof shopSchema>
 export type Shop = z.output<typeof shopSchema>
 export type ShopResin = Shop['resins'][number]
+export type ShopCupTest = ShopResin['cupTests'][number]

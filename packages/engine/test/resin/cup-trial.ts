@@ -4,7 +4,7 @@ import { fitCup } from '../../src/resin/fit/cup-fit.ts'
 import type { CupTest } from '../../src/resin/fit/cup-test.ts'
 import { predictionBands } from '../../src/resin/fit/prediction.ts'
 import { runSlab } from '../../src/resin/slab.ts'
-import { HONEY_PAS } from '../../src/resin/thickening.ts'
+import { SYRUP_PAS } from '../../src/resin/thickening.ts'
 import type { Truth } from './cup-world.ts'
 import { run, seeded, shown } from './cup-world.ts'
 import { CLASSES } from './sets.ts'
@@ -21,6 +21,7 @@ export interface Trial {
   readonly kind: keyof typeof CLASSES
   readonly asked: readonly Asked[]
   readonly fitMs: number
+  readonly about: string
   readonly noiseK: number
 }
 
@@ -53,7 +54,7 @@ export function trial(seed: number): Trial {
     etaE: flow.etaEJPerMol + between(-5000, 5000),
     c1: flow.c1 + between(-0.8, 0.8),
     c2: flow.c2 + between(-0.4, 0.4),
-    strings: 10 * times(2),
+    strings: 3 * times(2),
     hCup: 9 * times(1.35)
   }
   // the cup
@@ -129,9 +130,9 @@ export function trial(seed: number): Trial {
     untilS: horizonS * 2
   })
   const big = horizonS * 3
-  const bands = predictionBands(fit, ({ model, hCupWm2K }) => {
+  const bands = predictionBands(fit, ({ model, modelInCup, hCupWm2K }) => {
     const next = bodyHistory({
-      resin: model,
+      resin: modelInCup,
       volumePerAreaMm: second.va * 1000,
       roomC: room2,
       hWm2K: hCupWm2K,
@@ -147,17 +148,17 @@ export function trial(seed: number): Trial {
     const strings = crossingS(
       history.timeS,
       Array.from(history.meanViscosityPaS, v => Math.log(Math.min(v, 1e6))),
-      Math.log(HONEY_PAS)
+      Math.log(SYRUP_PAS)
     )
     return [
       next.peakC,
       Math.log(next.gelMin ?? big / 60),
       slab.peakC,
       Math.log((slab.firstGelS ?? big) / 60),
-      Math.log((strings ?? big) / 60)
+      Math.log(Math.max(300, strings ?? big) / 60)
     ]
   })
-  const log = (min: number): number => Math.log(Math.min(min, big / 60))
+  const log = (min: number): number => Math.log(Math.max(5, Math.min(min, big / 60)))
   const truths = [
     trueCup.peakC,
     log(trueCup.firstGelMin),
@@ -175,6 +176,7 @@ export function trial(seed: number): Trial {
   return {
     kind,
     fitMs,
+    about: `${j === 1 ? 'cylinder' : 'ball'}${from > 0 ? ' late' : ''}${partial > 0.8 ? ' early end' : ''}`,
     noiseK: fit.noise.sigmaK,
     asked: bands.map((b, i) => ({ what: what[i]!, true: truths[i]!, ...b }))
   }

@@ -2,7 +2,7 @@ import { inRange } from '../../quantity/range.ts'
 import type { CureTable } from '../cure-table.ts'
 import type { ResinModel } from '../model.ts'
 import { fillOf } from '../vessel.ts'
-import { BOUND, indexOf, modelAt, PARAMETERS } from './cup-parameter.ts'
+import { BOUND, indexOf, PARAMETERS } from './cup-parameter.ts'
 import { courseOf, type FitProblem, residualFunctions } from './cup-residual.ts'
 import { type CupReading, type CupTest, LEAST_READINGS } from './cup-test.ts'
 import { type LeastSquares, leastSquares } from './least-squares.ts'
@@ -31,7 +31,8 @@ export interface CupFit {
   readonly noise: Noise
   /** Whether a peak of the cup lies within the readings: they rise and then fall. */
   readonly peakSeen: boolean
-  /** Minutes of strings and gel that the fit gives this cup; null where not told and not reached. */
+  /** What start and room were expected to be before the fit, °C, and the start's doubt, K. */
+  readonly expected: { readonly startC: number; readonly startDoubt: number; readonly roomC: number }
   readonly iterations: number
 }
 
@@ -49,6 +50,8 @@ export interface Noise {
 const MOST_FITTED = 300
 /** No household thermometer and no model of ours is better, K. */
 const LEAST_SIGMA_K = 0.25
+/** What one shape and one heat capacity leave open, of the rise over the room: cp runs 1700-2100 J/(kg·K) (memory). */
+const MODEL_SHARE = 0.02
 /** A first reading by then tells the temperature at the start, min. */
 const EARLY_MIN = 5
 /** Without one the start is known so well, K. */
@@ -62,7 +65,7 @@ const UNSEEN_START_K = 2
  *
  * σ is found from the residuals and made larger by (1 + ρ)/(1 − ρ), ρ the correlation of neighbours: readings
  * that stray together count for fewer, and what the model cannot follow shows as such straying. Besides, each
- * reading carries its time's rounding times the slope. Exponents, energies and k1/k2 are fitted with narrow
+ * reading carries its time's rounding times the slope, and 2 % of its rise over the room. Exponents, energies and k1/k2 are fitted with narrow
  * priors so that their doubt passes into every later prediction.
  *
  * Source: textbook (Bard, Nonlinear Parameter Estimation; effective number of an AR(1) series n(1−ρ)/(1+ρ)),
@@ -88,7 +91,9 @@ export function fitCup(given: CupTest, base: ResinModel): CupFit {
     volumePerAreaMm,
     startC: test.startC ?? (early ? first.tempC : test.roomC),
     startDoubt: test.startC !== null || early ? 1 : UNSEEN_START_K,
-    sigmaK: slopes.map(s => Math.hypot(sigmaK, s * timeDoubt))
+    sigmaK: slopes.map((s, i) =>
+      Math.hypot(sigmaK, s * timeDoubt, MODEL_SHARE * (test.readings[i]!.tempC - test.roomC))
+    )
   })
   const kept = new Map<string, CureTable>()
   const solve = (sigmaK: number, from: Float64Array): LeastSquares =>
@@ -125,6 +130,7 @@ export function fitCup(given: CupTest, base: ResinModel): CupFit {
     ),
     noise,
     peakSeen: peakSeen(test.readings, noise.sigmaK),
+    expected: (({ startC, startDoubt }) => ({ startC, startDoubt, roomC: test.roomC }))(problem(sigma)),
     iterations
   }
 }
@@ -225,9 +231,4 @@ function peakSeen(readings: readonly CupReading[], sigmaK: number): boolean {
   const hot = readings[top]!.tempC
   const clear = Math.max(1, 3 * sigmaK)
   return hot - readings[0]!.tempC > clear && hot - readings[readings.length - 1]!.tempC > clear
-}
-
-/** The model of any θ, as predictions draw it. */
-export function modelOf(fit: Pick<CupFit, 'base'>, theta: ArrayLike<number>): ResinModel {
-  return modelAt(fit.base, theta)
 }

@@ -1,9 +1,9 @@
 import { H_CUP } from '../cup.ts'
 import { type CureTable, cureTable } from '../cure-table.ts'
 import type { ResinModel } from '../model.ts'
-import { conversionAtViscosity, HONEY_PAS } from '../thickening.ts'
+import { conversionAtViscosity, freshViscosityPaS, SYRUP_PAS } from '../thickening.ts'
 import { type Course, courseAt, cupCourse, stepsOf } from './cup-course.ts'
-import { effect, LAG_S, modelAt } from './cup-parameter.ts'
+import { effect, inCup, LAG_S, modelAt } from './cup-parameter.ts'
 import type { CupTest } from './cup-test.ts'
 
 /** A cup test as the fit sees it. */
@@ -44,7 +44,7 @@ export function courseOf(
   }
   const course = cupCourse(
     {
-      resin: rates,
+      resin: inCup(rates, theta),
       table,
       rateFactor: effect(theta, 'activity'),
       volumePerAreaMm: problem.volumePerAreaMm,
@@ -110,7 +110,7 @@ export function momentDoubtMin(timeMin: number): number {
  *
  * A moment is held against the conversion that stands then, not against a time that a course may never reach:
  * (α(t) − α wanted)/σ, σ the greater of what the doubt of the time makes of it and 0.008. Strings: mean of the
- * cup, viscosity {@link HONEY_PAS} at its mean temperature; gelled: the middle at the conversion of gel.
+ * cup, viscosity {@link SYRUP_PAS} at its mean temperature; gelled: the middle at the conversion of gel.
  */
 export function residualsOf(problem: FitProblem, fitted: Fitted): Float64Array {
   const { test, sigmaK } = problem
@@ -118,12 +118,8 @@ export function residualsOf(problem: FitProblem, fitted: Fitted): Float64Array {
   const n = test.readings.length
   const moments: number[] = []
   if (test.stringsMin !== null) {
-    const wanted = conversionAtViscosity(
-      model.flow,
-      model.kinetics.gelConversion,
-      courseAt(course, course.meanC, test.stringsMin * 60),
-      HONEY_PAS
-    )
+    const tempC = courseAt(course, course.meanC, test.stringsMin * 60)
+    const wanted = conversionAtStrings(model, tempC)
     moments.push(moment(course, course.meanConversion, test.stringsMin, wanted))
   }
   if (test.gelledMin !== null)
@@ -132,6 +128,14 @@ export function residualsOf(problem: FitProblem, fitted: Fitted): Float64Array {
   for (let i = 0; i < n; i++) out[i] = (shownC[i]! - test.readings[i]!.tempC) / sigmaK[i]!
   out.set(moments, n)
   return out
+}
+
+// A mix that is too thick from the start has no such conversion: the law is drawn on straight below zero, so that
+// the fit finds its way back.
+function conversionAtStrings({ flow, kinetics }: ResinModel, tempC: number): number {
+  const beyond = Math.log(freshViscosityPaS(flow, tempC) / SYRUP_PAS)
+  if (beyond > 0) return (-beyond * kinetics.gelConversion) / flow.c1
+  return conversionAtViscosity(flow, kinetics.gelConversion, tempC, SYRUP_PAS)
 }
 
 function moment(course: Course, conversion: readonly number[], timeMin: number, wanted: number): number {

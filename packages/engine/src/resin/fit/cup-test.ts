@@ -19,7 +19,7 @@ export interface CupTest {
   /** Temperature of the mix at the start; null: the first reading if it is early, else the room. */
   readonly startC: number | null
   readonly readings: readonly CupReading[]
-  /** When a stick drawn from it began to pull strings, like honey, min. */
+  /** When a stick drawn from it began to pull strings, as syrup does, min. */
   readonly stringsMin: number | null
   /** When nothing clung to the stick in the middle any more, min. */
   readonly gelledMin: number | null

@@ -2,7 +2,7 @@ import type { Band } from '../bands.ts'
 import { H_CUP } from '../cup.ts'
 import type { ResinModel } from '../model.ts'
 import type { CupFit } from './cup-fit.ts'
-import { CUP_PARAMETERS, effect, modelAt } from './cup-parameter.ts'
+import { CUP_PARAMETERS, effect, inCup, modelAt } from './cup-parameter.ts'
 import { cholesky } from './least-squares.ts'
 
 /** Ends of 90 % in standard deviations: Φ(1.645) = 0.95. */
@@ -11,6 +11,8 @@ export const NINETY = 1.6448536269514722
 /** What a prediction is reckoned from. */
 export interface Believed {
   readonly model: ResinModel
+  /** The same resin as it leads heat in the maker's cups. */
+  readonly modelInCup: ResinModel
   /** Film coefficient of the maker's cups, W/(m²·K). */
   readonly hCupWm2K: number
 }
@@ -27,7 +29,7 @@ export interface Believed {
  *   ends  q(θ ± 1.645·L·g/|g|),   g_j = (q(θ + L_j) − q(θ − L_j))/2,   L·Lᵀ = covariance
  *
  * `quantities` gives finite numbers, always as many; for times give the logarithm or the time, for what is
- * not reached a large number. Cost: 21 calls and two for each quantity.
+ * not reached a large number. Cost: 23 calls and two for each quantity.
  */
 export function predictionBands(
   fit: Pick<CupFit, 'base' | 'theta' | 'covariance'>,
@@ -42,7 +44,16 @@ export function predictionBands(
       for (let j = 0; j <= i; j++) moved += factor[i]![j]! * along[j]! * times
       return moved
     })
-    return quantities({ model: modelAt(fit.base, theta), hCupWm2K: H_CUP * effect(theta, 'film') })
+    const model = modelAt(fit.base, theta)
+    const given = quantities({
+      model,
+      modelInCup: inCup(model, theta),
+      hCupWm2K: H_CUP * effect(theta, 'film')
+    })
+    const odd = given.find(x => !Number.isFinite(x))
+    if (odd !== undefined)
+      throw new RangeError(`a quantity to predict is ${odd}; a finite number is asked for`)
+    return given
   }
   const central = at(new Float64Array(size), 0)
   const sides = Array.from({ length: size }, (_, j) => {
