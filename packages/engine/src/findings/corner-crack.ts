@@ -1,8 +1,10 @@
 import { decimals } from '../quantity/format.ts'
+import { BREAK_STRAIN, cornerFactor } from '../resin/crack.ts'
 import { nearest } from '../shape/measure.ts'
 import { signedTurnDeg } from './corner.ts'
 import type { Check, Found } from './finding.ts'
 import { setValue } from './fix.ts'
+import { freeStrain } from './strain.ts'
 import type { Work } from './work.ts'
 
 /** Shallower pours are let pass, mm: the case is of 40 to 50 (judgement). */
@@ -48,15 +50,16 @@ function run(work: Work): Found[] {
     const { rectangle, corner } = value.outline
     const plain = rectangle !== undefined && Math.min(...rectangle) > 2 * ROUND_MM
     const where = `${decimals(first.x, 0)}, ${decimals(first.y, 0)}`
+    const strain = strainAtCorner(work, solid.base, solid.high, depth)
     return [
       {
         severity: 'caution',
         at: `${at}/outline`,
-        says: `${id} stands into ${decimals(depth, 0)} mm of resin with ${sharp.length === 1 ? `a sharp corner, at ${where}` : `${sharp.length} sharp corners, the first at ${where}`}: shrinking two ways at once pulls hardest there, and cracks start at such corners. Round it, best to the depth of the pour, or cast the legs one after the other.`,
+        says: `${id} stands into ${decimals(depth, 0)} mm of resin with ${sharp.length === 1 ? `a sharp corner, at ${where}` : `${sharp.length} sharp corners, the first at ${where}`}: shrinking two ways at once pulls hardest there, and cracks start at such corners.${strain === null ? '' : ` Reckoned strain there up to ${decimals(strain.sharp * 100, 0)} %, cast resin breaks at ${decimals(BREAK_STRAIN[0] * 100, 0)} to ${decimals(BREAK_STRAIN[1] * 100, 0)}; rounded to the depth ${decimals(strain.round * 100, 1)} %.`} Round it, best to the depth of the pour, or cast the legs one after the other.`,
         value: depth,
         unit: 'mm',
         basis:
-          'cracks at inside corners: a supplier’s report and common practice; radius under 5 mm as sharp, 10 mm of depth: judgement, no source',
+          'cracks at inside corners: a supplier’s report and common practice; radius under 5 mm as sharp, 10 mm of depth: judgement, no source; strain: cure after gel and core over face, times Inglis for 1 mm of radius, elastic: warm resin creeps, so it is the most; break 3-6 % (memory)',
         settledBy: null,
         ...(plain
           ? {
@@ -77,6 +80,29 @@ function depthBeside(work: Work, base: number, high: number): number {
     most = Math.max(most, Math.min(p.level, high) - Math.max(p.level - p.depth, base))
   })
   return most
+}
+
+/** Radius that is left at a corner drawn sharp, mm (judgement). */
+const LEFT_RADIUS_MM = 1
+
+/** Strain of the resin at a sharp corner and at one rounded to the depth; null when the pour is not predicted. */
+function strainAtCorner(
+  work: Work,
+  base: number,
+  high: number,
+  depth: number
+): { readonly sharp: number; readonly round: number } | null {
+  let free: number | null = null
+  work.stack.pours.forEach((p, i) => {
+    const beside = Math.min(p.level, high) - Math.max(p.level - p.depth, base)
+    const here = beside > 0 && work.piece.pours[i]!.kind === 'cast' ? freeStrain(work, i) : null
+    if (here !== null) free = Math.max(free ?? 0, here)
+  })
+  if (free === null) return null
+  return {
+    sharp: free * cornerFactor(depth, LEFT_RADIUS_MM),
+    round: free * cornerFactor(depth, depth)
+  }
 }
 
 function meetsTimber(work: Work, index: number, x: number, y: number): boolean {

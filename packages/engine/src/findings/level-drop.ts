@@ -41,7 +41,6 @@ function run(work: Work): Found[] {
       says: `${last.id} is filled level with the timber and falls ${formatMm(fall)} as it cures: the ${face} is left hollow there. Top it up with about ${formatVolume(ml)} while it is tacky (a layer line shows), or take ${decimals(rounded(fall, 'up', 0.1), 1)} mm off the ${face}.`,
       value: fall,
       unit: 'mm',
-      limit: LET_PASS_MM,
       basis:
         'cure shrinkage of the resin (ISO 3521 sense), all of it in depth before gel and a third after: the least that is to be topped up',
       settledBy: 'a straightedge over the cured pour',

@@ -1,8 +1,9 @@
 import { MACHINE_DAYS } from '../cast/windows.ts'
 import type { StoneRecord } from '../catalogue/stone.ts'
-import { formatMinutes } from '../quantity/format.ts'
+import { decimals, formatMinutes } from '../quantity/format.ts'
 import type { Check, Found } from './finding.ts'
 import { intervalMin, lengthen, orderIsGiven } from './interval.ts'
+import { freeStrain } from './strain.ts'
 import type { Work } from './work.ts'
 
 const DAY = 24 * 60
@@ -34,11 +35,12 @@ function run(work: Work): Found[] {
     const after = intervalMin(work, from, demould)
     if (after >= limit) return []
     const { name } = work.materials.stones[index]![sharp]!
+    const strain = freeStrain(work, index)
     return [
       {
         severity: 'caution',
         at: `${at}/stones/${sharp}`,
-        says: `${name} in ${id} are thin and sharp, and it leaves the mould after ${formatMinutes(after)}: cracks beside them are more likely. What starts them is not certain, the same has been cast without; leave it in the mould (under pressure, if it was) until cold, ${formatMinutes(limit)} or more.`,
+        says: `${name} in ${id} are thin and sharp, and it leaves the mould after ${formatMinutes(after)}: cracks beside them are more likely${strain === null ? '' : ` (the resin shrinks on them by ${decimals(strain * 100, 1)} %, and a thin edge sees a multiple of that; it breaks at 3 to 6 %)`}. What starts them is not certain, the same has been cast without; leave it in the mould (under pressure, if it was) until cold, ${formatMinutes(limit)} or more.`,
         value: after,
         unit: 'min',
         limit,

@@ -6,7 +6,7 @@ import type { Work } from './work.ts'
 export const stonesDamp: Check = {
   id: 'stones-damp',
   about: 'stones or plant matter cast in damp',
-  cases: ['C06', 'C21'],
+  cases: ['C06', 'C21', 'C46'],
   run
 }
 
@@ -21,10 +21,11 @@ function run(work: Work): Found[] {
       const place = `${at}/stones/${j}`
       return [
         {
-          severity: 'caution',
+          // Fresh plant matter rots for certain, however well it looks on the day.
+          severity: organic && stones.dry === 'fresh' ? 'stop' : 'caution',
           at: place,
-          says: `${record.name} in ${id} ${stones.dry === 'fresh' ? 'are not dry' : 'may not be dry'}: ${organic ? 'fresh plant matter shrinks away from the resin, rots in it, and steams when it warms' : 'water on them leaves cloudy resin, bubbles and a film that does not hold'}. Dry them until they weigh the same twice, a day apart.`,
-          basis: 'drying to constant mass before casting: common practice, no source',
+          says: `${record.name} in ${id} ${stones.dry === 'fresh' ? 'are not dry' : 'may not be dry'}: ${organic ? 'fresh plant matter shrinks away from the resin, rots in it, and steams when it warms' : 'water on them leaves cloudy resin, bubbles and a film that does not hold'}. Dry them until they weigh the same twice, a day apart${organic ? ': pressed about 5 to 10 days, in a drying agent 2 to 5, in air 7 to 14; then seal them' : ''}.`,
+          basis: `drying to constant mass before casting: common practice, no source${organic ? '; days of drying: a weak source' : ''}`,
           settledBy: 'weight of the inclusions, twice a day apart',
           fix: setValue(work.document, `${place}/dry`, 'dry'),
           fixSays: `Dry the ${record.name} first`

@@ -101,6 +101,26 @@ describe('theme B: stayed soft', () => {
     expect(asked(carport(18, 22), 'cold-room')).toEqual([])
   })
 
+  it('C16 says how far it comes in a cold room, and what warming would do', () => {
+    const shed = (night: number, day: number): Given => ({
+      piece: { ...PLAIN, pours: [{ id: 'pour', resin: 'deep', depth: 20 }] },
+      shop: { castwright: 1, climate: { night, day, humidity: 40 } }
+    })
+    const found = theOne(shed(8, 12), 'cure-short')
+    expect(found.severity).toBe('caution')
+    const [, after7, after30, atC, warmed] =
+      /after 7 d and softens from about (\d+) °C; after 30 d from (\d+) °C\. 8 h at (\d+) °C .* to (\d+) °C/.exec(
+        found.says
+      )!
+    expect(Number(after7)).toBeCloseTo(found.value!, 0)
+    expect(Number(after30)).toBeGreaterThan(Number(after7))
+    // Warming brings more, and no more than the practice of 10 to 25 K over it.
+    expect(Number(warmed)).toBeGreaterThan(Number(after7) + 5)
+    expect(Number(warmed)).toBeLessThan(Number(atC) + 25)
+    expect(found.says).toMatch(/more hardener never/)
+    expect(asked(shed(18, 22), 'cure-short')).toEqual([])
+  })
+
   // Given: applied at 62 °F, dry; overnight under 50 °F with humidity up. Assumed: 75 % by the day's air.
   const night = (low: string, humidity: number): Given => ({
     piece: { ...PLAIN, pours: [{ id: 'coat', resin: 'medium', depth: 6 }] },
@@ -160,6 +180,36 @@ describe('theme B: stayed soft', () => {
     expect(asked(counter('mass', 0.83), 'ratio-off')).toEqual([])
     const after = findings(mended(counter('mass'), found.fix!))
     expect(after.filter(f => f.id.startsWith('ratio'))).toEqual([])
+  })
+
+  it('C19 patches come from mixing: two cups, and time enough to stir', () => {
+    const mixed = (more: object): Given => ({
+      piece: { ...PLAIN, pours: [{ id: 'counter', resin: 'medium', depth: 3, ...more }] }
+    })
+    const one = theOne(mixed({ mixing: 'one cup' }), 'unmixed')
+    expect(one.says).toMatch(
+      /patches that stay soft come from mixing or dirt; soft throughout comes from ratio or cold/
+    )
+    expect(one.says).toMatch(/Stir three minutes, pour over into a second cup, stir three more/)
+    expect(one.fix).toEqual([{ op: 'replace', path: '/pours/0/mixing', value: 'two cups' }])
+    expect(theOne(mixed({ minutes: 3 }), 'unmixed').says).toMatch(/takes about 6 min/)
+    expect(asked(mixed({}), 'unmixed')).toEqual([])
+  })
+
+  it('C14 an error of ratio is given in what it costs: 5 to 15 K at a tenth, soft at a fifth', () => {
+    const off = (b: number): Given => ({
+      piece: {
+        ...PLAIN,
+        pours: [{ id: 'clear', resin: 'deep', depth: 6, measured: { a: 100, b, by: 'mass' } }]
+      }
+    })
+    const lossOf = (b: number) => Number(/, (\d+) K lower/.exec(theOne(off(b), 'ratio-off').says)![1])
+    for (const b of [44 * 1.1, 44 * 0.9]) {
+      expect(lossOf(b)).toBeGreaterThanOrEqual(5)
+      expect(lossOf(b)).toBeLessThanOrEqual(15)
+    }
+    expect(lossOf(44 * 0.8)).toBeGreaterThan(15)
+    expect(theOne(off(44 * 3.4), 'ratio-off').says).toMatch(/does not even gel/)
   })
 
   // Given: polyester, 4 drops an ounce, shop 29-30 °C, open tubes, solid with a wet skin after 24 h.

@@ -20,7 +20,7 @@ export const pairs: readonly Pair[] = [
     id: 'bubbles-stay',
     about: 'a thick layer of a fast coating resin',
     sound: pour({ resin: 'thin', depth: 3 }),
-    edit: { op: 'replace', path: '/pours/0/depth', value: 6 },
+    edit: { op: 'replace', path: '/pours/0/depth', value: 10 },
     severity: 'caution'
   },
   {
@@ -32,9 +32,9 @@ export const pairs: readonly Pair[] = [
   },
   {
     id: 'warm-parts',
-    about: 'parts of a medium resin warmed to 45 °C',
+    about: 'parts of a medium resin warmed to 55 °C',
     sound: pour({ resin: 'medium', depth: 6, startTemperature: 25 }),
-    edit: { op: 'replace', path: '/pours/0/startTemperature', value: 45 },
+    edit: { op: 'replace', path: '/pours/0/startTemperature', value: 55 },
     severity: 'stop'
   },
   {
@@ -163,7 +163,7 @@ export const pairs: readonly Pair[] = [
     id: 'level-drop',
     about: 'a pour level with the timber and nothing taken off the front',
     sound: {
-      piece: { ...PLAIN, pours: [{ id: 'clear', resin: 'deep', depth: 20 }], flatten: { back: 1 } }
+      piece: { ...PLAIN, pours: [{ id: 'clear', resin: 'deep', depth: 20 }], flatten: { back: 1, front: 0 } }
     },
     edit: { op: 'replace', path: '/pours/0', value: { id: 'clear', resin: 'deep', fill: 'timber' } },
     severity: 'caution'

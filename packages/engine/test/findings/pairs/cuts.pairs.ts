@@ -158,7 +158,7 @@ export const pairs: readonly Pair[] = [
     about: 'fresh pine cones',
     sound: { piece: stones(zone('pine-cones', { dry: 'dry' })) },
     edit: { op: 'replace', path: '/pours/0/stones/0/dry', value: 'fresh' },
-    severity: 'caution'
+    severity: 'stop'
   },
   {
     id: 'stones-damp',
