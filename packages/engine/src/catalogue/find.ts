@@ -4,6 +4,7 @@ import { COATS } from './coat.ts'
 import { CUTTERS } from './cutter.ts'
 import { HARDWARE } from './hardware.ts'
 import { LINERS } from './liner.ts'
+import { MIXING } from './mixing.ts'
 import { PIGMENTS } from './pigment.ts'
 import type { CatalogueRecord } from './record.ts'
 import { RESINS } from './resin.ts'
@@ -24,6 +25,7 @@ export const CATALOGUE = {
   cutter: CUTTERS,
   hardware: HARDWARE,
   room: ROOMS,
+  mixing: MIXING,
   hazard: HAZARDS
 } as const
 

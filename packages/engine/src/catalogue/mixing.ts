@@ -1,7 +1,7 @@
 import type { CatalogueRecord } from './record.ts'
 
-/** A way of mixing, as pours name it. */
-export type MixingName = 'two cups' | 'one cup' | 'paddle'
+/** A way of mixing, as pours name it: its id with a blank for the hyphen. */
+type MixingName = 'two cups' | 'one cup' | 'paddle'
 
 /**
  * A generic way of stirring two parts together.
@@ -9,8 +9,7 @@ export type MixingName = 'two cups' | 'one cup' | 'paddle'
  * Limits: ways, not tools; all figures are common practice without a source, and say so. What is beaten in
  * depends more on the hand than on the way: stir slowly, keep the paddle under.
  */
-export interface MixingWay extends Omit<CatalogueRecord, 'id'> {
-  readonly id: MixingName
+export interface MixingWay extends CatalogueRecord {
   /** Stirring from the first stroke until the mix is even, min. */
   readonly minutes: number
   /** Air beaten in, share of the mix by volume: careful to careless. */
@@ -20,28 +19,28 @@ export interface MixingWay extends Omit<CatalogueRecord, 'id'> {
   /** Turns a second, and width of what turns, mm: what sets the heat of stirring. */
   readonly turnsPerS: number
   readonly widthMm: number
-  /** Whether what clings to the first vessel's wall is left behind by a change of cups. */
-  readonly changesCup: boolean
+  /** Whether what clings to the wall is mixed in, or left behind by a change of cups. */
+  readonly wallMixed: boolean
 }
 
 const PRACTICE = 'common practice of casting resin, no published source'
 
 export const MIXING: readonly MixingWay[] = [
   {
-    id: 'two cups',
-    name: 'by hand, two cups: stirred, poured over, stirred again',
+    id: 'two-cups',
+    name: 'by hand in two cups',
     source: PRACTICE,
     confidence: 'practice',
-    note: 'three minutes in each; the second cup leaves behind what clung to the wall of the first',
+    note: 'stirred, poured over, stirred again, three minutes in each; the second cup leaves behind what clung to the wall of the first',
     minutes: 6,
     airShare: [0.005, 0.02],
     bubbleMm: [0.1, 3],
     turnsPerS: 1.5,
     widthMm: 20,
-    changesCup: true
+    wallMixed: true
   },
   {
-    id: 'one cup',
+    id: 'one-cup',
     name: 'by hand in one cup',
     source: PRACTICE,
     confidence: 'practice',
@@ -51,7 +50,7 @@ export const MIXING: readonly MixingWay[] = [
     bubbleMm: [0.1, 3],
     turnsPerS: 1.5,
     widthMm: 20,
-    changesCup: false
+    wallMixed: false
   },
   {
     id: 'paddle',
@@ -64,11 +63,11 @@ export const MIXING: readonly MixingWay[] = [
     bubbleMm: [0.05, 1],
     turnsPerS: 6,
     widthMm: 60,
-    changesCup: true
+    wallMixed: true
   }
 ]
 
 /** The way a pour names. */
 export function mixingOf(name: MixingName): MixingWay {
-  return MIXING.find(m => m.id === name)!
+  return MIXING.find(m => m.id === name.replace(' ', '-'))!
 }

@@ -41,7 +41,7 @@ function one(work: Work, i: number): Found[] {
   const staying =
     air[1] * liquidMl < 0.05
       ? ''
-      : ` Of what is beaten in ${way.name} about ${decimals(air[0] * liquidMl, 1)} to ${formatVolume(air[1] * liquidMl)} of air stay.`
+      : ` Of the air that mixing ${way.name} beats in, up to ${formatVolume(air[1] * liquidMl)} stay.`
   const passes = cast.windows.passes.moments
   const heat = passes.length === 0 ? '' : ` What comes up, hot air breaks at ${passes.join(', ')} min.`
   const basis =

@@ -45,7 +45,7 @@ function run(work: Work): Found[] {
     return {
       severity: 'caution',
       at,
-      says: `in this room ${id} is ${decimals(conversion * 100, 0)} % cured after 7 d and softens from about ${formatC(tgC)}; after 30 d from ${formatC(later.tgC)}. ${WARMING.hours} h at ${formatC(WARMING.atC)} after the week would bring that to ${formatC(warmed.tgC)}: a heat tent helps, a wait in the cold little, more hardener never.`,
+      says: `in this room ${id} is ${decimals(conversion * 100, 0)} % cured after 7 d and softens from about ${formatC(tgC)}; after 30 d from ${formatC(later.tgC)}. ${WARMING.hours} h at ${formatC(WARMING.atC)} after the week would bring that to ${formatC(warmed.tgC)}: a heat tent does in a day what the cold takes weeks for; more hardener never helps.`,
       value: tgC,
       unit: '°C',
       band: [tgC - DOUBT_K, tgC + DOUBT_K],

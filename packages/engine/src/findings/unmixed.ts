@@ -21,7 +21,7 @@ function oneCup(work: Work, i: number): Found[] {
   const { value, id, at } = work.entries.pours[i]!
   const way = mixingOf(value.mixing)
   const { record, densityGMl } = work.materials.resins[i]!
-  if (way.changesCup || !work.batches[i] || record.family === 'other') return []
+  if (way.wallMixed || !work.batches[i] || record.family === 'other') return []
   const b = inBatches(work, i, batchCount(work, i), value.minutes)
   const ml = b.batchG / densityGMl
   const known = work.shop.vessels.find(v => Math.abs(v.capacity - b.vesselMl) < 1)
@@ -69,7 +69,7 @@ function brief(work: Work, i: number): Found[] {
     {
       severity: 'caution',
       at: `${at}/minutes`,
-      says: `${formatMinutes(value.minutes)} from the first stir until ${id} is out leave ${stirring <= 0 ? 'no time' : formatMinutes(stirring)} to stir; ${way.name} takes about ${formatMinutes(way.minutes)}. Under-stirred resin sets in patches.`,
+      says: `${formatMinutes(value.minutes)} from the first stir until ${id} is out leave ${stirring <= 0 ? 'no time' : formatMinutes(stirring)} to stir; mixing ${way.name} takes about ${formatMinutes(way.minutes)}. Under-stirred resin sets in patches.`,
       value: value.minutes,
       unit: 'min',
       limit: b.standingMin,

@@ -35,7 +35,7 @@ export interface BodyProblem {
   readonly roomC: number
   /** Temperature of the mix at the start; the room's if not given (a warm bath raises it). */
   readonly startC?: number
-  /** `sphere` if not given. */
+  /** By the Biot number if not given: `lumped` under 0.1, else `sphere`. */
   readonly mode?: 'lumped' | 'sphere'
   /** Film coefficient, W/(m²·K); {@link H_CUP} if not given. */
   readonly hWm2K?: number
@@ -72,6 +72,10 @@ export interface CupHistory {
   /** h·(V/A)/k, and whether one temperature throughout would do. */
   readonly biot: number
   readonly lumpedApplies: boolean
+  /** The form that was run. */
+  readonly mode: 'lumped' | 'sphere'
+  /** Heat made less heat kept and lost, over heat made: what the balance fails to close by. */
+  readonly energyClosure: number
   /** Semenov number at the room's temperature and the greatest rate there; above 1/e suspect a runaway (screening). */
   readonly semenov: number
   readonly sphereRadiusMm: number
@@ -107,7 +111,8 @@ export function bodyHistory(body: BodyProblem): CupHistory {
   inRange('room temperature in °C', roomC, -20, 60)
   inRange('film coefficient in W/(m²·K)', h, 0.1, 1000)
   inRange('volume over surface in mm', volumePerAreaMm, THINNEST_MM, 10_000)
-  const lumped = body.mode === 'lumped'
+  const biot = (h * volumePerAreaMm) / 1000 / resin.bulk.kLiquidWmK
+  const lumped = (body.mode ?? (biot < LUMPED_BIOT ? 'lumped' : 'sphere')) === 'lumped'
   const sphereRadiusMm = 3 * volumePerAreaMm
   const result = runColumn({
     shape: lumped ? 'slab' : 'sphere',
@@ -142,8 +147,6 @@ export function bodyHistory(body: BodyProblem): CupHistory {
   const honeyMin = atConversion(HONEY_PAS)
   const gelMin = minutes(firstGelS)
   const hotMin = minutes(crossingS(history.timeS, history.maxC, HOT_C))
-  const lengthM = volumePerAreaMm / 1000
-  const biot = (h * lengthM) / resin.bulk.kLiquidWmK
   return {
     gelMin,
     peakC,
@@ -154,6 +157,8 @@ export function bodyHistory(body: BodyProblem): CupHistory {
     ...earliest(doubleMin, hotMin, gelMin),
     biot,
     lumpedApplies: biot < LUMPED_BIOT,
+    mode: lumped ? 'lumped' : 'sphere',
+    energyClosure: result.energy.closure,
     semenov: semenovNumber({
       eJPerMol: resin.kinetics.e2JPerMol,
       tempK: roomC + ZERO_CELSIUS_K,
@@ -162,7 +167,7 @@ export function bodyHistory(body: BodyProblem): CupHistory {
         resin.kinetics.heatJPerKg *
         greatestRate(resin, roomC) *
         (body.rateFactor ?? 1),
-      volumePerAreaM: lengthM,
+      volumePerAreaM: volumePerAreaMm / 1000,
       hWm2K: h
     }),
     sphereRadiusMm,

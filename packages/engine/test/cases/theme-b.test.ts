@@ -117,7 +117,7 @@ describe('theme B: stayed soft', () => {
     // Warming brings more, and no more than the practice of 10 to 25 K over it.
     expect(Number(warmed)).toBeGreaterThan(Number(after7) + 5)
     expect(Number(warmed)).toBeLessThan(Number(atC) + 25)
-    expect(found.says).toMatch(/more hardener never/)
+    expect(found.says).toMatch(/more hardener never helps/)
     expect(asked(shed(18, 22), 'cure-short')).toEqual([])
   })
 

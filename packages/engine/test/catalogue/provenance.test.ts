@@ -125,6 +125,11 @@ const PLAUSIBLE: Readonly<Record<string, readonly [low: number, high: number]>> 
   minute: [2, 5],
   second: [0.5, 2],
   heatLimitC: [40, 120],
+  // mixing
+  minutes: [1, 15],
+  airShare: [0, 0.1],
+  bubbleMm: [0.02, 5],
+  turnsPerS: [0.5, 20],
   // room
   tempC: [-30, 60],
   humidityPct: [5, 100]
@@ -135,7 +140,7 @@ const RANGES = new Set([
   ...['shrinkageBandPct', 'loadingPct', 'densityBandKgM3', 'packing', 'mohs', 'sizeMm', 'readyAfterH'],
   ...['solidsPct', 'wetFilmUm', 'dryFilmUm', 'coats', 'transfer', 'spreadM2PerL', 'recoatH', 'loadAfterDays'],
   ...['lastGrit', 'betweenGrit', 'diameterMm', 'threadMm', 'beyondDialMm', 'handReachMm', 'glassGapMm'],
-  ...['hour', 'minute', 'second', 'tempC', 'humidityPct']
+  ...['hour', 'minute', 'second', 'tempC', 'humidityPct', 'airShare', 'bubbleMm']
 ])
 
 /** Every number of a value with the name of the field that holds it. */
@@ -173,6 +178,7 @@ describe('every row of every catalogue', () => {
       cutter: 14,
       hardware: 47,
       room: 10,
+      mixing: 3,
       hazard: 22
     })
   })

@@ -91,6 +91,20 @@ describe('a batch in its cup', () => {
     expect(sphere.gelMin! / lumped.gelMin!).toBeCloseTo(1, 2)
   })
 
+  it('chooses one temperature for a thin body and the sphere for a cup, and closes its heat balance in both', () => {
+    for (const resin of Object.values(CLASSES)) {
+      const thin = bodyHistory({ resin, volumePerAreaMm: 1.5, roomC: 22 })
+      const cup = bodyHistory({ resin, volumePerAreaMm: 12, roomC: 22 })
+      expect([thin.mode, cup.mode]).toEqual(['lumped', 'sphere'])
+      expect(thin.biot).toBeLessThan(0.1)
+      // The core of a ball is over its mean by about Bi(R)/3·(1 − 3/5), about a tenth of the rise here, and reacts faster for it; one temperature knows no core.
+      const other = bodyHistory({ resin, volumePerAreaMm: 1.5, roomC: 22, mode: 'sphere' })
+      expect(other.peakC - thin.peakC).toBeGreaterThanOrEqual(-0.01)
+      expect(other.peakC - thin.peakC).toBeLessThan(0.16 * (other.peakC - 22))
+      for (const run of [thin, cup, other]) expect(Math.abs(run.energyClosure)).toBeLessThan(1e-3)
+    }
+  })
+
   it('must be out by the earliest of thick, hot and gelled, and says which', () => {
     const small = cupHistory({ ...hundred, resin: CLASSES.deep })
     expect(small).toMatchObject({ because: 'thick', hotMin: null })
