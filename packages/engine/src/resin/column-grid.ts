@@ -155,17 +155,25 @@ export function columnGrid(shape: Shape, layers: readonly Layer[]): ColumnGrid {
 }
 
 function react(layer: ResinLayer, from: number, to: number): Reacting {
-  const { kinetics, flow } = layer.resin
   const multiplier = layer.kLiquidMultiplier ?? 1
-  const liquidBelow = new Float64Array(multiplier === 1 ? 0 : LIQUID_TO_C - LIQUID_FROM_C + 1)
+  return {
+    from,
+    to,
+    table: layer.table ?? cureTable(layer.resin.kinetics),
+    factor: layer.rateFactor ?? 1,
+    multiplier,
+    liquidBelow: multiplier === 1 ? new Float64Array(0) : liquidBelow(layer.resin)
+  }
+}
+
+/** Conversion below which a resin still mixes itself, by whole °C from {@link LIQUID_FROM_C} to 100. */
+export function liquidBelow({ kinetics, flow }: ResinModel): Float64Array {
   const gel = kinetics.gelConversion
-  for (let i = 0; i < liquidBelow.length; i++) {
+  return Float64Array.from({ length: LIQUID_TO_C - LIQUID_FROM_C + 1 }, (_, i) => {
     const tempC = LIQUID_FROM_C + i
     const thin = viscosityPaS(flow, gel, tempC, LIQUID_CONVERSION) < HONEY_PAS
-    liquidBelow[i] = thin ? LIQUID_CONVERSION : conversionAtViscosity(flow, gel, tempC, HONEY_PAS)
-  }
-  const table = layer.table ?? cureTable(kinetics)
-  return { from, to, table, factor: layer.rateFactor ?? 1, multiplier, liquidBelow }
+    return thin ? LIQUID_CONVERSION : conversionAtViscosity(flow, gel, tempC, HONEY_PAS)
+  })
 }
 
 /** A constant, or a profile read straight between its points and held beyond its ends. */

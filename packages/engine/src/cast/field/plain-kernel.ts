@@ -1,0 +1,124 @@
+import type { FieldKernel, FieldLayout } from './field-kernel.ts'
+import { type FlatRates, flatRates } from './plain-rates.ts'
+import { sweepAlongX, sweepAlongY } from './plain-sweep-xy.ts'
+import { sweepZ } from './plain-sweep-z.ts'
+
+/** The kernel in plain TypeScript, 64 bits, rates from tables: the fallback, and the twin of the one in WebAssembly. */
+export function plainKernel(layout: FieldLayout): FieldKernel {
+  const { shape } = layout
+  const { nx, ny, nz, first, length } = shape
+  const array = (): Float64Array => new Float64Array(length)
+  const tempC = array()
+  const peakC = array().fill(-1000)
+  const gelS = array()
+  const capacity = array().fill(1)
+  const heat = array()
+  const kBase = array()
+  const kSlope = array()
+  const film = array()
+  const resin = array()
+  const gx = array()
+  const gy = array()
+  const gz = array()
+  const source = array()
+  let increment = array()
+  let tried = array()
+  let conversion = array()
+  let triedConversion = array()
+  const upper = new Float64Array(nz * Math.max(nx, ny, 4))
+  let rates: FlatRates = flatRates([])
+  const plane = nx * nz
+  return {
+    shape,
+    tempC,
+    peakC,
+    gelS,
+    capacity,
+    heat,
+    kBase,
+    kSlope,
+    conductances: { gx, gy, gz },
+    film,
+    resin,
+    source,
+    increment: () => increment,
+    tried: () => tried,
+    conversion: () => conversion,
+    triedConversion: () => triedConversion,
+    setResins: resins => {
+      rates = flatRates(resins)
+    },
+    conduct: (layers, ahead) => {
+      const { dxM, dyM, dzM } = layout
+      const alongX = (2 * dyM) / dxM
+      const alongY = (2 * dxM) / dyM
+      const floor = dxM * dyM
+      const k = (c: number): number =>
+        kBase[c]! + kSlope[c]! * (conversion[c]! + ahead * (conversion[c]! - triedConversion[c]!))
+      for (let c0 = first; c0 < first + ny * plane; c0 += nz) {
+        let here = k(c0)
+        for (let iz = 0; iz < layers; iz++) {
+          const c = c0 + iz
+          const right = k(c + nz)
+          const behind = k(c + plane)
+          // the highest layer has nothing above it: the next number belongs to another column
+          const over = iz + 1 < nz ? k(c + 1) : 0
+          const height = dzM[iz]!
+          gx[c] = here > 0 && right > 0 ? (alongX * height * here * right) / (here + right) : 0
+          gy[c] = here > 0 && behind > 0 ? (alongY * height * here * behind) / (here + behind) : 0
+          gz[c] = here > 0 && over > 0 ? (2 * floor * here * over) / (height * over + dzM[iz + 1]! * here) : 0
+          here = over
+        }
+      }
+      // nothing is joined across the edge of the plan
+      for (let iy = 0; iy < ny; iy++) gx.fill(0, first + iy * plane + (nx - 1) * nz, first + (iy + 1) * plane)
+    },
+    stepZ: step =>
+      sweepZ(
+        shape,
+        {
+          tempC,
+          increment,
+          tried,
+          conversion,
+          triedConversion,
+          capacity,
+          heat,
+          film,
+          resin,
+          gx,
+          gy,
+          gz,
+          gelS,
+          source
+        },
+        rates,
+        upper,
+        step
+      ),
+    sweepX: step => sweepAlongX(shape, gx, capacity, tried, upper, step),
+    sweepY: step => sweepAlongY(shape, gy, capacity, tried, upper, increment, step),
+    finish: step => {
+      for (let c0 = first; c0 < first + ny * plane; c0 += nz) {
+        for (let c = c0; c < c0 + step.layers; c++) {
+          const t = tempC[c]! + tried[c]!
+          tempC[c] = t
+          if (t > peakC[c]!) peakC[c] = t
+        }
+      }
+      const spare = increment
+      increment = tried
+      tried = spare
+      const before = conversion
+      conversion = triedConversion
+      triedConversion = before
+    },
+    hottest: (number, fromLayer, toLayer) => {
+      let most = -1000
+      for (let c0 = first; c0 < first + ny * plane; c0 += nz)
+        for (let c = c0 + fromLayer; c < c0 + toLayer; c++)
+          if (resin[c] === number && tempC[c]! > most) most = tempC[c]!
+      return most
+    }
+  }
+}
