@@ -1,6 +1,13 @@
 import { mixingOf } from '../catalogue/mixing.ts'
 import { decimals, formatC, formatVolume } from '../quantity/format.ts'
-import { bubbleAtPressureMm, SEEN_MM, STANDARD_PA, smallestThatLeavesMm } from '../resin/bubble.ts'
+import {
+  bubbleAtPressureMm,
+  clearAfterMin,
+  SEEN_MM,
+  STANDARD_PA,
+  smallestThatLeavesMm
+} from '../resin/bubble.ts'
+import { cupHistory } from '../resin/cup.ts'
 import { airThatStays, hidesView, SEEN_HAZE } from '../resin/stir.ts'
 import type { WarmBath } from '../resin/warm-bath.ts'
 import { warmBath } from '../resin/warm-bath.ts'
@@ -51,7 +58,7 @@ function one(work: Work, i: number): Found[] {
       {
         severity: 'caution',
         at: `${at}/mixing`,
-        says: `${id} is mixed ${way.name}: bubbles under ${decimals(leaves, 2)} mm do not rise out before it thickens, and cover ${decimals(haze[0] * 100, 0)} % of the view through it, seen as haze. Stir by hand.${heat}`,
+        says: `${id} is mixed ${way.name}: bubbles under ${decimals(leaves, 2)} mm do not rise out before it thickens, and cover ${decimals(haze[0] * 100, 0)} % of the view through it, seen as haze. ${standing(work, i)}Stir by hand.${heat}`,
         value: haze[0] * 100,
         unit: '%',
         band: [haze[0] * 100, haze[1] * 100],
@@ -108,15 +115,46 @@ function warm(work: Work, i: number): string {
   return ` Parts at ${formatC(BATH_C)} are ${decimals(1 / bath.viscosityRatio, 1)} times thinner${minutesOut === null ? '' : ` and last ${decimals(minutesOut, 0)} min in the vessel`}.`
 }
 
+// Whether the mix could stand in its vessel until what is seen has come up.
+function standing(work: Work, i: number): string {
+  const batch = batchOf(work, i)
+  if (batch === null) return ''
+  const { history, minutesOut } = cupHistory({ ...batch, effort: 'quick' })
+  const flow = {
+    min: history.timeS.map(s => s / 60),
+    viscosityPaS: history.meanViscosityPaS
+  }
+  const { liquidKgM3 } = batch.resin.bulk
+  const floor = (Math.PI / 4) * batch.vessel.diameterMm ** 2
+  const deepMm = ((batch.massG / liquidKgM3) * 1e6) / floor
+  const clear = clearAfterMin(flow, deepMm, SEEN_MM, liquidKgM3)
+  const lasts = minutesOut === null ? '' : `, and it lasts ${decimals(minutesOut, 0)} min there`
+  return clear === null
+    ? `In the vessel bubbles of ${SEEN_MM} mm do not come up at all. `
+    : `In the vessel bubbles of ${SEEN_MM} mm take ${decimals(clear, 0)} min to come up${lasts}. `
+}
+
 /** A pour's batch with its parts at `bathC`; null where it is not predicted or does not go into its vessel. */
 export function bathOf(work: Work, i: number, bathC: number): WarmBath | null {
-  const { model, band } = work.materials.resins[i]!.record
+  const batch = batchOf(work, i)
+  if (batch === null) return null
+  return warmBath({
+    ...batch,
+    bathC,
+    neededMin: batch.standingMin,
+    earlyShare: 1 - work.materials.resins[i]!.record.band.time
+  })
+}
+
+// A batch of the pour as the cup's model takes it.
+function batchOf(work: Work, i: number) {
+  const { model } = work.materials.resins[i]!.record
   if (model === null || !work.batches[i]) return null
   const b = inBatches(work, i, batchCount(work, i), work.piece.pours[i]!.minutes)
   if (!b.fits) return null
   const known = work.shop.vessels.find(v => Math.abs(v.capacity - b.vesselMl) < 1)
   const { night, day } = work.shop.climate
-  return warmBath({
+  return {
     resin: model,
     massG: b.batchG,
     vessel: {
@@ -125,9 +163,7 @@ export function bathOf(work: Work, i: number, bathC: number): WarmBath | null {
       diameterMm: known?.diameter ?? Math.cbrt((4 * b.vesselMl * 1000) / Math.PI)
     },
     roomC: (night + day) / 2,
-    bathC,
-    neededMin: b.standingMin,
-    earlyShare: 1 - band.time,
-    rateFactor: work.speeds[i]!.factor
-  })
+    rateFactor: work.speeds[i]!.factor,
+    standingMin: b.standingMin
+  }
 }

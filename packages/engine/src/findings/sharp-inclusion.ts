@@ -1,6 +1,7 @@
 import { MACHINE_DAYS } from '../cast/windows.ts'
 import type { StoneRecord } from '../catalogue/stone.ts'
-import { decimals, formatMinutes } from '../quantity/format.ts'
+import { decimals, formatC, formatMinutes } from '../quantity/format.ts'
+import { BREAK_STRAIN, cornerFactor } from '../resin/crack.ts'
 import type { Check, Found } from './finding.ts'
 import { intervalMin, lengthen, orderIsGiven } from './interval.ts'
 import { freeStrain } from './strain.ts'
@@ -14,15 +15,55 @@ const SHARP: (record: StoneRecord) => boolean = record =>
   record.kind === 'flake' ||
   ['crushed-glass', 'pine-cones', 'seed-pods'].includes(record.id)
 
-/** Thin or sharp inclusions in a casting that leaves its mould early. */
+/** Thin or sharp inclusions in a casting that leaves its mould early, or that shrinks on them from a hot core. */
 export const sharpInclusion: Check = {
   id: 'sharp-inclusion',
-  about: 'thin, sharp inclusions in a casting that is taken out of its mould early',
-  cases: ['C10'],
-  run
+  about: 'thin, sharp inclusions in a casting that leaves its mould early or cools from a hot core',
+  cases: ['C06', 'C10'],
+  run: work => [...early(work), ...hot(work)]
 }
 
-function run(work: Work): Found[] {
+/** Radius of an edge that is called sharp, mm (judgement, as for corners). */
+const EDGE_MM = 1
+
+/**
+ * Strain at the edge of an inclusion past all of the band at which cast resin breaks: an inclusion of half its
+ * size as the notch of Inglis, no more than half the depth of the pour.
+ */
+function hot(work: Work): Found[] {
+  return work.entries.pours.flatMap(({ index, id, at, value }): Found[] => {
+    const free = freeStrain(work, index)
+    const cast = work.casts[index]
+    if (free === null || !cast || value.kind !== 'cast') return []
+    return value.stones.flatMap((stones, j): Found[] => {
+      const record = work.materials.stones[index]![j]!
+      if (!SHARP(record)) return []
+      const size =
+        stones.placed === undefined
+          ? Math.sqrt(record.sizeMm[0] * record.sizeMm[1])
+          : Math.max(...stones.placed.map(p => Math.max(...p.size)))
+      const notch = Math.min(size, work.stack.pours[index]!.liquidDepth) / 2
+      const strain = free * cornerFactor(notch, EDGE_MM)
+      const [low, high] = BREAK_STRAIN
+      if (strain <= high) return []
+      return [
+        {
+          severity: 'caution',
+          at: `${at}/stones/${j}`,
+          says: `cracks round the ${record.name} in ${id} are likely: it comes to ${cast.runaway ? 'a runaway' : formatC(cast.peakC)} and cools from a hot core; the reckoned strain at a thin edge is up to ${decimals(strain * 100, 0)} %, cast resin breaks at ${decimals(low * 100, 0)} to ${decimals(high * 100, 0)}. Pour thinner and cooler. It says nothing of strength.`,
+          value: strain * 100,
+          unit: '%',
+          limit: high * 100,
+          basis:
+            'shrinkage after gel and core over face on cooling, times Inglis for an edge of 1 mm, elastic: warm resin creeps, so it is the most; break 3-6 % (memory)',
+          settledBy: 'one of them in a small casting as deep as the pour'
+        }
+      ]
+    })
+  })
+}
+
+function early(work: Work): Found[] {
   const demould = work.steps.findIndex(s => s.kind === 'demould')
   if (!orderIsGiven(work) || demould < 0) return []
   return work.entries.pours.flatMap(({ index, id, at, value }): Found[] => {

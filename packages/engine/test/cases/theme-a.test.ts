@@ -220,6 +220,52 @@ describe('theme A: heat of cure', () => {
     expect(asked(cone('24 h'), 'sharp-inclusion')).toEqual([])
   })
 
+  it('C10 in a resin that is predicted, the strain it pulls with is given beside the one it breaks at', () => {
+    const { steps, ...piece } = cone('1 h').piece
+    const epoxy: Given = {
+      piece: {
+        ...piece,
+        steps: steps!,
+        pours: [{ ...piece.pours![0]!, resin: 'medium', depth: 20, mass: undefined }]
+      } as PieceDocument
+    }
+    const { says } = asked(epoxy, 'sharp-inclusion').find(f => /leaves the mould/.test(f.says))!
+    const strain = Number(/shrinks on them by ([\d.]+) %/.exec(says)![1])
+    // After gel alone: 5 %·(1 − 0.58)/3 = 0.7 %; a hot core adds to it, 65e-6 per K.
+    expect(strain).toBeGreaterThanOrEqual(0.7)
+    expect(strain).toBeLessThan(2)
+    expect(says).toMatch(/it breaks at 3 to 6 %/)
+  })
+
+  it('C08 the strain at a sharp corner is past what resin breaks at, rounded to the depth it is under it', () => {
+    const corner: Given = {
+      piece: {
+        castwright: 1,
+        name: 'a river round a corner',
+        outline: { rectangle: [400, 400] },
+        timbers: [
+          {
+            id: 'block',
+            species: 'ash-white',
+            outline: { rectangle: [160, 160] },
+            thickness: 45,
+            moisture: 8
+          }
+        ],
+        pours: [{ id: 'river', resin: 'deep', depth: 45 }]
+      }
+    }
+    const { says } = theOne(corner, 'corner-crack')
+    const [, sharp, low, high, round] =
+      /strain there up to (\d+) %, cast resin breaks at (\d) to (\d); rounded to the depth ([\d.]+) %/.exec(
+        says
+      )!
+    expect([low, high]).toEqual(['3', '6'])
+    expect(Number(sharp)).toBeGreaterThan(6)
+    expect(Number(round)).toBeLessThan(3)
+    expect(says).not.toMatch(/strength/)
+  })
+
   // Given: held 1 h 15, turned the same evening, ferrule glued in, hand-tight. Assumed: fitted 9 h after mixing.
   const handle = (wait: string): Given => ({
     ...cone('1 h'),

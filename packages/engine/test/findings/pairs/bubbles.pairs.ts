@@ -77,6 +77,16 @@ export const pairs: readonly Pair[] = [
     severity: 'caution'
   },
   {
+    id: 'sharp-inclusion',
+    about: 'seed pods in a block eight times as deep',
+    sound: {
+      piece: slab([{ id: 'block', resin: 'deep', depth: 10, stones: [{ kind: 'seed-pods', all: true }] }])
+    },
+    edit: { op: 'replace', path: '/pours/0/depth', value: 80 },
+    severity: 'caution',
+    noFix: 'a depth that keeps the core cool is what pour-heat offers'
+  },
+  {
     id: 'stones-sink',
     about: 'coffee beans put into the pour instead of on the tacky layer',
     sound: {
