@@ -73,8 +73,8 @@ export function peakOver(
   }
 }
 
-// The layers of the mould as a pour finds them, run anew up to its start.
-function layersBefore(
+/** The layers of the mould as a pour finds them, run anew up to its start. */
+export function layersBefore(
   input: CastInput,
   casts: readonly (PourCast | null)[],
   index: number,

@@ -1,7 +1,7 @@
 import type { ResinRecord } from '../catalogue/resin.ts'
 import { crossingS } from '../resin/conversion.ts'
 import { cupHistory } from '../resin/cup.ts'
-import { HONEY_PAS, SYRUP_PAS } from '../resin/thickening.ts'
+import { conversionAtViscosity, HONEY_PAS, SYRUP_PAS } from '../resin/thickening.ts'
 import type { Vessel } from '../resin/vessel.ts'
 
 /** One colour of a marbled pour, mixed in its own cup. */
@@ -27,7 +27,7 @@ export interface Swirl {
 const UNTIL_H = 48
 
 /**
- * The swirl window of each colour in its own cup: a stick's trail holds but still flows.
+ * The swirl window of each colour in its own cup: once poured out, a stick's trail holds but still flows.
  *
  * The cup's own heat counts, so that a larger share of a pour is ready sooner.
  * Limits: a bare mix of the class; what a colourant does to it is the maker's `pace`.
@@ -77,9 +77,10 @@ function spanOf(
     effort: 'quick',
     untilH: UNTIL_H
   })
-  const log = h.meanViscosityPaS.map(v => Math.log(v))
+  // What it will be like once poured out at the room's temperature, as for a batch: in the warm cup it looks thinner.
   const at = (pas: number) => {
-    const s = crossingS(h.timeS, log, Math.log(pas))
+    const conversion = conversionAtViscosity(resin.flow, resin.kinetics.gelConversion, cup.roomC, pas)
+    const s = crossingS(h.timeS, h.meanConversion, conversion)
     return s === null ? null : s / 60
   }
   return [at(SYRUP_PAS), at(HONEY_PAS)]

@@ -3,6 +3,7 @@ import { baseSags } from './base-sags.ts'
 import { batchHeat } from './batch-heat.ts'
 import { batchesDrag } from './batches-drag.ts'
 import { blanksFew } from './blanks-few.ts'
+import { blushBetween } from './blush-between.ts'
 import { bubblesStay } from './bubbles-stay.ts'
 import { charLoose } from './char-loose.ts'
 import { coldRoom } from './cold-room.ts'
@@ -17,6 +18,7 @@ import { depthChanges } from './depth-changes.ts'
 import { dividerUnsealed } from './divider-unsealed.ts'
 import { faceNotReached } from './face-not-reached.ts'
 import { facesUnlike } from './faces-unlike.ts'
+import { factorsTogether } from './factors-together.ts'
 import type { Check, Finding } from './finding.ts'
 import { findingOf } from './finding.ts'
 import { floodThin } from './flood-thin.ts'
@@ -25,9 +27,11 @@ import { hardwareFace } from './hardware-face.ts'
 import { hardwareHeat } from './hardware-heat.ts'
 import { hardwarePocket } from './hardware-pocket.ts'
 import { holeOutside } from './hole-outside.ts'
+import { hotterShallow } from './hotter-shallow.ts'
 import { jointSide } from './joint-side.ts'
 import { labelDepth } from './label-depth.ts'
 import { largerThanMachine } from './larger-than-machine.ts'
+import { layersSeen } from './layers-seen.ts'
 import { leastBatch } from './least-batch.ts'
 import { leftoverCup } from './leftover-cup.ts'
 import { levelDrop } from './level-drop.ts'
@@ -45,6 +49,7 @@ import { opaqueCover } from './opaque-cover.ts'
 import { openPocket } from './open-pocket.ts'
 import { orderImpossible } from './order-impossible.ts'
 import { outOfLevel } from './out-of-level.ts'
+import { peakUnattended } from './peak-unattended.ts'
 import { pocketShallow } from './pocket-shallow.ts'
 import { porousInclusion } from './porous-inclusion.ts'
 import { pourBelow } from './pour-below.ts'
@@ -52,6 +57,7 @@ import { pourHeat } from './pour-heat.ts'
 import { pouredMore } from './poured-more.ts'
 import { ratioByMass } from './ratio-by-mass.ts'
 import { ratioOff } from './ratio-off.ts'
+import { readingOdd } from './reading-odd.ts'
 import { recoatWindow } from './recoat-window.ts'
 import { resinFamily } from './resin-family.ts'
 import { resinOver } from './resin-over.ts'
@@ -62,6 +68,7 @@ import { sharpInclusion } from './sharp-inclusion.ts'
 import { stonesDamp } from './stones-damp.ts'
 import { stonesProud } from './stones-proud.ts'
 import { stonesSink } from './stones-sink.ts'
+import { swirlApart } from './swirl-apart.ts'
 import { thinFloor } from './thin-floor.ts'
 import { threadShort } from './thread-short.ts'
 import { timberAir } from './timber-air.ts'
@@ -72,12 +79,15 @@ import { unmixed } from './unmixed.ts'
 import { wallLow } from './wall-low.ts'
 import { warmParts } from './warm-parts.ts'
 import { waterTest } from './water-test.ts'
+import { windowAway } from './window-away.ts'
 import type { Work } from './work.ts'
 
 /** Every check, in the order in which makers lose most. */
 export const CHECKS: readonly Check[] = [
   // Heat and batches.
   pourHeat,
+  factorsTogether,
+  peakUnattended,
   labelDepth,
   batchHeat,
   batchesDrag,
@@ -89,6 +99,12 @@ export const CHECKS: readonly Check[] = [
   cureShort,
   dampNight,
   recoatWindow,
+  blushBetween,
+  windowAway,
+  swirlApart,
+  readingOdd,
+  hotterShallow,
+  layersSeen,
   // Ratio, mixing and amounts.
   leastBatch,
   ratioByMass,

@@ -6,8 +6,8 @@ import type { Check, Found } from './finding.ts'
 import type { Work } from './work.ts'
 
 /** A night this cold and air this damp leave an amine hardener greasy even above the dew point (practice). */
-const COLD_NIGHT_C = 12
-const DAMP_PCT = 70
+export const COLD_NIGHT_C = 12
+export const DAMP_PCT = 70
 
 /** Moisture that settles on fresh resin in the night. */
 export const dampNight: Check = {

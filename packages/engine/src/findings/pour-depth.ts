@@ -15,7 +15,7 @@ const LEAST_OFFERED_MM = 0.5
 const SEARCH = 0.004
 
 /** What the cast was made from, for runs of one pour at another depth. */
-function castInputOf(work: Work): CastInput {
+export function castInputOf(work: Work): CastInput {
   const { stack, speeds, shop, effort, materials } = work
   return { stack, speeds, shop, effort, choices: materials.resins, board: materials.base }
 }

@@ -18,12 +18,17 @@ export const recoatWindow: Check = {
 }
 
 function run(work: Work): Found[] {
+  return recoatPairs(work).flatMap(({ below, next }) => one(work, below, next))
+}
+
+/** Castings that lie on another, with the step of each. */
+export function recoatPairs(work: Work): { readonly below: Poured; readonly next: Poured }[] {
   const casts = work.steps.flatMap((s, k) =>
     s.kind === 'pour' && s.pour!.value.kind === 'cast' ? [{ index: s.pour!.index, step: k }] : []
   )
-  return casts.flatMap((next, n): Found[] => {
+  return casts.flatMap((next, n) => {
     const below = casts.slice(0, n).findLast(b => liesOn(work, next.index, b.index))
-    return below === undefined ? [] : one(work, below, next)
+    return below === undefined ? [] : [{ below, next }]
   })
 }
 
@@ -59,7 +64,7 @@ function one(work: Work, below: Poured, next: Poured): Found[] {
       unit: 'min',
       limit,
       basis:
-        'opens at gel of the surface and when no longer warm, closes at a surface conversion of 0.8 (fitted to practice): cure model of a generic class, times ±30 %',
+        'opens at gel of the surface and when no longer warm, closes at a surface conversion of 0.8 (fitted to practice): cure model of a generic class over its band',
       settledBy: 'a gloved finger: it takes a print but leaves nothing on the glove',
       ...fixOf(work, below, next, limit, early)
     }

@@ -9,7 +9,6 @@ export interface Case {
   readonly not?: string
 }
 
-const RESIN = 'Resin: how it will behave'
 const TIMBER = 'Timber, colour, finish, fits'
 const CUTS = 'Cuts: programs, pins and flip, proving, hand work'
 const DAYS = 'Days: calendar, money, sheets, readings, rescues, bench'
@@ -46,9 +45,9 @@ export const CASES: readonly Case[] = [
   { id: 'C43', about: 'dots that would not fill: flood and face off' },
   { id: 'C45', about: 'a cone that opened further from the heat of the resin' },
   { id: 'C46', about: 'fresh flower buds that rotted in the resin' },
-  { id: 'C48', about: 'a second coat with nothing to stick to after a damp night', later: RESIN },
-  { id: 'C51', about: 'layers seen from the edge', later: RESIN },
-  { id: 'C56', about: 'the moment to draw the colours missed by three minutes', later: RESIN },
+  { id: 'C48', about: 'a second coat with nothing to stick to after a damp night' },
+  { id: 'C51', about: 'layers seen from the edge' },
+  { id: 'C56', about: 'the moment to draw the colours missed by three minutes' },
   { id: 'C58', about: 'a table split a month after it was delivered' },
   { id: 'C60', about: 'a slab dried for a year cracked in a hot flat' },
   { id: 'C61', about: 'rigid mitres on a thick slab broke in the first damp season' },
@@ -73,10 +72,10 @@ export const CASES: readonly Case[] = [
   { id: 'O3', about: 'a channel under an opaque layer of a flattened back: 1.4 left of 2.2' },
   { id: 'O4', about: 'pins that miss the casting, and a pair that lets a half turn fit', later: CUTS },
   { id: 'O5', about: 'a band across the limit: a caution with the reading that would settle it' },
-  { id: 'O6', about: 'a peak while the maker sleeps; nobody by after a pour', later: DAYS },
+  { id: 'O6', about: 'a peak while the maker sleeps; nobody by after a pour' },
   { id: 'O7', about: 'short in height, blamed on a cause that cannot be', later: DAYS },
   { id: 'O8', about: 'stones kept off the floor by timing in a shallow layer' },
-  { id: 'O9', about: 'a shallower pour that runs hotter: say why', later: RESIN },
+  { id: 'O9', about: 'a shallower pour that runs hotter: say why' },
   { id: 'O10', about: 'grit 400 under a flood coat; a back without any finish' },
   { id: 'O11', about: 'V lines sanded after they are cut: 1.39 wide becomes 1.04' },
   { id: 'O12', about: 'one bare number for cost and price', later: DAYS },

@@ -1,4 +1,5 @@
 import { hardMin } from '../../src/cast/hard.ts'
+import type { Windows } from '../../src/cast/windows.ts'
 import { windowsOf } from '../../src/cast/windows.ts'
 import { RESINS } from '../../src/catalogue/resin.ts'
 import { runSlab } from '../../src/resin/slab.ts'
@@ -9,26 +10,31 @@ import { once } from '../resin/rows.ts'
 const USUAL = { deep: 40, medium: 8, thin: 3 } as const
 type Name = keyof typeof USUAL
 
-const runs = once(() =>
-  Object.fromEntries(
-    (Object.keys(USUAL) as Name[]).map(name => {
-      const record = RESINS.find(r => r.id === name)!
-      const { resin: run } = runSlab(
-        {
-          resin: record.model!,
-          depthMm: USUAL[name],
-          bed: { layers: [], hFloorWm2K: 1 / (1 / 6 + 0.018 / 0.12) },
-          roomC: 22
-        },
-        7 * 86_400
-      )
-      return [name, { windows: windowsOf(record, run), hard: hardMin(run.history)! }]
-    })
-  )
+interface Run {
+  readonly windows: Windows
+  readonly hard: number
+}
+
+const runs = once(
+  () =>
+    new Map(
+      (Object.keys(USUAL) as Name[]).map((name): [Name, Run] => {
+        const record = RESINS.find(r => r.id === name)!
+        const { resin: run } = runSlab(
+          {
+            resin: record.model!,
+            depthMm: USUAL[name],
+            bed: { layers: [], hFloorWm2K: 1 / (1 / 6 + 0.018 / 0.12) },
+            roomC: 22
+          },
+          7 * 86_400
+        )
+        return [name, { windows: windowsOf(record, run), hard: hardMin(run.history)! }]
+      })
+    )
 )
 
-const hours = (name: Name, what: (r: ReturnType<typeof runs>[Name]) => number) => () =>
-  what(runs()[name]) / 60
+const hours = (name: Name, what: (r: Run) => number) => () => what(runs().get(name)!) / 60
 
 interface Row {
   readonly name: Name
