@@ -27,7 +27,7 @@ export type RoomAir = (timeS: number) => number
 const CURED = { kWmK: 0.21, rhoCpJm3K: 1157 * 1800 }
 
 /** Air below a warm face, W/(m²·K): ISO 6946 surface resistance 0.17 m²K/W downwards = 5.9 (read). */
-const H_BELOW = 6
+export const H_BELOW = 6
 
 /**
  * What leads heat away below, W/(m²·K): air and board in series, U = 1/(1/6 + d/k).
@@ -35,7 +35,7 @@ const H_BELOW = 6
  * The board is taken as a resistance that holds no heat, because the classes were fitted so: with the heat
  * of an 18 mm board counted, a peak near the edge comes out 5 to 50 K lower. This is the unfavourable end.
  */
-function floorConductance(board: BoardRecord): number {
+export function floorConductance(board: BoardRecord): number {
   return 1 / (1 / H_BELOW + board.thicknessMm / 1000 / board.conductivityWmK)
 }
 

@@ -128,26 +128,34 @@ function onBed(asked: CastWithStones, at: OnBed): PourCast {
   const learned = learnedOf(asked, at, factor => runAt(withLearned(asked, index, { factor })))
   if (learned !== null) at.known.set(pour.resin, priorAfter(learned))
   const input = withLearned(asked, index, learned)
-  const own = runAt(input)
   const bandOf = bandInput(input, index, below, startC, liquidDepth)
-  const band = pourBand(bandOf)
+  return pourCast(input, { index, startMin, startC, learned }, runAt(input), pourBand(bandOf))
+}
+
+/** Where and when a pour is made, and what is known of its resin. */
+export type Poured = Pick<PourCast, 'index' | 'startMin' | 'startC' | 'learned'>
+
+/**
+ * A pour's cast from its own run and a band on some bed: the band's ends are carried over to the run, as offsets of
+ * the peak and in proportion of the windows. `input` has the resins as their readings left them.
+ */
+export function pourCast(input: CastWithStones, poured: Poured, own: ResinResult, band: PourBand): PourCast {
+  const { index, startC } = poured
   const low = own.peakC + (band.peakC.low - band.peakC.central)
   const high = own.peakC + (band.peakC.high - band.peakC.central)
   const late = own.peakAtS / 60 / Math.max(1, band.runs.central.peakAtS)
   const peaks = band.runs.corners.map(c => c.run.peakAtS * late)
+  const { night, day } = input.shop.climate
   return {
-    index,
-    startMin,
-    startC,
+    ...poured,
     peakC: own.peakC,
     peakBandC: [Math.max(Math.min(startC, own.peakC), low), Math.max(own.peakC, high)],
     peakMin: own.peakAtS / 60,
     peakMinBand: [Math.min(own.peakAtS / 60, ...peaks), Math.max(own.peakAtS / 60, ...peaks)],
     peakAtMm: own.peakAtMm,
     runaway: own.peakC > 150,
-    windows: windowsWithBand(input, index, own, band, learned),
-    swirls: coloursOf(input, index, bandOf.pour.roomC, startC),
-    learned,
+    windows: windowsWithBand(input, index, own, band, poured.learned),
+    swirls: coloursOf(input, index, (night + day) / 2, startC),
     curve: curveOf(own),
     mostFrom: band.mostFrom
   }

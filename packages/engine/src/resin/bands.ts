@@ -78,9 +78,29 @@ export function pourBand(input: BandInput): PourBand {
   const [least, most] = input.liquidMultiplier ?? [1, 3]
   inRange('band of time', band.time, 0, 0.9)
   inRange('band of room temperature in K', roomBandK, 0, 20)
-  const central = runOne(pour, effort)
-  const which: readonly number[] = CORNERS[input.corners ?? 'all']
-  const corners = which.map(bits => runOne(corner(pour, band.time, roomBandK, [least, most], bits), effort))
+  const run = (p: SlabPour): ResinResult => followed(p, effort)
+  return bandFrom(
+    pour.resin,
+    run(pour),
+    CORNERS[input.corners ?? 'all'].map(bits => ({
+      bits,
+      run: run(corner(pour, band.time, roomBandK, [least, most], bits))
+    }))
+  )
+}
+
+/**
+ * The band from runs made elsewhere: the centre, and corners by their bits (1 faster, 2 warmer, 4 unmixed) that hold
+ * both ends of at least one edge of each.
+ */
+export function bandFrom(
+  resin: SlabPour['resin'],
+  centre: ResinResult,
+  runs: readonly { readonly bits: number; readonly run: ResinResult }[]
+): PourBand {
+  const central = timesOf(resin, centre)
+  const corners = runs.map(r => timesOf(resin, r.run))
+  const which = runs.map(r => r.bits)
   // Over the edges of the cube of which both ends were run.
   const effect = (bit: number): number => {
     const edges = which.flatMap((bits, k) => {
@@ -107,8 +127,8 @@ export function pourBand(input: BandInput): PourBand {
     effectK,
     mostFrom: drivers.reduce((a, b) => (Math.abs(effectK[b]) > Math.abs(effectK[a]) ? b : a)),
     runs: {
-      central: central.run,
-      corners: corners.map((c, k) => ({ faster: (which[k]! & 1) === 1, run: c.run }))
+      central: centre,
+      corners: runs.map(r => ({ faster: (r.bits & 1) === 1, run: r.run }))
     }
   }
 }
@@ -134,27 +154,28 @@ function corner(
   }
 }
 
-interface One {
-  readonly peakC: number
-  readonly firstGelMin: number | null
-  readonly workingMin: number | null
-  readonly run: ResinResult
-}
-
 /** Runs go on at least this long, s: seven days, so that what hardens late lies in them too. */
 const LEAST_FOLLOWED_S = 7 * 86_400
 /** Longest step of a quick run in an even room, s: once the pour has cooled, little changes. */
 const LONGEST_STEP_S = 4 * 3600
 
-function runOne(pour: SlabPour, effort: Effort): One {
+function followed(pour: SlabPour, effort: Effort): ResinResult {
   const column = slabColumn(pour, Math.max(LEAST_FOLLOWED_S, peakHorizonS(pour)), effort)
   const control = effort === 'quick' ? { ...QUICK, longestS: LONGEST_STEP_S } : column.control!
-  const resin = resinOf(runColumn({ ...column, control }))
-  const { history, peakC, firstGelS } = resin
-  const { kinetics, flow } = pour.resin
+  return resinOf(runColumn({ ...column, control }))
+}
+
+interface Times {
+  readonly peakC: number
+  readonly firstGelMin: number | null
+  readonly workingMin: number | null
+}
+
+function timesOf({ kinetics, flow }: SlabPour['resin'], run: ResinResult): Times {
+  const { history, peakC, firstGelS } = run
   const mean = { timeS: history.timeS, tempC: history.meanC }
   const { doubleMin } = thickeningOf(kinetics, flow, mean, history.meanConversion)
-  return { peakC, firstGelMin: firstGelS === null ? null : firstGelS / 60, workingMin: doubleMin, run: resin }
+  return { peakC, firstGelMin: firstGelS === null ? null : firstGelS / 60, workingMin: doubleMin }
 }
 
 function hull(central: number, corners: readonly number[]): Band {
