@@ -40,7 +40,8 @@ function one(work: Work, i: number): Found[] {
 function loss(work: Work, i: number, error: number): string {
   const { record, mix } = work.materials.resins[i]!
   if (record.model === null) return ''
-  if (gelConversion(DIAMINE, DIEPOXIDE, 1 + error) === null) return '; it does not even gel'
+  if (gelConversion(DIAMINE, DIEPOXIDE, Math.min(100, Math.max(0.01, 1 + error))) === null)
+    return '; it does not even gel'
   if (error < -MOST_ERROR || error > 1) return ''
   const { tgC, lossK } = offRatioLoss(record.model.kinetics, error, mix)
   return `; fully cured it softens from about ${formatC(tgC)}, ${decimals(lossK, 0)} K lower than at its ratio`

@@ -23,7 +23,8 @@ function oneCup(work: Work, i: number): Found[] {
   const { record, densityGMl } = work.materials.resins[i]!
   if (way.wallMixed || !work.batches[i] || record.family === 'other') return []
   const b = inBatches(work, i, batchCount(work, i), value.minutes)
-  const ml = b.batchG / densityGMl
+  // No scale of the trade shows less than a tenth of a gram of a batch.
+  const ml = Math.max(0.1, b.batchG / densityGMl)
   const known = work.shop.vessels.find(v => Math.abs(v.capacity - b.vesselMl) < 1)
   const share = clingsToWall(ml, known?.diameter ?? Math.cbrt((4 * b.vesselMl * 1000) / Math.PI))
   return [
@@ -50,7 +51,7 @@ function heat(work: Work, i: number, massG: number): string {
   const k = stirringHeatK(
     mixingOf('paddle'),
     freshViscosityPaS(model.flow, (night + day) / 2),
-    massG,
+    Math.max(0.1, massG),
     model.bulk.cpJkgK
   )
   return k < 1 ? ' Stirring itself does not warm it: if it grows warm, it reacts.' : ''

@@ -16,7 +16,7 @@ export function dailyTemperature(room: {
   const { meanC, swingC, startHour } = room
   const warmestHour = room.warmestHour ?? 15
   inRange('mean room temperature in °C', meanC, -30, 60)
-  inRange('swing of the room in K', swingC, 0, 30)
+  inRange('swing of the room in K', swingC, 0, 40)
   inRange('hour of the start', startHour, 0, 24)
   inRange('warmest hour', warmestHour, 0, 24)
   return timeS => meanC + swingC * Math.cos((2 * Math.PI * (startHour + timeS / 3600 - warmestHour)) / 24)

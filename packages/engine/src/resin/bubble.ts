@@ -70,7 +70,7 @@ export function clearAfterMin(
 export const SEEN_MM = 0.1
 
 /** Surface tension of liquid epoxy mixes, N/m: 36-47 mN/m, 42 (memory). */
-export const SURFACE_TENSION_NM = 0.042
+const SURFACE_TENSION_NM = 0.042
 
 /** Capillary length √(γ/(ρ·g)), mm: 2.0 for liquid epoxy. */
 export function capillaryLengthMm(densityKgM3: number, tensionNM = SURFACE_TENSION_NM): number {

@@ -108,10 +108,11 @@ function meanOf(a: number, b: number): number {
 
 /**
  * The earliest moment, min, from which on what goes in sinks or rises no more than `allowedMm` before the mix
- * is stuck; 0 when it may go in at once, null when the history ends before.
+ * is stuck; 0 when it may go in at once, null when the history ends before or less than nothing is allowed.
  */
 export function staysFromMin(grain: Grain, history: FlowHistory, allowedMm: number): number | null {
-  inRange('way allowed in mm', allowedMm, 0, 5000)
+  inRange('way allowed in mm', allowedMm, -10_000, 10_000)
+  if (allowedMm < 0) return null
   const last = history.min[history.min.length - 1]!
   const stays = (t: number) => Math.abs(sinksMm(grain, history, t)) <= allowedMm
   if (stays(0)) return 0
