@@ -22,15 +22,15 @@ export interface WholeInput extends CastInput {
 
 /** What is changed against the plan: one corner of a band, or one try of a search. */
 export interface Variant {
-  /** Factor on all rates. */
-  readonly rate: number
+  /** All rates as recorded, or at an end of each resin's band. */
+  readonly rate: 'recorded' | 'fast' | 'slow'
   /** K on the room, and on mixes that stand in it. */
   readonly roomK: number
   /** Factor on the conductivity of the liquid. */
   readonly liquid: number
 }
 
-export const AS_PLANNED: Variant = { rate: 1, roomK: 0, liquid: 1 }
+export const AS_PLANNED: Variant = { rate: 'recorded', roomK: 0, liquid: 1 }
 
 /** Air beside a warm upright face, W/(m²·K): ISO 6946 surface resistance 0.13 m²K/W sideways = 7.7 (read). */
 const H_BESIDE = 1 / 0.13
@@ -120,7 +120,7 @@ function materialOf(
     resin: model,
     atS: cast.startMin * 60,
     startC: cast.startC + (given ? 0 : variant.roomK),
-    rateFactor: input.speeds[key.index]!.factor * variant.rate,
+    rateFactor: input.speeds[key.index]!.factor / pace(record.band.time, variant.rate),
     liquidMultiplier: variant.liquid,
     pour: key.index
   } as const
@@ -140,6 +140,11 @@ function materialOf(
       share: mixed.heatShare
     }
   }
+}
+
+// Times × (1 ± band), so the rate over that.
+function pace(band: number, rate: Variant['rate']): number {
+  return rate === 'recorded' ? 1 : rate === 'fast' ? 1 - band : 1 + band
 }
 
 function timberHeat(input: WholeInput, index: number): { kWmK: number; rhoCpJm3K: number } {
