@@ -56,7 +56,14 @@ function castLines(cast: Cast): string[] {
       ? 'not within seven days'
       : `from ${formatMinutes(w.gelMin)}${between(w.gel.band)}${w.halfGelMin === null ? '' : `, half of it by ${formatMinutes(w.halfGelMin)}`}`
   )
-  if (w.stones !== null) window('stones dropped in stay', span(w.stones), w.stones)
+  if (w.stones !== null)
+    window(
+      'stones dropped in stay',
+      w.stones.reached
+        ? span(w.stones)
+        : 'at no moment where all of them are wanted: set them on the tacky layer',
+      w.stones
+    )
   window('stones set on it stick', span(w.tacky), w.tacky)
   window('the next pour bonds', span(w.recoat), w.recoat)
   window('out of the mould', span(w.demould), w.demould)

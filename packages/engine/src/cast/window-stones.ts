@@ -16,7 +16,8 @@ export interface StoneSink {
 /**
  * When stones dropped in end within their band: from the moment at which the largest no longer sink past its
  * bottom until the smallest, or the largest, are no longer covered, by the settling of one ball in the
- * thickening mix (settling.ts). min; null when they never are.
+ * thickening mix (settling.ts). min. `open` null: no moment serves the largest and the smallest alike. null where
+ * they float.
  *
  * Check: a constant viscosity that ends in gel has the closed form (test).
  * Limits: those of settling.ts; neighbours are left out, so stones in a crowd sink less and the opening is on
@@ -25,7 +26,7 @@ export interface StoneSink {
 export function stonesEnds(
   h: Pick<LayerHistory, 'timeS' | 'meanViscosityPaS'>,
   stones: StoneSink
-): readonly [open: number, close: number | null] | null {
+): readonly [open: number | null, close: number | null] | null {
   const { densityKgM3, liquidKgM3, mostMm, leastMm } = stones
   if (densityKgM3 <= liquidKgM3) return null
   const history = { min: Float64Array.from(h.timeS, s => s / 60), viscosityPaS: h.meanViscosityPaS }
@@ -35,5 +36,5 @@ export function stonesEnds(
   const open = Number.isFinite(mostMm) ? staysFrom(large, mostMm) : 0
   const ends = [small, large].map(d => staysFrom(d, d + leastMm))
   const close = ends.some(e => e === null) ? null : Math.min(...ends.map(e => e!))
-  return open === null || close === 0 ? null : [open, close]
+  return open === null || (close !== null && close <= open) ? [null, null] : [open, close]
 }

@@ -34,7 +34,7 @@ export interface Windows {
   readonly gel: Banded
   /** Heat gun over the face. */
   readonly passes: Passes
-  /** Stones dropped into it stay within their band; null when none go in, or when none would sink. */
+  /** Stones dropped into it stay within their band; null when none go in, or when they float. */
   readonly stones: Window | null
   /** Stones set on it: they stick, and no longer sink in. */
   readonly tacky: Window

@@ -6,7 +6,25 @@ export const readingOdd: Check = {
   id: 'reading-odd',
   about: 'readings of a cure that contradict each other, or lie before their pour',
   cases: [],
-  run: work => work.casts.flatMap((_, i) => one(work, i))
+  run: work => [...work.casts.flatMap((_, i) => one(work, i)), ...nameless(work)]
+}
+
+// Signs of cure of a pour that the piece does not have.
+function nameless(work: Work): Found[] {
+  const ids = work.entries.pours.map(p => p.id)
+  return work.readings.flatMap((r): Found[] =>
+    (r.kind !== 'stage' && r.kind !== 'temperature') || r.pour === undefined || ids.includes(r.pour)
+      ? []
+      : [
+          {
+            severity: 'caution',
+            at: '/pours',
+            says: `a reading of ${r.at.replace('T', ' ').slice(0, 16)} is of the pour “${r.pour}”, which the piece does not have; there ${ids.length === 1 ? 'is' : 'are'} ${ids.join(', ')}. It tells nothing.`,
+            basis: 'the names of the document',
+            settledBy: null
+          }
+        ]
+  )
 }
 
 function one(work: Work, i: number): Found[] {

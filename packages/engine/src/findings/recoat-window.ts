@@ -58,17 +58,22 @@ function one(work: Work, below: Poured, next: Poured): Found[] {
       severity: 'caution',
       at,
       says: early
-        ? `${id} is poured ${formatMinutes(wait)} after ${lower}, which has gelled and cooled only after ${formatMinutes(window.open)}: on a soft or hot layer it sinks in, and their heat adds up.`
-        : `${id} is poured ${formatMinutes(wait)} after ${lower}, which bonds by itself until about ${formatMinutes(close!)}. Later: wash with water, sand it dull all over, wipe, then pour.`,
+        ? `${id} is poured ${formatMinutes(wait)} after ${lower}, which has gelled and cooled only after ${formatMinutes(window.open)}${between(window.openBand)}: on a soft or hot layer it sinks in, and their heat adds up.`
+        : `${id} is poured ${formatMinutes(wait)} after ${lower}, which bonds by itself until about ${formatMinutes(close!)}${between(window.closeBand)}. Later: wash with water, sand it dull all over, wipe, then pour.`,
       value: wait,
       unit: 'min',
       limit,
       basis:
         'opens at gel of the surface and when no longer warm, closes at a surface conversion of 0.8 (fitted to practice): cure model of a generic class over its band',
-      settledBy: 'a gloved finger: it takes a print but leaves nothing on the glove',
+      settledBy: window.settledBy,
       ...fixOf(work, below, next, limit, early)
     }
   ]
+}
+
+// The band of an end, where it has both.
+function between([low, high]: readonly [number | null, number | null]): string {
+  return low === null || high === null ? '' : ` (${formatMinutes(low)} to ${formatMinutes(high)})`
 }
 
 function fixOf(
