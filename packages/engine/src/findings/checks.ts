@@ -6,6 +6,7 @@ import { blanksFew } from './blanks-few.ts'
 import { blushBetween } from './blush-between.ts'
 import { bubblesStay } from './bubbles-stay.ts'
 import { charLoose } from './char-loose.ts'
+import { coldMix } from './cold-mix.ts'
 import { coldRoom } from './cold-room.ts'
 import { cornerCrack } from './corner-crack.ts'
 import { cupMarks } from './cup-marks.ts'
@@ -111,6 +112,7 @@ export const CHECKS: readonly Check[] = [
   ratioOff,
   cupMarks,
   unmixed,
+  coldMix,
   resinShort,
   resinOver,
   pouredMore,

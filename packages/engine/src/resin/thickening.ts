@@ -35,6 +35,13 @@ export function freshViscosityPaS(flow: ResinFlow, tempC: number): number {
   return flow.eta25PaS * Math.exp((flow.etaEJPerMol / GAS_CONSTANT) * (1 / tempK - 1 / REFERENCE_K))
 }
 
+/** The temperature, °C, at which the fresh mix is as thick as `levelPaS`; the inverse of {@link freshViscosityPaS}. */
+export function freshAsThickC(flow: ResinFlow, levelPaS: number): number {
+  inRange('viscosity in Pa·s', levelPaS, 1e-6, 1e9)
+  const perK = 1 / REFERENCE_K + (GAS_CONSTANT / flow.etaEJPerMol) * Math.log(levelPaS / flow.eta25PaS)
+  return 1 / perK - ZERO_CELSIUS_K
+}
+
 /** A stick's trail still closes: where marbling with sharp edges begins, Pa·s. Practice; the maker's own "strings" reading replaces it. */
 export const SYRUP_PAS = 3
 /** Ropes like honey: too thick to pour, level or free bubbles, Pa·s. Practice (table honey 2-10, molasses 5-10). */

@@ -178,7 +178,8 @@ export function stonesDetail(plan: Plan, work: Work, i: number): RunDetail {
             ? 'Fill the zone with'
             : 'Fill the whole pour with'
       const when = s.set === 'on the tacky layer' ? 'on the layer below while it is tacky' : s.set
-      return `${placed} ${records[j]!.name}: washed and dry, ${when}.`
+      const heated = s.heated === undefined ? '' : `, heated once to ${decimals(s.heated, 0)} °C`
+      return `${placed} ${records[j]!.name}: washed and dry${heated}${s.sealed ? ', sealed all over' : ''}, ${when}.`
     }),
     facts: [
       fact('Stones in all', formatMass(records.reduce((sum, r) => sum + (each * r.densityKgM3) / 1000, 0))),

@@ -15,7 +15,7 @@ import { conversionPath } from '../../src/resin/conversion.ts'
 import { type FlowHistory, fluidity, fluidityReachedMin, STUCK_PAS } from '../../src/resin/fluidity.ts'
 import { airGivenOff, bubblesOf } from '../../src/resin/outgassing.ts'
 import { airThatStays, clingsToWall, hidesView, stirringHeatK } from '../../src/resin/stir.ts'
-import { viscosityPaS } from '../../src/resin/thickening.ts'
+import { freshAsThickC, freshViscosityPaS, viscosityPaS } from '../../src/resin/thickening.ts'
 import { warmBath } from '../../src/resin/warm-bath.ts'
 import { rows } from './bubble.evidence.ts'
 import { checkRows } from './rows.ts'
@@ -155,6 +155,14 @@ describe('bubbles', () => {
     // 500 ml in 100 mm: floor 7854, wall 20000 mm²: 27854·0.3/500000.
     expect(clingsToWall(500, 100)).toBeCloseTo(0.0167, 3)
     expect(clingsToWall(50, 50)).toBeGreaterThan(clingsToWall(500, 100))
+  })
+
+  it('the temperature at which a mix is as thick as asked is the inverse of its viscosity', () => {
+    for (const { flow } of [deep, medium])
+      for (const paS of [0.2, 1, 3])
+        expect(freshViscosityPaS(flow, freshAsThickC(flow, paS))).toBeCloseTo(paS, 9)
+    // By hand: 0.7 Pa·s at 25 °C, 55 kJ/mol: 3 Pa·s at 1/(1/298.15 + R/55000·ln(3/0.7)) = 279.8 K.
+    expect(freshAsThickC(medium.flow, 3)).toBeCloseTo(6.6, 1)
   })
 
   it('a warm bath thins and hurries; at room temperature it does nothing', () => {

@@ -161,6 +161,13 @@ export const pairs: readonly Pair[] = [
     severity: 'caution'
   },
   {
+    id: 'cold-mix',
+    about: 'a coating resin mixed at 8 °C',
+    sound: pour({ resin: 'thin', depth: 3, startTemperature: 21 }),
+    edit: { op: 'replace', path: '/pours/0/startTemperature', value: 8 },
+    severity: 'caution'
+  },
+  {
     id: 'cure-short',
     about: 'a slow resin in a shed of 8 to 12 °C',
     sound: pour({}, { climate: { night: 18, day: 22, humidity: 40 } }),
