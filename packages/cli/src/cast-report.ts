@@ -16,12 +16,12 @@ export function castReport(plan: Plan): string {
       lines.push('  not predicted: this family of resin is recorded only; its data sheet goes first', '')
       continue
     }
-    lines.push(...castLines(p.cast), '')
+    lines.push(...castLines(p.cast, p.edge), '')
   }
   return lines.join('\n')
 }
 
-function castLines(cast: Cast): string[] {
+function castLines(cast: Cast, edge: Plan['pours'][number]['edge']): string[] {
   const lines: string[] = []
   const row = (label: string, text: string) => lines.push(`  ${label.padEnd(26)}${text}`)
   row('mixed at', `${decimals(cast.startC, 0)} °C, ${formatMinutes(cast.startMin)} after the first pour`)
@@ -29,6 +29,25 @@ function castLines(cast: Cast): string[] {
     'hottest',
     `${decimals(cast.peakC, 0)} °C (${decimals(cast.peakBandC[0], 0)} to ${decimals(cast.peakBandC[1], 0)}) after ${formatMinutes(cast.peakMin)} (${formatMinutes(cast.peakMinBand[0])} to ${formatMinutes(cast.peakMinBand[1])}), ${decimals(cast.peakAtMm, 0)} mm over its floor${cast.runaway ? ': it runs away' : ''}`
   )
+  if (edge !== null) {
+    row(
+      `top of the band at ${decimals(edge.limitC, 0)} °C`,
+      [
+        edge.depthMm === null
+          ? 'at no depth up to three times this'
+          : edge.depthMm === 0
+            ? 'at every depth'
+            : `at ${decimals(edge.depthMm, 1, 1)} mm`,
+        edge.roomK === null
+          ? 'at no room within 15 °C'
+          : `in a room ${decimals(Math.abs(edge.roomK), 1, 1)} °C ${edge.roomK < 0 ? 'cooler' : 'warmer'}`
+      ].join(', ')
+    )
+    row(
+      'what a little more does',
+      `a millimetre ${signed(edge.perMm)} °C, a degree of room ${signed(edge.perK)} °C, a mix 10 °C warmer ${signed(edge.warmer.peakK)} °C${edge.warmer.workingMin === null ? '' : ` and ${formatMinutes(Math.abs(edge.warmer.workingMin))} ${edge.warmer.workingMin < 0 ? 'less' : 'more'} to work in`}`
+    )
+  }
   if (cast.learned !== null) {
     row('learned from readings', plain(cast.learned.says))
     if (cast.learned.disagree !== null) row('', plain(cast.learned.disagree))
@@ -78,6 +97,8 @@ function castLines(cast: Cast): string[] {
   row('most doubt of its heat', plain(cast.mostFrom))
   return lines
 }
+
+const signed = (x: number): string => `${x < 0 ? '−' : '+'}${decimals(Math.abs(x), 1, 1)}`
 
 function until(w: Window): string {
   if (w.close === null) return 'it does not thicken within seven days'

@@ -1,10 +1,17 @@
 // The public surface of the engine: documents, plan, sheets. Grouped by noun; nothing computed here.
 
+export type { CupResult } from './cast/own-resin.ts'
+export { fitCupTest } from './cast/own-resin.ts'
+export type { Edge, PeakMap, WholeCast } from './cast/whole/whole-cast.ts'
+export type { WholeRun } from './cast/whole/whole-run.ts'
 export type { CatalogueKind } from './catalogue/find.ts'
 export { CATALOGUE, find, nearestIds } from './catalogue/find.ts'
 export { CHECKS } from './findings/checks.ts'
 export type { Finding, Severity } from './findings/finding.ts'
 export type { Work } from './findings/work.ts'
+export type { CupUnit } from './piece/cup-header.ts'
+export type { CupOptions, CupReadings } from './piece/cup-readings.ts'
+export { readCupTest } from './piece/cup-readings.ts'
 export type { FileName } from './piece/file-name.ts'
 export { fileNamesOf } from './piece/file-name.ts'
 export type { Kind } from './piece/kind.ts'
@@ -17,12 +24,20 @@ export { pieceSchema } from './piece/piece-schema.ts'
 export type { Problem } from './piece/problem.ts'
 export { InputProblem, readable } from './piece/problem.ts'
 export type { Read, Readings } from './piece/read.ts'
-export { checkPiece, checkShop, readPiece, readReadings, readShop, usualShop } from './piece/read.ts'
+export {
+  checkCupTest,
+  checkPiece,
+  checkShop,
+  readPiece,
+  readReadings,
+  readShop,
+  usualShop
+} from './piece/read.ts'
 export type { Reading } from './piece/reading-schema.ts'
 export { readingSchema } from './piece/reading-schema.ts'
 export type { Files } from './piece/region.ts'
 export { schemaPage } from './piece/schema-page.ts'
-export type { Shop, ShopDocument } from './piece/shop-schema.ts'
+export type { CupTestDocument, Shop, ShopCupTest, ShopDocument } from './piece/shop-schema.ts'
 export { shopSchema } from './piece/shop-schema.ts'
 export type { Despite, Plan, Planned, PlanOptions, Verdict } from './plan.ts'
 export { check, plan } from './plan.ts'
@@ -41,4 +56,5 @@ export type { PageFont } from './sheets/page-font.ts'
 export type { RunSheetAssets } from './sheets/run-sheet-html.ts'
 export { runSheetHtml } from './sheets/run-sheet-html.ts'
 export { runSheetMarkdown } from './sheets/run-sheet-md.ts'
+export { castRun, fullPlan } from './whole.ts'
 export type { PlanInput } from './work.ts'

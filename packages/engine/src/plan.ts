@@ -1,4 +1,5 @@
 import { timberDensity } from './cast/floating.ts'
+import type { Edge } from './cast/whole/whole-cast.ts'
 import { findingsOf } from './findings/checks.ts'
 import type { Finding } from './findings/finding.ts'
 import type { Work } from './findings/work.ts'
@@ -60,6 +61,8 @@ export interface Plan {
   readonly says: string
   readonly despite: readonly Despite[]
   readonly totals: Totals
+  /** What the cast of the whole mould was made with; null where the column stands. */
+  readonly whole: PlanWhole | null
   readonly findings: readonly Finding[]
   readonly steps: readonly PlanStep[]
   readonly pours: readonly PlanPour[]
@@ -70,6 +73,18 @@ export interface Plan {
   readonly faces: readonly PlanFace[]
   readonly quantity: Work['quantity']
   readonly buy: Work['buy']
+}
+
+export interface PlanWhole {
+  readonly effort: 'preview' | 'full'
+  /** Cells along x, y and z, and their width, mm. */
+  readonly cells: readonly [x: number, y: number, z: number]
+  readonly widthMm: number
+  readonly steps: number
+  /** (heat released − lost − stored)/the largest of them. */
+  readonly energyClosure: number
+  /** Whether the moments of the pours and the windows they wait for agree. */
+  readonly settled: boolean
 }
 
 export interface PlanStep {
@@ -95,6 +110,8 @@ export interface PlanPour {
   readonly finishedMm: number | null
   readonly batches: Work['batches'][number]
   readonly cast: Work['casts'][number]
+  /** How near it is to its limits; null until the whole mould was cast. */
+  readonly edge: Edge | null
   readonly hiding: Work['hiding'][number]
 }
 
@@ -185,6 +202,7 @@ function planFrom(
     says: sentence(verdict, standing),
     despite,
     totals,
+    whole: wholeOf(work),
     findings,
     steps: work.steps.map(
       (s, i): PlanStep => ({
@@ -220,6 +238,7 @@ function planFrom(
         finishedMm: p.value.kind === 'cast' ? Math.max(0, to - from) : null,
         batches: work.batches[i]!,
         cast: work.casts[i]!,
+        edge: work.whole?.edges[i] ?? null,
         hiding: work.hiding[i]!
       }
     }),
@@ -266,6 +285,19 @@ function planFrom(
     ),
     quantity: work.quantity,
     buy: work.buy
+  }
+}
+
+function wholeOf({ whole }: Work): PlanWhole | null {
+  if (whole === null) return null
+  const { map, effort, steps, settled, energy } = whole
+  return {
+    effort,
+    cells: [map.nx, map.ny, map.facesMm.length - 1],
+    widthMm: Math.max(map.dxMm, map.dyMm),
+    steps,
+    energyClosure: energy.closure,
+    settled
   }
 }
 

@@ -6,6 +6,7 @@ import { floatingOf } from './cast/floating.ts'
 import { afterReadings } from './cast/learned-input.ts'
 import { mouldPlan } from './cast/mould.ts'
 import { AS_RECORDED } from './cast/speed.ts'
+import type { WholeCast } from './cast/whole/whole-cast.ts'
 import { buyList } from './cost/buy.ts'
 import type { Quantity, Work } from './findings/work.ts'
 import { facesOf } from './finish/faces.ts'
@@ -37,6 +38,8 @@ export interface PlanInput {
   /** Name of the piece file, for messages. */
   readonly source?: string
   readonly effort?: 'preview' | 'full'
+  /** The cast of the whole mould, of this very piece, shop and readings: it stands in the place of the column's. */
+  readonly whole?: WholeCast | null
 }
 
 /**
@@ -55,10 +58,12 @@ export function workOf(input: PlanInput): Work {
   const steps = orderOf(piece, entries, hasWaste(piece, geometry))
   const stack = named(source, () => walk(piece, entries, geometry, steps, factsOf(piece, bought)))
   const labelled = { choices: bought.resins, speeds: bought.resins.map(() => AS_RECORDED) }
-  const casts = castOf(
+  const columns = castOf(
     { stack, ...labelled, board: bought.base, shop, effort, stones: bought.stones },
     readings
   )
+  const whole = input.whole ?? null
+  const casts = columns.map((c, i) => whole?.casts[i] ?? c)
   // From here on a resin is as fast as its readings left it.
   const { choices, speeds } = afterReadings(labelled, casts)
   const materials = { ...bought, resins: choices }
@@ -89,6 +94,7 @@ export function workOf(input: PlanInput): Work {
     stack,
     speeds,
     casts,
+    whole,
     clock: clockOf(steps, casts, [materials.coats.front, materials.coats.back], materials.markingResins),
     batches,
     mould,

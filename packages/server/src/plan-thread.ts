@@ -1,7 +1,8 @@
 import { parentPort } from 'node:worker_threads'
-import type { PageAssets } from '@castwright/engine'
+import type { PageAssets, PlanInput, WholeCast } from '@castwright/engine'
 import {
   buyCsv,
+  castRun,
   checkPiece,
   checkShop,
   InputProblem,
@@ -36,6 +37,20 @@ parentPort?.on('message', (ask: PlanAsk) => {
   parentPort!.postMessage(answered(ask))
 })
 
+let castFor = ''
+let cast: WholeCast | null = null
+
+// The sheets of a piece are asked for one after the other: the mould is cast once for all of them.
+function wholeFor({ document, shop, files, readings }: PlanAsk, input: PlanInput): WholeCast | null {
+  const key = JSON.stringify([document, shop, files, readings])
+  if (key === castFor) return cast
+  const run = castRun(input, { effort: 'full' })
+  while (run !== null && !run.advance(1000));
+  cast = run?.best() ?? null
+  castFor = key
+  return cast
+}
+
 function answered(ask: PlanAsk): PlanAnswer {
   const { number } = ask
   try {
@@ -43,16 +58,15 @@ function answered(ask: PlanAsk): PlanAnswer {
       ask.readings.map(r => `${JSON.stringify(r)}\n`).join(''),
       'the readings'
     )
-    const planned = plan(
-      {
-        piece: checkPiece(ask.document, 'the piece'),
-        shop: ask.shop === null ? usualShop() : checkShop(ask.shop, 'the shop').value,
-        files: ask.files,
-        readings,
-        source: 'the piece'
-      },
-      { asOf: ask.asOf, effort: 'full', despite: ask.despite }
-    )
+    const input = {
+      piece: checkPiece(ask.document, 'the piece'),
+      shop: ask.shop === null ? usualShop() : checkShop(ask.shop, 'the shop').value,
+      files: ask.files,
+      readings,
+      source: 'the piece'
+    }
+    const whole = wholeFor(ask, input)
+    const planned = plan({ ...input, whole }, { asOf: ask.asOf, effort: 'full', despite: ask.despite })
     if (ask.sheet.startsWith('run-sheet') && planned.plan.verdict === 'stop')
       return {
         number,

@@ -1,22 +1,24 @@
 import type { Plan } from '@castwright/engine'
-import { plan } from '@castwright/engine'
+import { fullPlan } from '@castwright/engine'
 import { argumentsOf } from '../arguments.ts'
 import { castCsv, castReport } from '../cast-report.ts'
 import { load } from '../load.ts'
 import { momentOf } from '../moment.ts'
 import { writeFolder } from '../out-folder.ts'
+import { progressLine } from '../progress.ts'
 import type { Command } from './command.ts'
 
 /** `castwright cast`: how each pour cures and heats. */
 export const castCommand: Command = {
   name: 'cast',
   about: 'how each pour cures and heats: temperatures and the spans of time in which each step works',
-  help: `castwright cast PIECE [--json] [--out DIR] [--shop FILE] [--readings FILE] [--as-of MOMENT]
+  help: `castwright cast PIECE [--json] [--quick] [--out DIR] [--shop FILE] [--readings FILE] [--as-of MOMENT]
 
-How hot each pour gets and when, until when it can be worked, when the next pour bonds, when it leaves the
-mould. Ends with 0 when no stop stands, 1 when one does, 2 when the input cannot be used.
+Casts the whole mould in three directions: how hot each pour gets and when, how far its limits are, until when
+it can be worked, when the next pour bonds, when it leaves the mould. Ends with 0 when no stop stands, 1 when one does, 2 when the input cannot be used.
 
   --json            as JSON, with the curves
+  --quick           on a coarse grid: a first look
   --out DIR         writes cast.json and cast.csv (the curves) there
   --shop FILE       your own facts; left out: shop.json beside the piece, else the built-in shop
   --readings FILE   what was measured; left out: NAME.readings.jsonl beside NAME.piece.json, if there
@@ -24,7 +26,7 @@ mould. Ends with 0 when no stop stands, 1 when one does, 2 when the input cannot
 `,
   run: args => {
     const given = argumentsOf('cast', args, {
-      flags: ['json'],
+      flags: ['json', 'quick'],
       texts: ['out', 'shop', 'readings', 'as-of'],
       words: [1, 1, 'one piece file']
     })
@@ -35,7 +37,10 @@ mould. Ends with 0 when no stop stands, 1 when one does, 2 when the input cannot
       shop: given.texts.get('shop'),
       readings: given.texts.get('readings')
     })
-    const planned = plan(input, { asOf, effort: 'full' }).plan
+    const line = progressLine('casting the whole mould')
+    const effort = given.flags.has('quick') ? 'preview' : 'full'
+    const planned = fullPlan(input, { asOf, effort }, line.on).plan
+    line.end()
     const json = `${JSON.stringify(castData(planned), null, 2)}\n`
     const folder = given.texts.get('out')
     let written = ''
@@ -64,6 +69,7 @@ function castData(planned: Plan) {
     name: planned.name,
     asOf: planned.asOf,
     verdict: planned.verdict,
+    whole: planned.whole,
     findings: planned.findings.filter(f => f.at.startsWith('/pours')),
     pours: planned.pours.map(p => ({
       id: p.id,
@@ -71,6 +77,7 @@ function castData(planned: Plan) {
       resin: p.resin,
       pouredDepthMm: p.stack.liquidDepth,
       cast: p.cast,
+      edge: p.edge,
       batches: p.batches
     }))
   }

@@ -1,11 +1,20 @@
 import type { Despite, Planned } from '@castwright/engine'
-import { buyCsv, CHECKS, nearestWord, page, plan, runSheetHtml, runSheetMarkdown } from '@castwright/engine'
+import {
+  buyCsv,
+  CHECKS,
+  fullPlan,
+  nearestWord,
+  page,
+  runSheetHtml,
+  runSheetMarkdown
+} from '@castwright/engine'
 import { argumentsOf } from '../arguments.ts'
 import { Failure } from '../failure.ts'
 import { load } from '../load.ts'
 import { momentOf } from '../moment.ts'
 import { writeFolder } from '../out-folder.ts'
 import { pageAssets } from '../page-assets.ts'
+import { progressLine } from '../progress.ts'
 import { checkReport, planReport } from '../report.ts'
 import type { Command } from './command.ts'
 
@@ -45,7 +54,9 @@ input cannot be used.
       shop: given.texts.get('shop'),
       readings: given.texts.get('readings')
     })
-    const planned = plan(input, { asOf, effort: 'full', despite: given.despite })
+    const line = progressLine('casting the whole mould')
+    const planned = fullPlan(input, { asOf, effort: 'full', despite: given.despite }, line.on)
+    line.end()
     const idle = given.despite.filter(d => !planned.plan.despite.some(x => x.id === d.id))
     const err = [...says, ...idle.map(d => `--despite ${d.id}: no such finding stands; left out`)]
     const names = writeFolder(folder, filesOf(planned))

@@ -44,6 +44,7 @@ import { mouldGap } from './mould-gap.ts'
 import { mouldSoftens } from './mould-softens.ts'
 import { movementJoint } from './movement-joint.ts'
 import { narrowRecess } from './narrow-recess.ts'
+import { nearEdge } from './near-edge.ts'
 import { noRelease } from './no-release.ts'
 import { oneFaceFlattened } from './one-face-flattened.ts'
 import { opaqueCover } from './opaque-cover.ts'
@@ -56,6 +57,7 @@ import { porousInclusion } from './porous-inclusion.ts'
 import { pourBelow } from './pour-below.ts'
 import { pourHeat } from './pour-heat.ts'
 import { pouredMore } from './poured-more.ts'
+import { poursUnsettled } from './pours-unsettled.ts'
 import { ratioByMass } from './ratio-by-mass.ts'
 import { ratioOff } from './ratio-off.ts'
 import { readingOdd } from './reading-odd.ts'
@@ -87,6 +89,8 @@ import type { Work } from './work.ts'
 export const CHECKS: readonly Check[] = [
   // Heat and batches.
   pourHeat,
+  nearEdge,
+  poursUnsettled,
   factorsTogether,
   peakUnattended,
   labelDepth,

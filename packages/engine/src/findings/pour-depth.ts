@@ -24,12 +24,15 @@ export function castInputOf(work: Work): CastInput {
  * Greatest depth as cast, mm, at which a pour's peak stays at or below `limitC` to the hot end of its band;
  * 0 when there is none or the pour is not predicted. The pour's own depth when even that does.
  *
- * A deeper pour runs hotter, so there is one edge; it is bracketed by the search of the model alone
+ * Where the whole mould was cast, its search has the answer. Else: a deeper pour runs hotter, so there is one edge; it is bracketed by the search of the model alone
  * ({@link greatestDepth}, an even room) and closed in on with the planned bed and hour.
  */
 export function depthUnder(work: Work, index: number, limitC: number): number {
   const peak = peakOver(castInputOf(work), work.casts, index)
   const { liquidDepth } = work.stack.pours[index]!
+  const edge = work.whole?.edges[index]
+  if (edge != null && edge.limitC === limitC)
+    return Math.min(liquidDepth, edge.depthMm ?? liquidDepth) * keptOf(work, index)
   if (peak === null || liquidDepth <= 0) return 0
   const under = (mm: number): boolean => peak.under(mm, limitC)
   let low = 0

@@ -3,6 +3,7 @@ import { aboutTime } from '../quantity/rough.ts'
 import { LABEL_ROOM_C } from '../resin/constant.ts'
 import { CAUTION_ABOVE_C, heatEffect, RUNAWAY_ABOVE_C, STOP_ABOVE_C } from '../resin/limits.ts'
 import { poursNeeded } from '../resin/pours.ts'
+import { edgeWords } from './edge-words.ts'
 import type { Check, Found } from './finding.ts'
 import { depthUnder, setDepth, splitPour } from './pour-depth.ts'
 import type { Work } from './work.ts'
@@ -44,17 +45,34 @@ function one(work: Work, i: number): Found[] {
     {
       severity: stop ? 'stop' : 'caution',
       at: entry.at,
-      says: `${entry.id} at ${decimals(pour.depth, 1)} mm ${heat}: ${effect?.says ?? 'past the limit for clear work'}; ${wayOut(work, i, safe)}.`,
+      says: `${entry.id} at ${decimals(pour.depth, 1)} mm ${heat}: ${effect?.says ?? 'past the limit for clear work'}; ${wayOut(work, i, safe)}${nearness(work, i)}.`,
       value: cast.peakC,
       unit: '°C',
       band: [low, high],
       limit,
-      basis:
-        'peak: cure and heat in one direction, generic class, rate ±30 %, room, liquid mixing; limits 60, 100, 150 °C: engineering judgement (memory), the data sheet of the resin goes before',
+      basis: `peak: cure and heat in ${work.whole === null ? 'one direction' : 'three directions'}, ${basisOf(work, i)}, room, liquid mixing; limits 60, 100, 150 °C: engineering judgement (memory), the data sheet of the resin goes before`,
       settledBy: SETTLES[cast.mostFrom],
       ...(splitPour(work, i, mostAt(work, i, safe)) ?? setDepth(work, i, safe))
     }
   ]
+}
+
+// What the resin is known by, and how sure its speed is.
+function basisOf(work: Work, i: number): string {
+  const { known, record } = work.materials.resins[i]!
+  const from =
+    known === 'cup' ? 'its cup test' : known === 'label' ? 'its label over its class' : 'generic class'
+  return `${from}, rate ±${Math.round(100 * record.band.time)} %`
+}
+
+// Where the whole mould was cast: by how little it is past the limit.
+function nearness(work: Work, i: number): string {
+  const edge = work.whole?.edges[i]
+  if (edge == null) return ''
+  const { liquidDepth } = work.stack.pours[i]!
+  const near = edge.depthMm !== null && edge.depthMm > 0.75 * liquidDepth
+  const words = near ? edgeWords(edge, liquidDepth) : ''
+  return words === '' ? '' : `; ${words}`
 }
 
 // The depth that does, the label's greatest in mind.

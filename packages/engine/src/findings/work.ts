@@ -5,6 +5,7 @@ import type { Materials } from '../cast/facts.ts'
 import type { Floating } from '../cast/floating.ts'
 import type { MouldPlan } from '../cast/mould.ts'
 import type { Speed } from '../cast/speed.ts'
+import type { WholeCast } from '../cast/whole/whole-cast.ts'
 import type { BuyLine } from '../cost/buy.ts'
 import type { FaceFinish } from '../finish/faces.ts'
 import type { HardwareFit } from '../fits/hardware.ts'
@@ -50,6 +51,8 @@ export interface Work {
   readonly stack: Stack
   readonly speeds: readonly Speed[]
   readonly casts: readonly (PourCast | null)[]
+  /** The cast in three directions that they are from; null while they are the column's. */
+  readonly whole: WholeCast | null
   readonly clock: readonly StepTime[]
   readonly batches: readonly (PourBatches | null)[]
   readonly mould: MouldPlan

@@ -94,7 +94,7 @@ function* edgeOf(input: WholeInput, index: number, own: PourCast, trial: Trial):
   const [cool, heated] = [working(coarse), working(warm)]
   return {
     limitC,
-    depthMm: times === null ? null : times * depth,
+    depthMm: times === null ? (atPlan > 0 ? 0 : null) : times * depth,
     roomK,
     perMm: (more.peakC - coarse.peakC) / stepMm,
     perK: (room.peakC - coarse.peakC) / STEP_K,

@@ -1,0 +1,37 @@
+import type { WholeOptions, WholeRun } from './cast/whole/whole-run.ts'
+import { wholeRun } from './cast/whole/whole-run.ts'
+import type { Planned, PlanOptions } from './plan.ts'
+import { plan } from './plan.ts'
+import type { PlanInput } from './work.ts'
+import { workOf } from './work.ts'
+
+/**
+ * Sets up the cast of the whole mould of a piece: a run to be taken on step by step, from the moments and the
+ * readings that the column has read. null where nothing is cast or predicted.
+ * @throws InputProblem when the piece cannot be used
+ */
+export function castRun(input: PlanInput, options: WholeOptions): WholeRun | null {
+  const work = workOf({ ...input, effort: 'preview', whole: null })
+  const { stack, materials, speeds, shop } = work
+  const { resins: choices, base: board, walls, stones, timbers } = materials
+  const whole = { stack, choices, speeds, board, walls, stones, timbers, shop, effort: options.effort }
+  return wholeRun(whole, work.casts, options)
+}
+
+/** Steps between two looks at how far a full plan is. */
+const STEPS = 20
+
+/**
+ * The plan with the cast of the whole mould run to its end: what `plan` gives from the column alone, refined. Takes
+ * seconds; `onProgress` hears the share done, 0..1.
+ * @throws InputProblem when the piece cannot be used
+ */
+export function fullPlan(
+  input: PlanInput,
+  options: PlanOptions,
+  onProgress: (share: number) => void = () => {}
+): Planned {
+  const run = castRun(input, { effort: options.effort ?? 'full' })
+  while (run !== null && !run.advance(STEPS)) onProgress(run.progress())
+  return plan({ ...input, whole: run?.best() ?? null }, options)
+}
