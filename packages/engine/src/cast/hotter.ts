@@ -8,7 +8,7 @@ import { layersBefore } from './peak.ts'
 import { airFor } from './starts.ts'
 
 /** Why one pour runs hotter than another: what is different about it. */
-export type Difference = 'warm layer' | 'floor' | 'hour' | 'mix'
+export type Difference = 'warm layer' | 'floor' | 'hour' | 'mix' | 'sides'
 
 /** What a difference is worth: the peak falls by so much when it alone is taken away, K. */
 export interface Worth {
@@ -29,9 +29,10 @@ interface Conditions {
  *   floor        what it lies on, cold: it is put on what the other lies on
  *   hour         it is poured at the other's hour
  *   mix          it is mixed as warm as the other
+ *   sides        what timber and walls take: by how much the whole mould sets the two farther apart than columns do
  *
  * Largest first. Check: the sum of a single difference is the whole of it (test).
- * Limits: one direction; what timber and walls take at the sides is not seen.
+ * Limits: all but the sides are told from columns; the sides only where the whole mould was cast.
  */
 export function whyHotter(
   input: CastInput,
@@ -43,17 +44,21 @@ export function whyHotter(
   const own = conditions(input, casts, pour, air)
   const theirs = conditions(input, casts, other, air)
   const depthMm = input.stack.pours[pour]!.liquidDepth
-  const peak = (c: Conditions): number => {
-    const layers = [...c.below, freshLayer(input, pour, depthMm, c.startC)]
+  const column = (c: Conditions, index: number, mm: number): number => {
+    const layers = [...c.below, freshLayer(input, index, mm, c.startC)]
     const run = runBed(input, layers, FOLLOWED_MIN, c.startMin, air)
     return (run.layers[c.below.length] as ResinResult).peakC
   }
+  const peak = (c: Conditions): number => column(c, pour, depthMm)
   const roomC = air(own.startMin * 60)
   const asItIs = peak(own)
   const cold = { ...own, below: coldBed(input, pour, own.below, roomC) }
   const coldPeak = peak(cold)
   const theirFloor = { ...cold, below: coldBed(input, other, theirs.below, roomC) }
+  const columnsApart = asItIs - column(theirs, other, input.stack.pours[other]!.liquidDepth)
+  const apart = casts[pour]!.peakC - casts[other]!.peakC
   const worths: Worth[] = [
+    { difference: 'sides', kelvin: apart - columnsApart },
     { difference: 'warm layer', kelvin: asItIs - coldPeak },
     { difference: 'floor', kelvin: coldPeak - peak(theirFloor) },
     { difference: 'hour', kelvin: asItIs - peak({ ...own, startMin: theirs.startMin }) },

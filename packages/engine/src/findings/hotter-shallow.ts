@@ -13,7 +13,8 @@ const WORDS: Readonly<Record<Difference, string>> = {
   'warm layer': 'the layer below it still cures and is warm',
   floor: 'what it lies on leads less heat away',
   hour: 'it is poured at a warmer hour of the day',
-  mix: 'its mix is warmer'
+  mix: 'its mix is warmer',
+  sides: 'timber and walls take less of its heat'
 }
 
 /** A shallower pour that runs hotter than a deeper one of the same resin: why. */
