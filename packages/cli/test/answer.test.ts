@@ -134,6 +134,22 @@ describe('cast', () => {
       expect(out).toContain(words)
   })
 
+  it('lists every window with its band and the reading that sharpens it', () => {
+    const { out } = answer(['cast', sound, ...AS_OF])
+    for (const words of [
+      'heat gun over the face',
+      'colours can be drawn',
+      'stones set on it stick',
+      'for abrasive paper',
+      'for the cutter',
+      'into use'
+    ]) {
+      const [, after] = out.split(`  ${words}`)
+      expect(after?.split('\n')[1], words).toMatch(/sharper by: .{10}/)
+    }
+    expect(out).toMatch(/the next pour bonds +from .+ \(.+ to .+\) to .+ \(.+ to .+\)/)
+  })
+
   it('writes curves that a spreadsheet reads', () => {
     const folder = at('cast')
     expect(answer(['cast', sound, '--out', folder, ...AS_OF]).code).toBe(0)

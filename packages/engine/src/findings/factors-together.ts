@@ -41,7 +41,7 @@ function one(work: Work, i: number): Found[] {
       unit: '°C',
       limit: CAUTION_ABOVE_C,
       basis:
-        'the pour run with each factor by itself and with all of them: cure model; limit 60 °C: engineering judgement (memory)',
+        'the pour run with each factor by itself and with all of them: cure model in one direction; limit 60 °C: engineering judgement (memory)',
       settledBy: 'a cup test of this resin; a thermometer in the parts before they are mixed',
       ...coolParts(work, i, factors.each)
     }

@@ -60,7 +60,7 @@ function one(work: Work, i: number): Found[] {
       unit: '°C',
       band: [cast.peakBandC[0], cast.peakBandC[1]],
       basis:
-        'the pour run anew with each difference to the other taken away, one at a time: cure and heat in one direction; what timber takes at the sides is not in it',
+        'the pour run anew with each difference to the other taken away, one at a time: cure and heat in one direction; the sides are what the whole mould adds to that',
       settledBy: null
     }
   ]
