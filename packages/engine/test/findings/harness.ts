@@ -6,6 +6,7 @@ import type { PieceDocument } from '../../src/piece/piece-schema.ts'
 import { checkPiece, checkShop } from '../../src/piece/read.ts'
 import { readingSchema } from '../../src/piece/reading-schema.ts'
 import type { ShopDocument } from '../../src/piece/shop-schema.ts'
+import { castRun } from '../../src/whole.ts'
 import { workOf } from '../../src/work.ts'
 
 /** Documents a finding is asked of. */
@@ -14,19 +15,22 @@ export interface Given {
   readonly shop?: ShopDocument
   readonly readings?: readonly unknown[]
   readonly files?: Readonly<Record<string, string>>
+  /** Casts the whole mould on the coarse grid first, in so many rounds at most. */
+  readonly whole?: { readonly rounds: number }
 }
 
 /** Findings of a piece in a shop, through the same stages the plan runs. */
 export function findings(given: Given): Finding[] {
-  return findingsOf(
-    workOf({
-      piece: checkPiece(given.piece, 'piece'),
-      shop: checkShop(given.shop ?? { castwright: 1 }, 'shop').value,
-      readings: (given.readings ?? []).map(r => readingSchema.parse(r)),
-      files: given.files ?? {},
-      effort: 'preview'
-    })
-  )
+  const input = {
+    piece: checkPiece(given.piece, 'piece'),
+    shop: checkShop(given.shop ?? { castwright: 1 }, 'shop').value,
+    readings: (given.readings ?? []).map(r => readingSchema.parse(r)),
+    files: given.files ?? {},
+    effort: 'preview' as const
+  }
+  const run = given.whole === undefined ? null : castRun(input, { effort: 'preview', ...given.whole })
+  while (run !== null && !run.advance(1000));
+  return findingsOf(workOf({ ...input, whole: run?.best() ?? null }))
 }
 
 /** Ids that stand, each once. */

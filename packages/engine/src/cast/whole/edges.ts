@@ -9,8 +9,10 @@ import { AS_PLANNED, isCast } from './whole-problem.ts'
 
 /** How a search runs the mould with something changed. */
 export interface Trial {
+  /** The mould up to a pour, that pour so many times as deep, in the room and with the mixes of the variant. */
   readonly run: (
-    stretch: (index: number) => number,
+    index: number,
+    times: number,
     variant: Variant,
     startK: number,
     untilS: number
@@ -63,13 +65,12 @@ function* edgeOf(input: WholeInput, index: number, own: PourCast, trial: Trial):
   const untilS = startS + Math.max(LEAST_HORIZON_S, HORIZON * own.peakMinBand[1] * 60)
   const { doubt } = input.shop.climate
   const hot: Variant = { rate: 'fast', roomK: doubt, liquid: 1 }
-  const deeper = (times: number) => (k: number) => (k === index ? times : 1)
   function* peak(
     times: number,
     variant: Variant,
     startK = 0
   ): Generator<undefined, FieldResult['pours'][number]> {
-    const result = yield* trial.run(deeper(times), variant, startK, untilS)
+    const result = yield* trial.run(index, times, variant, startK, untilS)
     return result.pours.find(p => p.pour === index)!
   }
   function* over(times: number, roomK: number): Generator<undefined, number> {

@@ -1,5 +1,6 @@
 import { bandFrom } from '../../resin/bands.ts'
 import type { ResinResult } from '../../resin/column-result.ts'
+import type { Stack } from '../../stack/stack.ts'
 import type { RoomAir } from '../bed.ts'
 import type { PourCast } from '../cast.ts'
 import { FOLLOWED_MIN, pourCast } from '../cast.ts'
@@ -13,6 +14,7 @@ import { edgesOf } from './edges.ts'
 import { castPours, FULL_FINENESS, levelsOf, QUICK_FINENESS } from './levels.ts'
 import type { Raster } from './raster.ts'
 import { rasterOf } from './raster.ts'
+import { tryDepth } from './try-depth.ts'
 import type { WholeCast } from './whole-cast.ts'
 import { peakMapOf } from './whole-cast.ts'
 import type { Variant, WholeInput } from './whole-problem.ts'
@@ -35,6 +37,8 @@ export interface WholeOptions {
   readonly kernel?: KernelMaker
   /** Whether to search how far the limits are; yes if not given. */
   readonly edges?: boolean
+  /** Rounds of pours and windows at most; four if not given. */
+  readonly rounds?: number
 }
 
 /** Corners of the band, by bits: 1 faster, 2 warmer, 4 unmixed; the coldest, the hottest and the hottest with one turned. */
@@ -148,16 +152,19 @@ class WholeWork {
     }
     if (this.options.edges === false) return
     const edges = yield* edgesOf(input, this.casts, this.best, {
-      run: (stretch, variant, startK, until) => this.tried(stretch, variant, startK, until),
+      run: (index, times, variant, startK, until) =>
+        this.tried(tryDepth(input.stack, index, times), variant, startK, until),
       centre,
       air: this.air
     })
     this.best = { ...this.best, edges }
   }
 
-  private raster(quick: boolean, stretch = stretchOf(this.input)): Raster | null {
+  private raster(quick: boolean, stack = this.input.stack): Raster | null {
     const fineness = quick ? QUICK_FINENESS : FULL_FINENESS
-    return rasterOf(this.input.stack, fineness, levelsOf(this.input.stack, fineness, stretch))
+    // A pour stands higher before it shrinks.
+    const stretch = this.input.stack.pours.map(p => (p.depth > 0 ? p.liquidDepth / p.depth : 1))
+    return rasterOf(stack, fineness, levelsOf(stack, fineness, stretch))
   }
 
   private *run(
@@ -185,15 +192,14 @@ class WholeWork {
     return run.result()
   }
 
-  /** A coarse run with other depths, another room or other mixes, for a search. */
+  /** A coarse run of another stack, in another room or with other mixes, for a search. */
   private *tried(
-    stretch: (index: number) => number,
+    stack: Stack,
     variant: Variant,
     startK: number,
     untilS: number
   ): Generator<undefined, FieldResult> {
-    const own = stretchOf(this.input).map((s, i) => s * stretch(i))
-    const raster = this.raster(true, own)!
+    const raster = this.raster(true, stack)!
     const casts = this.casts.map(c => (c === null ? null : { ...c, startC: c.startC + startK }))
     return yield* this.run(raster, variant, true, 1, casts, untilS)
   }
@@ -206,7 +212,7 @@ class WholeWork {
       const result = yield* this.run(raster, AS_PLANNED, true, 1 / MOST_ROUNDS)
       const moved = this.moved(result)
       if (moved === null) return { result, rounds, settled: true }
-      if (rounds >= MOST_ROUNDS) return { result, rounds, settled: false }
+      if (rounds >= (this.options.rounds ?? MOST_ROUNDS)) return { result, rounds, settled: false }
       this.casts = moved
     }
   }
@@ -313,11 +319,6 @@ function placeOf(raster: Raster, result: FieldResult, index: number): readonly [
     raster.y0 + (iy + 0.5) * raster.dyMm,
     (facesMm[iz]! + facesMm[iz + 1]!) / 2
   ]
-}
-
-/** How much deeper each pour stands as a liquid than after cure. */
-function stretchOf(input: WholeInput): number[] {
-  return input.stack.pours.map(p => (p.depth > 0 ? p.liquidDepth / p.depth : 1))
 }
 
 function variantOf(input: WholeInput, bits: number): Variant {

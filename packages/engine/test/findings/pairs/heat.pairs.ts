@@ -19,7 +19,31 @@ const steps = (...more: readonly object[]) => [
   { do: 'deliver' }
 ]
 
+const layers = (...more: readonly object[]) => ({
+  ...PLAIN,
+  pours: [
+    { id: 'low', resin: 'deep', depth: 10 },
+    { id: 'high', resin: 'deep', depth: 10, ...more[0] }
+  ]
+})
+
 export const pairs: readonly Pair[] = [
+  {
+    id: 'near-edge',
+    about: 'a pour so deep that two degrees of room would take it past its limit',
+    sound: { piece: pour({ depth: 28 }), whole: { rounds: 4 } },
+    edit: { op: 'replace', path: '/pours/0/depth', value: 34 },
+    severity: 'note',
+    noFix: 'it is within its limit'
+  },
+  {
+    id: 'pours-unsettled',
+    about: 'a pour that waits for a window that the first round of the cast moved',
+    sound: { piece: layers({ after: '20 h' }), whole: { rounds: 1 } },
+    edit: { op: 'remove', path: '/pours/1/after' },
+    severity: 'caution',
+    noFix: 'which wait the maker wants is for the maker to say'
+  },
   {
     id: 'label-depth',
     about: 'a pour of 26 mm in a resin whose label allows 25',
