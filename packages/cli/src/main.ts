@@ -2,6 +2,7 @@ import { InputProblem, nearestWord } from '@castwright/engine'
 import { castCommand } from './command/cast.ts'
 import { checkCommand } from './command/check.ts'
 import type { Command, Ended } from './command/command.ts'
+import { cupCommand } from './command/cup.ts'
 import { listCommand } from './command/list.ts'
 import { newCommand } from './command/new.ts'
 import { planCommand } from './command/plan.ts'
@@ -18,6 +19,7 @@ const COMMANDS: readonly Command[] = [
   checkCommand,
   planCommand,
   castCommand,
+  cupCommand,
   listCommand,
   schemaCommand,
   serveCommand

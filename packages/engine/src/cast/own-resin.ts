@@ -1,6 +1,8 @@
 import type { ResinRecord } from '../catalogue/resin.ts'
+import { InputProblem } from '../piece/problem.ts'
 import type { ResinChoice } from '../piece/resin-choice.ts'
-import type { ShopCupTest, ShopResin } from '../piece/shop-schema.ts'
+import { chooseResin } from '../piece/resin-choice.ts'
+import type { Shop, ShopCupTest, ShopResin } from '../piece/shop-schema.ts'
 import { toFixedUnit } from '../quantity/unit.ts'
 import { type CupFit, fitCup } from '../resin/fit/cup-fit.ts'
 import { type CupReport, cupReport } from '../resin/fit/cup-report.ts'
@@ -45,8 +47,29 @@ export function ownResin(choice: ResinChoice): ResinChoice {
   }
 }
 
+/**
+ * Fits a cup test to the class of a resin of the shop, or of the catalogue: for the command and for a form.
+ * `test` is as a shop holds it ({@link ShopCupTest}, see checkCupTest); the answer is plain data, and says what
+ * was learned in sentences. About a quarter of a second; the last few are kept.
+ * @throws InputProblem for a resin that is not known or not predicted
+ */
+export function fitCupTest(test: ShopCupTest, resin: string, shop: Shop, source = 'shop'): CupResult {
+  const choice = chooseResin(resin, shop, '/resin')
+  if ('found' in choice) throw new InputProblem(source, [choice])
+  if (choice.record.model === null)
+    throw new InputProblem(source, [
+      {
+        path: '/resin',
+        found: `"${resin}", ${choice.record.name}`,
+        allowed: 'an epoxy: cure and heat of other families are not predicted',
+        example: '"medium"'
+      }
+    ])
+  return cupResult(test, choice.record)
+}
+
 /** A shop's cup test against the class of its resin. @throws RangeError for a family that is not predicted */
-export function cupResult(test: ShopCupTest, record: ResinRecord): CupResult {
+function cupResult(test: ShopCupTest, record: ResinRecord): CupResult {
   const { model } = record
   if (model === null) throw new RangeError(`${record.name}: cure and heat are not predicted for this family`)
   return kept(cups, JSON.stringify([record.id, test]), () => {

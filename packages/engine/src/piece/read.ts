@@ -6,8 +6,8 @@ import { pieceSchema, VERSION } from './piece-schema.ts'
 import { InputProblem, problemsOf } from './problem.ts'
 import type { Reading } from './reading-schema.ts'
 import { readingSchema } from './reading-schema.ts'
-import type { Shop, ShopDocument } from './shop-schema.ts'
-import { shopSchema } from './shop-schema.ts'
+import type { CupTestDocument, Shop, ShopCupTest, ShopDocument } from './shop-schema.ts'
+import { cupTestSchema, shopSchema } from './shop-schema.ts'
 
 /** A document as it stands in its file, and as it reads. */
 export interface Read<D, T> {
@@ -36,6 +36,14 @@ export function readShop(text: string, source: string): Read<ShopDocument, Shop>
 /** A shop from its document. @throws InputProblem */
 export function checkShop(document: unknown, source: string): Read<ShopDocument, Shop> {
   return checked(document, source, shopSchema, MIGRATIONS.shop) as Read<ShopDocument, Shop>
+}
+
+/** A cup test from its document, as a shop's resin holds it. @throws InputProblem */
+export function checkCupTest(document: unknown, source: string): Read<CupTestDocument, ShopCupTest> {
+  const result = cupTestSchema.safeParse(document)
+  if (!result.success)
+    throw new InputProblem(source, problemsOf(result.error.issues, cupTestSchema, document))
+  return { document: document as CupTestDocument, value: result.data }
 }
 
 /** The shop of someone who has told us nothing: usual vessels, a usual room. */

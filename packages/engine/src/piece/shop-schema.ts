@@ -69,7 +69,7 @@ const CUP_SAMPLE = [
 ]
 
 /** A cup of resin that was watched with a thermometer in its middle; readings as they were taken. */
-const cupTest = z
+export const cupTestSchema = z
   .strictObject({
     day: day('when').optional(),
     mass: mass('mixed, A and B together', 5, 50_000),
@@ -126,7 +126,7 @@ const shopResin = z
     hardTime: timeAt('until a thin film is hard by the label').optional(),
     viscosity: number('viscosity of the fresh mix at 25 °C by the label, mPa·s', 20, 100_000).optional(),
     cupTests: z
-      .array(cupTest)
+      .array(cupTestSchema)
       .max(20)
       .default([])
       .meta({
@@ -275,3 +275,4 @@ export type ShopDocument = z.input<typeof shopSchema>
 export type Shop = z.output<typeof shopSchema>
 export type ShopResin = Shop['resins'][number]
 export type ShopCupTest = ShopResin['cupTests'][number]
+export type CupTestDocument = z.input<typeof cupTestSchema>

@@ -90,18 +90,20 @@ export function trial(seed: number): Trial {
   const gap = partial > 0.3 && partial < 0.45 ? [end * 0.3, end * 0.5] : [-1, -1]
   const at: number[] = []
   for (let t = Math.ceil(from); t <= end; t += every) if (t < gap[0]! || t > gap[1]!) at.push(t)
+  // The clock was started a little before or after the parts met.
+  const zeroMin = between(-0.8, 0.8)
   const readings = shown(
     told,
-    at,
+    at.map(t => Math.max(0, t + zeroMin)),
     between(20, 60),
     { sigmaK: between(0.2, 0.8), hangs: between(0.2, 0.8) },
     random
-  )
+  ).map((r, i) => ({ ...r, timeMin: at[i]! }))
   const bell = (): number => Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random())
   const said = (min: number): number | null =>
     min > end || min < from || random() < 0.15
       ? null
-      : Math.max(1, Math.round(min + bell() * Math.hypot(1.5, 0.03 * min)))
+      : Math.max(1, Math.round(min - zeroMin + bell() * Math.hypot(1.5, 0.03 * min)))
   const test: CupTest = {
     massG,
     diameterMm,

@@ -185,7 +185,15 @@ export function shown(
       }
       k++
     }
+    // and on to the moment itself, within the step
+    const rest = timeMin * 60 - told.timeS[k]!
+    const now =
+      k < last && rest > 0
+        ? told.centreC[k]! +
+          ((told.centreC[k + 1]! - told.centreC[k]!) * rest) / (told.timeS[k + 1]! - told.timeS[k]!)
+        : told.centreC[k]!
+    const seen = lagged + (now - lagged) * (1 - Math.exp(-Math.max(0, rest) / lagS))
     error = noise.hangs * error + Math.sqrt(1 - noise.hangs ** 2) * noise.sigmaK * bell()
-    return { timeMin, tempC: Math.round((lagged + error) * 10) / 10 }
+    return { timeMin, tempC: Math.round((seen + error) * 10) / 10 }
   })
 }

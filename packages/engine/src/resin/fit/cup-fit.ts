@@ -1,9 +1,8 @@
 import { inRange } from '../../quantity/range.ts'
-import type { CureTable } from '../cure-table.ts'
 import type { ResinModel } from '../model.ts'
 import { fillOf } from '../vessel.ts'
 import { BOUND, indexOf, PARAMETERS } from './cup-parameter.ts'
-import { courseOf, type FitProblem, residualFunctions } from './cup-residual.ts'
+import { courseOf, type FitProblem, type Kept, nothingKept, residualFunctions } from './cup-residual.ts'
 import { type CupReading, type CupTest, LEAST_READINGS } from './cup-test.ts'
 import { type LeastSquares, leastSquares } from './least-squares.ts'
 
@@ -52,14 +51,15 @@ const MOST_FITTED = 300
 const LEAST_SIGMA_K = 0.25
 /** What one shape and one heat capacity leave open, of the rise over the room: cp runs 1700-2100 J/(kg·K) (memory). */
 const MODEL_SHARE = 0.02
-/** A first reading by then tells the temperature at the start, min. */
-const EARLY_MIN = 5
+/** A first reading by then, or by that share of the test, tells the temperature at the start: a fast resin has warmed after five minutes. */
+const EARLY_MIN = 1
+const EARLY_SHARE = 0.02
 /** Without one the start is known so well, K. */
 const UNSEEN_START_K = 2
 
 /**
  * Fits a resin to a cup test: weighted least squares with the class as prior (least-squares.ts), the cup by
- * cup-course.ts, thermometer lag, start, room and the cup's own shedding of heat fitted along.
+ * cup-course.ts, thermometer lag, the clock's zero, start, room and the cup's own shedding of heat fitted along.
  *
  *   minimise Σ((shown − read)/σ)² + moments + Σθ²
  *
@@ -82,7 +82,8 @@ export function fitCup(given: CupTest, base: ResinModel): CupFit {
     (test.massG / base.bulk.liquidKgM3) * 1000
   )
   const first = test.readings[0]!
-  const early = first.timeMin <= EARLY_MIN
+  const early =
+    first.timeMin <= Math.max(EARLY_MIN, EARLY_SHARE * test.readings[test.readings.length - 1]!.timeMin)
   const timeDoubt = timeDoubtMin(given.readings)
   const slopes = slopesOf(test.readings)
   const problem = (sigmaK: number): FitProblem => ({
@@ -95,21 +96,18 @@ export function fitCup(given: CupTest, base: ResinModel): CupFit {
       Math.hypot(sigmaK, s * timeDoubt, MODEL_SHARE * (test.readings[i]!.tempC - test.roomC))
     )
   })
-  const kept = new Map<string, CureTable>()
+  const kept = nothingKept()
   const solve = (sigmaK: number, from: Float64Array): LeastSquares =>
     leastSquares({ size: PARAMETERS.length, bound: BOUND, ...residualFunctions(problem(sigmaK), kept) }, from)
-  let fit = solve(FIRST_SIGMA_K, valley(problem(FIRST_SIGMA_K), kept))
-  let iterations = fit.iterations
-  let noise = noiseOf(test, fit, problem(FIRST_SIGMA_K))
-  let sigma = FIRST_SIGMA_K
-  for (let round = 0; round < ROUNDS; round++) {
-    const next = effectiveSigma(noise, test.readings.length)
-    if (Math.abs(Math.log(next / sigma)) < 0.1) break
-    sigma = next
-    fit = solve(sigma, fit.theta)
-    iterations += fit.iterations
-    noise = noiseOf(test, fit, problem(sigma))
-  }
+  const tried = valleys(problem(FIRST_SIGMA_K), kept).map(from => solve(FIRST_SIGMA_K, from))
+  const coarse = tried.reduce((a, b) => (b.cost < a.cost ? b : a))
+  // The noise is read off a fit that follows the readings closely: off one that the class holds back, what it
+  // holds back would count as noise, loosen the fit further, and so on.
+  const close = solve(CLOSE_SIGMA_K, coarse.theta)
+  const noise = noiseOf(test, close, problem(CLOSE_SIGMA_K))
+  const sigma = effectiveSigma(noise, test.readings.length)
+  const fit = solve(sigma, close.theta)
+  const iterations = coarse.iterations + close.iterations + fit.iterations
   const { course, shownC, model } = courseOf(problem(sigma), fit.theta, kept)
   const step = Math.max(1, Math.ceil(course.timeS.length / 240))
   return {
@@ -135,8 +133,12 @@ export function fitCup(given: CupTest, base: ResinModel): CupFit {
   }
 }
 
+/** Standard deviations taken to find the valley, and to follow the readings closely, K. */
 const FIRST_SIGMA_K = 3
-const ROUNDS = 4
+const CLOSE_SIGMA_K = 0.4
+/** Errors of household thermometers hang together by so much (practice), which counts as so many readings. */
+const USUAL_CORRELATION = 0.4
+const USUAL_COUNT = 10
 
 function checkTest(test: CupTest): void {
   const { readings } = test
@@ -180,27 +182,32 @@ function slopesOf(readings: readonly CupReading[]): number[] {
   })
 }
 
-// The valley to start from: speed over the whole span allowed, heat at three values. A peak that is shifted in
-// time has no slope towards its place, so that descent from the class alone would end beside it.
-function valley(problem: FitProblem, kept: Map<string, CureTable>): Float64Array {
+// The valleys to start from: speed over the whole span allowed, heat and k1/k2 at two values each, the best few.
+// A peak that is shifted in time has no slope towards its place, so that descent from the class alone would end
+// beside it.
+function valleys(problem: FitProblem, kept: Kept): readonly Float64Array[] {
   const { at } = residualFunctions(problem, kept)
-  const activity = indexOf('activity')
-  const heat = indexOf('heat')
-  let best = new Float64Array(PARAMETERS.length)
-  let least = Number.POSITIVE_INFINITY
+  const found: { theta: Float64Array; cost: number }[] = []
   for (let k = -8; k <= 8; k++)
-    for (const h of [-1, 0, 1]) {
-      const theta = new Float64Array(PARAMETERS.length)
-      theta[activity] = (k / 8) * (BOUND - 0.01)
-      theta[heat] = h
-      const cost = at(theta).reduce((sum, r) => sum + r * r, theta[activity] ** 2 + h * h)
-      if (cost < least) {
-        least = cost
-        best = theta
+    for (const heat of [-0.8, 0.8])
+      for (const ratio of [-0.8, 0.8]) {
+        const theta = new Float64Array(PARAMETERS.length)
+        theta[indexOf('activity')] = (k / 8) * (BOUND - 0.01)
+        theta[indexOf('heat')] = heat
+        theta[indexOf('ratio')] = ratio
+        const cost = at(theta).reduce(
+          (sum, r) => sum + r * r,
+          theta.reduce((sum, x) => sum + x * x, 0)
+        )
+        found.push({ theta, cost })
       }
-    }
-  return best
+  return found
+    .sort((a, b) => a.cost - b.cost)
+    .slice(0, MOST_VALLEYS)
+    .map(f => f.theta)
 }
+
+const MOST_VALLEYS = 2
 
 function noiseOf(test: CupTest, fit: LeastSquares, problem: FitProblem): Noise {
   const n = test.readings.length
@@ -214,8 +221,9 @@ function noiseOf(test: CupTest, fit: LeastSquares, problem: FitProblem): Noise {
   let product = 0
   for (let i = 1; i < n; i++) product += off[i]! * off[i - 1]!
   const raw = square > 0 ? product / square : 0
+  const expected = (n * raw + USUAL_COUNT * USUAL_CORRELATION) / (n + USUAL_COUNT)
   // Kendall's correction of a short series: the estimate is low by (1 + 3ρ)/n.
-  const correlation = Math.min(0.95, Math.max(0, raw + (1 + 3 * raw) / n))
+  const correlation = Math.min(0.95, Math.max(0, expected + (1 + 3 * expected) / (n + USUAL_COUNT)))
   return { sigmaK, correlation, effectiveReadings: (n * (1 - correlation)) / (1 + correlation) }
 }
 

@@ -6,7 +6,7 @@ import { cureRate } from '../cure.ts'
 import { filmGelS } from '../gel.ts'
 import type { ResinModel } from '../model.ts'
 import type { CupFit } from './cup-fit.ts'
-import { effect, INSIDE, LAG_S, PARAMETERS, type ParameterName } from './cup-parameter.ts'
+import { effect, INSIDE, LAG_S, N_EXPECTED, PARAMETERS, type ParameterName } from './cup-parameter.ts'
 import { NINETY, predictionBands } from './prediction.ts'
 
 /** One fitted parameter, with its 90 % band. */
@@ -127,19 +127,23 @@ function inUnit(fit: CupFit, name: ParameterName, x: number): number {
     case 'm':
       return kinetics.m + e
     case 'n':
-      return kinetics.n + e
+      return kinetics.n + N_EXPECTED + e
     case 'gel':
       return kinetics.gelConversion + e
     case 'thickness':
       return flow.eta25PaS * e
     case 'rise':
       return flow.c1 + e
+    case 'flow':
+      return flow.etaEJPerMol / 1000 + e
     case 'film':
       return H_CUP * e
     case 'inside':
       return INSIDE * e
     case 'lag':
       return LAG_S * e
+    case 'clock':
+      return e
     case 'start':
       return fit.expected.startC + e * fit.expected.startDoubt
     case 'room':

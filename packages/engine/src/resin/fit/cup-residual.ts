@@ -3,7 +3,7 @@ import { type CureTable, cureTable } from '../cure-table.ts'
 import type { ResinModel } from '../model.ts'
 import { conversionAtViscosity, freshViscosityPaS, SYRUP_PAS } from '../thickening.ts'
 import { type Course, courseAt, cupCourse, stepsOf } from './cup-course.ts'
-import { effect, inCup, LAG_S, modelAt } from './cup-parameter.ts'
+import { courseKey, effect, inCup, LAG_S, modelAt } from './cup-parameter.ts'
 import type { CupTest } from './cup-test.ts'
 
 /** A cup test as the fit sees it. */
@@ -22,27 +22,52 @@ export interface FitProblem {
 export interface Fitted {
   readonly course: Course
   readonly model: ResinModel
+  /** The clock's zero on the course's own time, s. */
+  readonly zeroS: number
   readonly shownC: Float64Array
 }
 
-/** Runs the cup at θ; on the steps of another course when given. Tables depend on four parameters only: `kept` holds them. */
+/** What a fit has at hand from earlier runs: tables by what they depend on, and the last few courses. */
+export interface Kept {
+  readonly tables: Map<string, CureTable>
+  /** Courses run on the steps of another, by what decides them. */
+  readonly courses: Map<string, Course>
+}
+
+export const nothingKept = (): Kept => ({ tables: new Map(), courses: new Map() })
+
+/** Runs the cup at θ; on the steps of another course when given. */
 export function courseOf(
   problem: FitProblem,
   theta: ArrayLike<number>,
-  kept: Map<string, CureTable>,
+  kept: Kept,
   steps?: readonly number[]
 ): Fitted {
+  const { base, test } = problem
+  const key = courseKey(theta)
+  const known = steps === undefined ? undefined : kept.courses.get(key)
+  const course = known ?? runAt(problem, theta, kept, steps)
+  if (steps !== undefined) kept.courses.set(key, course)
+  return {
+    course,
+    model: modelAt(base, theta),
+    zeroS: effect(theta, 'clock') * 60,
+    shownC: lagged(course, LAG_S * effect(theta, 'lag'), effect(theta, 'clock') * 60, test.readings)
+  }
+}
+
+function runAt(problem: FitProblem, theta: ArrayLike<number>, kept: Kept, steps?: readonly number[]): Course {
   const { base, test } = problem
   const rates = modelAt(base, theta, false)
   const { kinetics } = rates
   const key = `${kinetics.k1OverK2At25} ${kinetics.e1JPerMol} ${kinetics.m} ${kinetics.n}`
-  let table = kept.get(key)
+  let table = kept.tables.get(key)
   if (!table) {
     table = cureTable(kinetics)
-    if (kept.size >= MOST_KEPT) kept.clear()
-    kept.set(key, table)
+    if (kept.tables.size >= MOST_KEPT) kept.tables.clear()
+    kept.tables.set(key, table)
   }
-  const course = cupCourse(
+  return cupCourse(
     {
       resin: inCup(rates, theta),
       table,
@@ -55,30 +80,28 @@ export function courseOf(
     },
     steps
   )
-  return {
-    course,
-    model: modelAt(base, theta),
-    shownC: lagged(course, LAG_S * effect(theta, 'lag'), test.readings)
-  }
 }
 
 const MOST_KEPT = 24
 
-/** Seconds from mixing to the last thing observed. */
+/** The clock may have been started so much late, s: courses run on for as long. */
+const LATE_CLOCK_S = 150
+
+/** Seconds from mixing to the last thing observed, and as long as the clock may be off. */
 export function endS(test: CupTest): number {
   const last = test.readings[test.readings.length - 1]!.timeMin
-  return Math.max(last, test.stringsMin ?? 0, test.gelledMin ?? 0) * 60
+  return Math.max(last, test.stringsMin ?? 0, test.gelledMin ?? 0) * 60 + LATE_CLOCK_S
 }
 
 /** What a thermometer of that lag shows: τ·dθ/dt = T − θ, exact for a course straight between its steps. */
-function lagged(course: Course, lagS: number, readings: CupTest['readings']): Float64Array {
+function lagged(course: Course, lagS: number, zeroS: number, readings: CupTest['readings']): Float64Array {
   const { timeS, centreC } = course
   const out = new Float64Array(readings.length)
   let shown = centreC[0]!
   let k = 0
   const last = timeS.length - 1
   for (let i = 0; i < readings.length; i++) {
-    const at = readings[i]!.timeMin * 60
+    const at = Math.max(0, readings[i]!.timeMin * 60 + zeroS)
     while (k < last && timeS[k + 1]! <= at) {
       shown = through(shown, centreC[k]!, centreC[k + 1]!, timeS[k + 1]! - timeS[k]!, lagS)
       k++
@@ -114,16 +137,16 @@ export function momentDoubtMin(timeMin: number): number {
  */
 export function residualsOf(problem: FitProblem, fitted: Fitted): Float64Array {
   const { test, sigmaK } = problem
-  const { shownC, course, model } = fitted
+  const { shownC, course, model, zeroS } = fitted
   const n = test.readings.length
   const moments: number[] = []
   if (test.stringsMin !== null) {
-    const tempC = courseAt(course, course.meanC, test.stringsMin * 60)
+    const tempC = courseAt(course, course.meanC, test.stringsMin * 60 + zeroS)
     const wanted = conversionAtStrings(model, tempC)
-    moments.push(moment(course, course.meanConversion, test.stringsMin, wanted))
+    moments.push(moment(course, course.meanConversion, test.stringsMin, zeroS, wanted))
   }
   if (test.gelledMin !== null)
-    moments.push(moment(course, course.centreConversion, test.gelledMin, model.kinetics.gelConversion))
+    moments.push(moment(course, course.centreConversion, test.gelledMin, zeroS, model.kinetics.gelConversion))
   const out = new Float64Array(n + moments.length)
   for (let i = 0; i < n; i++) out[i] = (shownC[i]! - test.readings[i]!.tempC) / sigmaK[i]!
   out.set(moments, n)
@@ -138,21 +161,28 @@ function conversionAtStrings({ flow, kinetics }: ResinModel, tempC: number): num
   return conversionAtViscosity(flow, kinetics.gelConversion, tempC, SYRUP_PAS)
 }
 
-function moment(course: Course, conversion: readonly number[], timeMin: number, wanted: number): number {
+function moment(
+  course: Course,
+  conversion: readonly number[],
+  timeMin: number,
+  zeroS: number,
+  wanted: number
+): number {
   const doubtS = momentDoubtMin(timeMin) * 60
-  const t = timeMin * 60
+  const t = timeMin * 60 + zeroS
   const at = (s: number): number => courseAt(course, conversion, s)
   const spread = (at(t + doubtS) - at(t - doubtS)) / 2
   return (at(t) - wanted) / Math.max(STICK_CONVERSION, spread)
 }
 
 /** A problem's residuals at θ, and near the θ last asked for. */
-export function residualFunctions(problem: FitProblem, kept: Map<string, CureTable>) {
+export function residualFunctions(problem: FitProblem, kept: Kept) {
   let steps: readonly number[] = []
   return {
     at: (theta: Float64Array): Float64Array => {
       const fitted = courseOf(problem, theta, kept)
       steps = stepsOf(fitted.course)
+      kept.courses.clear()
       return residualsOf(problem, fitted)
     },
     near: (theta: Float64Array): Float64Array => residualsOf(problem, courseOf(problem, theta, kept, steps))

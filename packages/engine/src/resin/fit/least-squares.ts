@@ -34,8 +34,8 @@ export interface ResidualProblem {
   readonly bound: number
 }
 
-const STEP = 0.02
-const MOST_ITERATIONS = 20
+const STEP = 0.002
+const MOST_ITERATIONS = 30
 
 export function leastSquares(problem: ResidualProblem, start: Float64Array): LeastSquares {
   const { size, bound } = problem
@@ -71,7 +71,7 @@ export function leastSquares(problem: ResidualProblem, start: Float64Array): Lea
       } else damping *= 6
     }
     if (!better) break
-    if (gain < 1e-4 * (1 + cost)) break
+    if (gain < 2e-5 * (1 + cost)) break
   }
   // The matrix at the minimum itself.
   problem.at(theta)
