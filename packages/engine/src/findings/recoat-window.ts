@@ -21,15 +21,32 @@ function run(work: Work): Found[] {
   return recoatPairs(work).flatMap(({ below, next }) => one(work, below, next))
 }
 
-/** Castings that lie on another, with the step of each. */
+/**
+ * Pours that lie on another, with the step of each: castings on what they stand on, and in an order of the
+ * document's own a flood on the flood before it, unless that was sanded or flattened between.
+ */
 export function recoatPairs(work: Work): { readonly below: Poured; readonly next: Poured }[] {
-  const casts = work.steps.flatMap((s, k) =>
-    s.kind === 'pour' && s.pour!.value.kind === 'cast' ? [{ index: s.pour!.index, step: k }] : []
-  )
-  return casts.flatMap((next, n) => {
-    const below = casts.slice(0, n).findLast(b => liesOn(work, next.index, b.index))
-    return below === undefined ? [] : [{ below, next }]
-  })
+  const poured = (kind: 'cast' | 'flood') =>
+    work.steps.flatMap((s, k) =>
+      s.kind === 'pour' && s.pour!.value.kind === kind ? [{ index: s.pour!.index, step: k }] : []
+    )
+  const casts = poured('cast')
+  const floods = orderIsGiven(work) ? poured('flood') : []
+  return [
+    ...casts.flatMap((next, n) => {
+      const below = casts.slice(0, n).findLast(b => liesOn(work, next.index, b.index))
+      return below === undefined ? [] : [{ below, next }]
+    }),
+    ...floods.flatMap((next, n) => {
+      const side = work.stack.pours[next.index]!.side
+      const below = floods.slice(0, n).findLast(b => work.stack.pours[b.index]!.side === side)
+      return below === undefined || abraded(work, below.step, next.step) ? [] : [{ below, next }]
+    })
+  ]
+}
+
+function abraded(work: Work, from: number, to: number): boolean {
+  return work.steps.slice(from, to).some(s => s.kind === 'sand' || s.kind === 'flatten')
 }
 
 function liesOn(work: Work, upper: number, lower: number): boolean {

@@ -62,6 +62,40 @@ describe('theme F: layers and coats', () => {
     expect(asked(at('2026-06-01T20:00+02:00', '2026-06-02T04:00+02:00'), 'blush-between').length).toBe(1)
   })
 
+  it('C48 the same for flood coats in an order of the maker’s own; sanded between, nothing is said', () => {
+    const flooded = (...between: object[]): Given => ({
+      piece: {
+        ...PLAIN,
+        pours: [
+          ...PLAIN.pours,
+          { id: 'coat 1', kind: 'flood', resin: 'thin', depth: 1.5, face: 'front' },
+          { id: 'coat 2', kind: 'flood', resin: 'thin', depth: 1.5, face: 'front' }
+        ],
+        steps: [
+          { do: 'make mould' },
+          { do: 'set timber' },
+          { do: 'pour', what: 'clear' },
+          { do: 'wait', for: '7 d' },
+          { do: 'demould' },
+          { do: 'turn over' },
+          { do: 'flatten', face: 'front' },
+          { do: 'pour', what: 'coat 1' },
+          { do: 'wait', for: '18 h' },
+          ...between,
+          { do: 'pour', what: 'coat 2' },
+          { do: 'wait', for: '7 d' },
+          { do: 'deliver' }
+        ]
+      } as Given['piece'],
+      shop: { castwright: 1, climate: { night: 18, day: 24, humidity: 80 } }
+    })
+    expect(theOne(flooded(), 'blush-between').says).toMatch(/^coat 2 goes on 18 h after coat 1/)
+    expect(theOne(flooded(), 'recoat-window').says).toMatch(/bonds by itself until about/)
+    const sanded = flooded({ do: 'sand', face: 'front' })
+    expect(asked(sanded, 'recoat-window')).toEqual([])
+    expect(asked(sanded, 'blush-between')).toEqual([])
+  })
+
   // Given: 38 mm in 36 h with a fast resin that takes the next coat at 3 to 4 h; a single deep pour takes 80 h.
   const layers = 10
   const buildUp: Given = {
