@@ -18,7 +18,22 @@ export function castReport(plan: Plan): string {
     }
     lines.push(...castLines(p.cast, p.edge), '')
   }
+  if (plan.whole !== null) lines.push(...roomLines(plan, plan.whole.room), '')
   return lines.join('\n')
+}
+
+/** Between which rooms the pours stay within their limits and harden. */
+function roomLines(plan: Plan, room: NonNullable<Plan['whole']>['room']): string[] {
+  const name = (pour: number | null) => (pour === null ? '' : ` (${plain(plan.pours[pour]!.id)})`)
+  const low = room.lowC === null ? 'the cold' : `${decimals(room.lowC, 1)} °C${name(room.lowPour)}`
+  const high =
+    room.highC === null ? 'no warm end found' : `${decimals(room.highC, 1)} °C${name(room.highPour)}`
+  return [
+    paint.strong('the room'),
+    room.lowC !== null && room.highC !== null && room.highC < room.lowC
+      ? `  no room does for all pours: below ${low} one stays soft, above ${high} one may pass its limit`
+      : `  holds from ${low} to ${high}, mean of day and night: cooler stays soft, warmer may pass a limit`
+  ]
 }
 
 function castLines(cast: Cast, edge: Plan['pours'][number]['edge']): string[] {

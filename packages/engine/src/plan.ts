@@ -1,4 +1,6 @@
 import { timberDensity } from './cast/floating.ts'
+import type { RoomRange } from './cast/room-range.ts'
+import { roomRange } from './cast/room-range.ts'
 import type { Edge } from './cast/whole/whole-cast.ts'
 import { findingsOf } from './findings/checks.ts'
 import type { Finding } from './findings/finding.ts'
@@ -85,6 +87,8 @@ export interface PlanWhole {
   readonly energyClosure: number
   /** Whether the moments of the pours and the windows they wait for agree. */
   readonly settled: boolean
+  /** Rooms in which the pours stay within their limits and harden. */
+  readonly room: RoomRange
 }
 
 export interface PlanStep {
@@ -288,7 +292,7 @@ function planFrom(
   }
 }
 
-function wholeOf({ whole }: Work): PlanWhole | null {
+function wholeOf({ whole, materials, shop }: Work): PlanWhole | null {
   if (whole === null) return null
   const { map, effort, steps, settled, energy } = whole
   return {
@@ -297,7 +301,8 @@ function wholeOf({ whole }: Work): PlanWhole | null {
     widthMm: Math.max(map.dxMm, map.dyMm),
     steps,
     energyClosure: energy.closure,
-    settled
+    settled,
+    room: roomRange(materials.resins, whole.edges, shop)
   }
 }
 

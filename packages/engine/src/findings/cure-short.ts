@@ -1,6 +1,7 @@
 import { decimals, formatC } from '../quantity/format.ts'
 import { finalCure } from '../resin/final-cure.ts'
 import { glassTransitionC } from '../resin/glass.ts'
+import { LEAST_TG_C } from '../resin/limits.ts'
 import type { Check, Found } from './finding.ts'
 import type { Work } from './work.ts'
 
@@ -12,11 +13,6 @@ export const cureShort: Check = {
   run
 }
 
-/**
- * Glass transition under which a finished piece softens in use, °C: a warm room or a hand, 30 to 35 (judgement;
- * sun and hot cups ask for more).
- */
-const LEAST_TG_C = 35
 /** Warming that is spoken of: as warm as a tent with a heater gets, a working day (practice). */
 const WARMING = { atC: 45, hours: 8 } as const
 const MORE_DAYS = 23

@@ -16,6 +16,12 @@ export const CAUTION_ABOVE_C = 60
 export const STOP_ABOVE_C = 100
 export const RUNAWAY_ABOVE_C = 150
 
+/**
+ * Glass transition under which a finished piece softens in use, °C: a warm room or a hand, 30 to 35 (judgement;
+ * sun and hot cups ask for more).
+ */
+export const LEAST_TG_C = 35
+
 export type HeatSeverity = 'note' | 'caution' | 'stop'
 
 export interface HeatVerdict {
