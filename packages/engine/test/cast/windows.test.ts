@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { bandedWindow, windowAt } from '../../src/cast/window.ts'
+import { bandedWindow, carriedOver, windowAt } from '../../src/cast/window.ts'
 import { stonesEnds } from '../../src/cast/window-stones.ts'
 import type { Windows } from '../../src/cast/windows.ts'
 import { bandedWindows, MACHINE_LEAST_DAYS, windowsOf } from '../../src/cast/windows.ts'
@@ -120,6 +120,24 @@ describe('a window with a band', () => {
     expect(w.band).toEqual([8, null])
     expect(w.openBand).toEqual([8, null])
     expect(w.closeBand).toEqual([50, null])
+  })
+
+  it('found on another bed is carried over in proportion, by hand', () => {
+    // The corner opens at 8 for 10 of its own centre, and closes at 60 for 40: 0.8 and 1.5 times.
+    expect(carriedOver(at(20, 100), at(10, 40), at(8, 60))).toEqual({ reached: true, open: 16, close: 150 })
+    // What has no centre to go by stands as it was found.
+    expect(carriedOver(at(20, null), at(10, null), at(8, 60))).toMatchObject({ close: 60 })
+    expect(carriedOver(at(20, 100), at(10, 40), null)).toBeNull()
+    expect(carriedOver(at(20, 100), at(10, 40), at(null, null))).toMatchObject({
+      reached: false,
+      close: null
+    })
+  })
+
+  it('in a plan holds the time of the peak too', () => {
+    const { peakMin, peakMinBand } = worked({ piece: PLAIN }).casts[0]!
+    expect(peakMinBand[0]).toBeLessThan(peakMin)
+    expect(peakMinBand[1]).toBeGreaterThan(peakMin)
   })
 
   it('without other runs is itself', () => {
