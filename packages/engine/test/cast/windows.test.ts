@@ -197,7 +197,7 @@ describe('the window of stones', () => {
       leastMm: 10
     })!
     // Schiller and Naumann's drag is 0.1 % over Stokes here; the search ends within 0.01 min.
-    expect(Math.abs(open * 60 - (solidS - 200 / speedMmS(1)))).toBeLessThan(3)
+    expect(Math.abs(open! * 60 - (solidS - 200 / speedMmS(1)))).toBeLessThan(3)
     expect(Math.abs(close! * 60 - (solidS - 11 / speedMmS(1)))).toBeLessThan(1)
   })
 
