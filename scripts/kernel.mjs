@@ -35,6 +35,10 @@ async function compile() {
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {
   const text = await kernelText()
-  if (process.argv.includes('--check')) process.exit(readFileSync(kept, 'utf8') === text ? 0 : 1)
+  if (process.argv.includes('--check')) {
+    const same = readFileSync(kept, 'utf8') === text
+    if (!same) console.error('kernel-bytes.ts is not what the source gives: run `node scripts/kernel.mjs`')
+    process.exit(same ? 0 : 1)
+  }
   writeFileSync(kept, text)
 }

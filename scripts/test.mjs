@@ -1,4 +1,5 @@
 // npm test: sets up what is missing, runs every check, ends with "N passed, N failed".
+import { spawnSync } from 'node:child_process'
 import { mkdirSync, readFileSync, rmSync } from 'node:fs'
 import { join } from 'node:path'
 import { ensureBrowser, ensureBuild, ensurePackages, root, tool } from './setup.mjs'
@@ -22,6 +23,11 @@ check('build', ensureBuild)
 check('lint', () => tool('biome', ['check', '--error-on-warnings', '.']))
 check('import direction', () => tool('depcruise', ['--config', '.dependency-cruiser.cjs', 'packages']))
 check('dead exports', () => tool('knip', []))
+check(
+  'kernel as compiled from its source',
+  () =>
+    spawnSync(process.execPath, [join(root, 'scripts/kernel.mjs'), '--check'], { stdio: 'inherit' }).status
+)
 check('lock file carries no address', () => {
   const lock = JSON.parse(readFileSync(join(root, 'package-lock.json'), 'utf8'))
   const bad = Object.entries(lock.packages).filter(

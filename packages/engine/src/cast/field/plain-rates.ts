@@ -1,4 +1,3 @@
-import { ZERO_CELSIUS_K } from '../../resin/constant.ts'
 import { type CureTable, cureTable } from '../../resin/cure-table.ts'
 import type { ResinMaterial } from './field-problem.ts'
 
@@ -51,6 +50,3 @@ export function flatRates(resins: readonly ResinMaterial[]): FlatRates {
 function weave(out: Float64Array, from: number, columns: readonly Float64Array[], last: number): void {
   for (let i = 0; i <= last; i++) for (let k = 0; k < ENTRY; k++) out[from + i * ENTRY + k] = columns[k]![i]!
 }
-
-/** Where the tables begin, in kelvin: they are the same as those of cure-table.ts. */
-export const LEAST_K = LEAST_C + ZERO_CELSIUS_K
