@@ -127,7 +127,7 @@ describe('a page in a browser', () => {
       expect(errors, name).toEqual([])
       expect(requests, name).toEqual([file(name)])
       expect(await page.evaluate(() => document.fonts.check('500 14px "Alegreya Sans"'))).toBe(true)
-      expect(await page.locator('.verdict').innerText()).toMatch(says[name] ?? /^\d+ (stop|caution)s?\s/)
+      expect(await page.locator('.verdict').innerText()).toMatch(says[name] ?? /^\d+ (stop|caution)s?[\s·]/)
       expect(await page.locator('#next-finding').count()).toBe(planned[name].plan.findings.length > 0 ? 1 : 0)
       await context.close()
     }

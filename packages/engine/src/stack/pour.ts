@@ -21,8 +21,8 @@ const HIGHEST_MM = 2000
  *
  * "Fill to timber" and a mass are what is poured; the level falls. Stones that reach to "the level of the pour"
  * reach to its level after cure.
- * @throws InputProblem for a mass that would stand above {@link HIGHEST_MM}, and for a height at or under what
- * stands already
+ * @throws InputProblem for a mass that would stand above {@link HIGHEST_MM}, for a height at or under what stands
+ * already, and for stones that leave no room
  */
 export function castPour(
   index: number,
@@ -69,6 +69,8 @@ export function castPour(
     liquidMm3 = space.volumeTo(top) - stones.below(top, level)
   }
   const stonesMm3 = stones.below(level, level)
+  // A hair of slack: stones may fill a pour to its last drop.
+  if (!(liquidMm3 >= -1e-6)) throw crowded(index, stonesMm3, space.volumeTo(level))
   liquidLevel ??=
     stonesMm3 === 0
       ? levelFor(space, liquidMm3, 2 * HIGHEST_MM)
@@ -79,6 +81,8 @@ export function castPour(
           floor,
           2 * HIGHEST_MM
         )
+  if (!Number.isFinite(liquidLevel) || !Number.isFinite(level))
+    throw crowded(index, stonesMm3, space.volumeTo(Math.min(level, HIGHEST_MM)))
   return {
     index,
     floor,
@@ -110,6 +114,17 @@ function below(index: number, heightMm: number, floorMm: number): InputProblem {
       found: `${decimals(heightMm, 2)} mm as cast, below the one before, which stands at ${decimals(floorMm, 2)}`,
       allowed: 'a height above what stands already, or the depth of the layer',
       example: `"depth": ${decimals(heightMm, 2)}`
+    }
+  ])
+}
+
+function crowded(index: number, stonesMm3: number, spaceMm3: number): InputProblem {
+  return new InputProblem('piece', [
+    {
+      path: `/pours/${index}/stones`,
+      found: `stones of ${decimals(stonesMm3 / 1000, 1)} ml where the pour fills ${decimals(spaceMm3 / 1000, 1)} ml`,
+      allowed: 'stones that leave room for resin between and over them',
+      example: ''
     }
   ])
 }
