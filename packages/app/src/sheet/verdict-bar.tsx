@@ -1,5 +1,6 @@
-import { stale, view } from '../state/desk.ts'
+import { castShare, stale, view } from '../state/desk.ts'
 import { w } from '../text/words.ts'
+import type { PlannedView } from '../worker/messages.ts'
 import { nextFinding, walkAt } from './walk.ts'
 
 /** One sentence on where the piece stands, and the way through what was found. */
@@ -39,6 +40,7 @@ export function VerdictBar() {
         <span class="pass">
           {stale.value ? w.verdict.planning : v.effort === 'preview' ? w.verdict.refining : ''}
         </span>
+        <CastProgress cast={v.cast} />
         {n === 0 ? null : (
           <>
             <span class={walkAt.value === null ? 'to-look' : 'at'}>
@@ -51,6 +53,25 @@ export function VerdictBar() {
         )}
       </div>
     </section>
+  )
+}
+
+/** How far the cast of the whole mould is, while it goes on. Said once when it is done: a count would talk over all. */
+function CastProgress({ cast }: { readonly cast: PlannedView['cast'] }) {
+  const share = stale.value ? null : castShare.value
+  const percent = share === null ? 0 : Math.round(share * 100)
+  return (
+    <>
+      {share === null ? null : (
+        <span class="casting">
+          {cast === 'column' ? w.verdict.casting(percent) : w.verdict.castingOn(percent)}
+          <i style={{ '--done': `${percent}%` }} aria-hidden="true" />
+        </span>
+      )}
+      <span class="says-core" role="status">
+        {share === null && cast === 'full' && !stale.value ? w.verdict.castDone : ''}
+      </span>
+    </>
   )
 }
 

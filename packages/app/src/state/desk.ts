@@ -34,6 +34,7 @@ import { changeTo, forgetRefused, keepHere, send } from './sending.ts'
 export {
   canRedo,
   canUndo,
+  castShare,
   chosen,
   done,
   failure,

@@ -1,6 +1,7 @@
 import type { Answer, Ask } from '../worker/messages.ts'
 
-type Sent = { [K in Ask['kind']]: Omit<Extract<Ask, { kind: K }>, 'seq'> }[Ask['kind']]
+type Kinds = Exclude<Ask['kind'], 'stop'>
+type Sent = { [K in Kinds]: Omit<Extract<Ask, { kind: K }>, 'seq'> }[Kinds]
 type Heard = (answer: Answer) => void
 
 let worker: Worker | null = null
@@ -16,7 +17,7 @@ function started(): Worker {
   worker.addEventListener('message', (event: MessageEvent<Answer>) => {
     const answer = event.data
     heard.get(answer.seq)?.(answer)
-    heard.delete(answer.seq)
+    if (!('share' in answer) || answer.share === 1) heard.delete(answer.seq)
   })
   worker.addEventListener('error', event => {
     const says = event.message || 'the worker stopped'
@@ -28,7 +29,11 @@ function started(): Worker {
   return worker
 }
 
-/** Asks the engine in its worker; the number of the ask. Plans that a newer one overtook are never answered. */
+/**
+ * Asks the engine in its worker; the number of the ask. A full plan is answered several times, each time better, until
+ * its share is 1.
+ * Plans that a newer one overtook are never answered.
+ */
 export function askEngine(ask: Sent, tell: Heard): number {
   const at = ++seq
   if (ask.kind === 'plan') {
@@ -39,6 +44,12 @@ export function askEngine(ask: Sent, tell: Heard): number {
   heard.set(at, tell)
   started().postMessage({ ...ask, seq: at })
   return at
+}
+
+/** Gives up the plan on its way, and the cast that it goes on with. */
+export function stopEngine(): void {
+  heard.delete(planned)
+  worker?.postMessage({ kind: 'stop', seq: ++seq } satisfies Ask)
 }
 
 /** The same as a promise, for asks that are always answered. */

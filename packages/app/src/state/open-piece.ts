@@ -49,6 +49,8 @@ export const missing = signal<string | null>(null)
 export const view = signal<PlannedView | null>(null)
 /** Set while the figures shown precede the last edit. */
 export const stale = signal(false)
+/** How much of the cast of the whole mould lies behind, 0..1; null while none is under way. */
+export const castShare = signal<number | null>(null)
 export const problems = signal<readonly Problem[]>([])
 export const failure = signal<string | null>(null)
 export const unsent = signal<Unsent>(NOTHING_UNSENT)

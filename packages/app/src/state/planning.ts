@@ -1,7 +1,8 @@
 import { batch, effect } from '@preact/signals'
 import { modelFrom } from '../../../engine/src/sheets/page-data.ts'
-import { askEngine } from './engine.ts'
-import { failure, piece, problems, stale, view } from './open-piece.ts'
+import type { Answer } from '../worker/messages.ts'
+import { askEngine, stopEngine } from './engine.ts'
+import { castShare, failure, piece, problems, stale, view } from './open-piece.ts'
 import { units } from './preferences.ts'
 import { face, width } from './screen.ts'
 import { shop } from './shop.ts'
@@ -13,7 +14,10 @@ let asked = 0
 let drawnFor = ''
 let rest: ReturnType<typeof setTimeout> | undefined
 
-/** Plans what is on the desk: a first pass at once, the full pass when the hand rests. */
+/**
+ * Plans what is on the desk: a first pass at once, the full pass when the hand rests; that one goes on with the cast
+ * of the whole mould, coarse first, and is shown anew each time it grew better.
+ */
 export function plan(): void {
   clearTimeout(rest)
   ask('preview')
@@ -23,12 +27,15 @@ export function plan(): void {
 export function stopPlanning(): void {
   clearTimeout(rest)
   asked = 0
+  castShare.value = null
+  stopEngine()
 }
 
 function ask(effort: 'preview' | 'full'): void {
   const at = piece.value
   if (at === null) return
   if (view.value !== null && effort === 'preview') stale.value = true
+  castShare.value = null
   const { document, files } = at
   asked = askEngine(
     {
@@ -53,10 +60,17 @@ function ask(effort: 'preview' | 'full'): void {
           failure.value = null
         } else if (answer.kind === 'refused') problems.value = answer.problems
         else if (answer.kind === 'failed') failure.value = answer.says
+        castShare.value = castingOf(answer)
       })
-      if (answer.kind === 'planned' && effort === 'preview') rest = setTimeout(() => ask('full'), REST_MS)
+      if (answer.kind === 'planned' && answer.view.effort === 'preview') rest = setTimeout(() => ask('full'), REST_MS)
     }
   )
+}
+
+// How far the cast is that this answer belongs to; null: none goes on.
+function castingOf(answer: Answer): number | null {
+  if (answer.kind === 'planned' && answer.view.effort === 'preview') return null
+  return 'share' in answer && answer.share < 1 ? answer.share : null
 }
 
 // Another face, another width of the screen, other units: another drawing.

@@ -20,6 +20,8 @@ export type Ask =
   | ({ readonly kind: 'thumb'; readonly seq: number } & Pick<PlanAsk, 'document' | 'shop' | 'files' | 'asOf'>)
   | ({ readonly kind: 'round'; readonly seq: number } & Pick<PlanAsk, 'document' | 'shop' | 'files' | 'asOf'>)
   | { readonly kind: 'fields'; readonly seq: number }
+  /** Nothing is waited for any more: a cast on its way is given up. */
+  | { readonly kind: 'stop'; readonly seq: number }
   | {
       readonly kind: 'tool'
       readonly seq: number
@@ -43,7 +45,10 @@ export interface PlanAsk {
 }
 
 export type Answer =
-  | { readonly kind: 'planned'; readonly seq: number; readonly view: SentView }
+  /** A plan. `share`: how much of the cast of the whole mould lies behind; below 1 more answers follow. */
+  | { readonly kind: 'planned'; readonly seq: number; readonly view: SentView; readonly share: number }
+  /** How far the cast is that a full plan goes on with. At 1 nothing follows. */
+  | { readonly kind: 'casting'; readonly seq: number; readonly share: number }
   | { readonly kind: 'refused'; readonly seq: number; readonly problems: readonly Problem[] }
   | { readonly kind: 'failed'; readonly seq: number; readonly says: string }
   | { readonly kind: 'thumb'; readonly seq: number; readonly thumb: Thumb }
@@ -130,6 +135,8 @@ export type SentView = Omit<PlannedView, 'model'> & { readonly model: string }
 /** All that the screens show of a plan. */
 export interface PlannedView {
   readonly effort: 'preview' | 'full'
+  /** What heat and cure go by: the column alone, or a cast of the whole mould on its coarse or its full grid. */
+  readonly cast: 'column' | 'preview' | 'full'
   readonly name: string
   readonly verdict: Verdict
   readonly says: string

@@ -52,6 +52,7 @@ export function plannedView(
   const path = sectionPathOf(work)
   return {
     effort: plan.effort,
+    cast: plan.whole?.effort ?? 'column',
     name: plan.name,
     verdict: plan.verdict,
     says: verdictWords(plan),
