@@ -1,4 +1,5 @@
 import type { ResinRecord } from '../catalogue/resin.ts'
+import { RESINS } from '../catalogue/resin.ts'
 import { InputProblem } from '../piece/problem.ts'
 import type { ResinChoice } from '../piece/resin-choice.ts'
 import { chooseResin } from '../piece/resin-choice.ts'
@@ -93,9 +94,10 @@ function cupTestOf(test: ShopCupTest): CupTest {
   }
 }
 
-/** A resin by its label's figures; null where it has none that the models use. `choice` before {@link ownResin}. */
+/** A resin by its label's figures, against its class; null where it has none that the models use. */
 export function fitOfLabel(choice: ResinChoice): LabelFit | null {
-  const { label, record } = choice
+  const { label } = choice
+  const record = RESINS.find(r => r.id === choice.record.id)!
   if (label === null || record.model === null) return null
   const figures = figuresOf(label, choice)
   if (Object.keys(figures).length === 0) return null

@@ -31,6 +31,7 @@ import { holeOutside } from './hole-outside.ts'
 import { hotterShallow } from './hotter-shallow.ts'
 import { jointSide } from './joint-side.ts'
 import { labelDepth } from './label-depth.ts'
+import { labelFigures } from './label-figures.ts'
 import { largerThanMachine } from './larger-than-machine.ts'
 import { layersSeen } from './layers-seen.ts'
 import { leastBatch } from './least-batch.ts'
@@ -94,6 +95,7 @@ export const CHECKS: readonly Check[] = [
   factorsTogether,
   peakUnattended,
   labelDepth,
+  labelFigures,
   batchHeat,
   batchesDrag,
   warmParts,

@@ -39,7 +39,7 @@ export interface LabelFit {
 const HEAT_WIDTH = 0.22
 /** Heats looked at. */
 const HEATS = [-1, 0, 1] as const
-const NINETY = 1.645
+export const NINETY = 1.645
 
 /**
  * A resin from the figures of its label: speed (a factor on both rates) and heat.

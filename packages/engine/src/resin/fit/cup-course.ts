@@ -59,6 +59,7 @@ export function cupCourse(body: CourseBody, steps?: readonly number[]): Course {
   }
   const outsideK = roomC + ZERO_CELSIUS_K
   conductances(state, state.tempK, state.conversion, state.scratch.conductance)
+  const longestS = Math.max(LONGEST_S, untilS * LONGEST_SHARE)
   let t = 0
   let dt = Math.min(FIRST_STEP_S, untilS)
   for (let tries = 0; t < untilS && tries < MOST_TRIES; tries++) {
@@ -77,7 +78,7 @@ export function cupCourse(body: CourseBody, steps?: readonly number[]): Course {
     t = followed ?? (dt === untilS - t ? untilS : t + dt)
     record(state, course, t)
     if (followed === undefined)
-      dt = Math.min(LONGEST_S, dt * Math.min(2, 0.9 / Math.sqrt(error), (0.9 * CHANGE) / state.change))
+      dt = Math.min(longestS, dt * Math.min(2, 0.9 / Math.sqrt(error), (0.9 * CHANGE) / state.change))
   }
   return course
 }
@@ -89,7 +90,9 @@ export function stepsOf(course: Course): readonly number[] {
 
 const CELLS = 8
 const FIRST_STEP_S = 1
+/** Longest step, s, or this share of the run: long after the cure nothing changes. */
 const LONGEST_S = 900
+const LONGEST_SHARE = 1 / 120
 /** Accepted error of a step, K and 1, and change of conversion aimed at: between FULL and QUICK of column.ts. */
 const ERROR_K = 0.3
 const ERROR_CONVERSION = 0.006

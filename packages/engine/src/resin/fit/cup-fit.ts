@@ -97,16 +97,19 @@ export function fitCup(given: CupTest, base: ResinModel): CupFit {
     )
   })
   const kept = nothingKept()
-  const solve = (sigmaK: number, from: Float64Array): LeastSquares =>
-    leastSquares({ size: PARAMETERS.length, bound: BOUND, ...residualFunctions(problem(sigmaK), kept) }, from)
-  const tried = valleys(problem(FIRST_SIGMA_K), kept).map(from => solve(FIRST_SIGMA_K, from))
+  const solve = (sigmaK: number, from: Float64Array, most: number): LeastSquares =>
+    leastSquares(
+      { size: PARAMETERS.length, bound: BOUND, most, ...residualFunctions(problem(sigmaK), kept) },
+      from
+    )
+  const tried = valleys(problem(FIRST_SIGMA_K), kept).map(from => solve(FIRST_SIGMA_K, from, ROUGHLY))
   const coarse = tried.reduce((a, b) => (b.cost < a.cost ? b : a))
   // The noise is read off a fit that follows the readings closely: off one that the class holds back, what it
   // holds back would count as noise, loosen the fit further, and so on.
-  const close = solve(CLOSE_SIGMA_K, coarse.theta)
+  const close = solve(CLOSE_SIGMA_K, coarse.theta, WELL)
   const noise = noiseOf(test, close, problem(CLOSE_SIGMA_K))
   const sigma = effectiveSigma(noise, test.readings.length)
-  const fit = solve(sigma, close.theta)
+  const fit = solve(sigma, close.theta, WELL)
   const iterations = coarse.iterations + close.iterations + fit.iterations
   const { course, shownC, model } = courseOf(problem(sigma), fit.theta, kept)
   const step = Math.max(1, Math.ceil(course.timeS.length / 240))
@@ -136,6 +139,9 @@ export function fitCup(given: CupTest, base: ResinModel): CupFit {
 /** Standard deviations taken to find the valley, and to follow the readings closely, K. */
 const FIRST_SIGMA_K = 3
 const CLOSE_SIGMA_K = 0.4
+/** Iterations: to choose a valley, and to reach its bottom. */
+const ROUGHLY = 8
+const WELL = 25
 /** Errors of household thermometers hang together by so much (practice), which counts as so many readings. */
 const USUAL_CORRELATION = 0.4
 const USUAL_COUNT = 10

@@ -32,6 +32,8 @@ export interface ResidualProblem {
   readonly near: (theta: Float64Array) => Float64Array
   /** Largest |θ| of a parameter. */
   readonly bound: number
+  /** Most iterations; 30 if not given. */
+  readonly most?: number
 }
 
 const STEP = 0.002
@@ -45,7 +47,7 @@ export function leastSquares(problem: ResidualProblem, start: Float64Array): Lea
   let damping = 1e-3
   let iterations = 0
   let normal = matrix(size)
-  for (; iterations < MOST_ITERATIONS; iterations++) {
+  for (; iterations < (problem.most ?? MOST_ITERATIONS); iterations++) {
     const jacobian = jacobianOf(problem, theta, residuals)
     const { normal: n, right } = normalOf(jacobian, residuals, theta)
     normal = n

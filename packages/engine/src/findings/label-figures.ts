@@ -1,0 +1,43 @@
+import { fitOfLabel } from '../cast/own-resin.ts'
+import { RATE_FIGURES } from '../resin/label.ts'
+import { labelWords, NINETY } from '../resin/label-fit.ts'
+import type { Check, Found } from './finding.ts'
+import type { Work } from './work.ts'
+
+/** Figures of a resin's label that go against each other, or that no resin of its class can meet. */
+export const labelFigures: Check = {
+  id: 'label-figures',
+  about: 'figures on the label of a resin that contradict each other or its class',
+  cases: [],
+  run: work => work.entries.pours.flatMap(({ index }) => one(work, index))
+}
+
+// Once a resin: at the first pour of it. A cup test goes before any label.
+function one(work: Work, i: number): Found[] {
+  const { resins } = work.materials
+  const choice = resins[i]!
+  if (choice.known === 'cup' || resins.findIndex(r => r.id === choice.id) < i) return []
+  const fit = fitOfLabel(choice)
+  if (fit === null) return []
+  const words = labelWords(fit)
+  if (words.length === 0) return []
+  const { conflict } = fit
+  return [
+    {
+      severity: 'caution',
+      at: work.entries.pours[i]!.at,
+      says: `The label of ${choice.name} does not go together. ${words.join(' ')}`,
+      value: conflict?.times ?? null,
+      unit: conflict === null ? null : 'times',
+      limit: conflict === null ? null : allowed(conflict.fast.figure, conflict.slow.figure),
+      basis:
+        'each figure turned into a speed by the models of its class; pot life and gel time are kept by labels within 20 %, a depth within 30 % of the speed, a hard time within 40 % (common practice, one standard deviation)',
+      settledBy: `a cup test of ${choice.name}: a batch left in its cup with a thermometer`
+    }
+  ]
+}
+
+function allowed(a: string, b: string): number {
+  const sigma = (figure: string): number => RATE_FIGURES.find(f => f.figure === figure)!.sigma
+  return Math.exp(NINETY * Math.hypot(sigma(a), sigma(b)))
+}
