@@ -7,7 +7,10 @@ import { columnsOf, unitIn } from './cup-header.ts'
 import { COLDEST_C, HOTTEST_C, LEAST_COURSE_K, LEAST_CUP_READINGS } from './cup-meaning.ts'
 import type { Row, Table } from './cup-table.ts'
 import { at, cellShown, numberIn, tableOf } from './cup-table.ts'
-import { clockIn, type Time, timeIn } from './cup-time.ts'
+import type { Refuse, Taken } from './cup-taken.ts'
+import { minutesOf } from './cup-taken.ts'
+import { clockIn, timeIn } from './cup-time.ts'
+import { unitOf } from './cup-unit.ts'
 import type { Problem } from './problem.ts'
 import { InputProblem } from './problem.ts'
 import { MOST_CUP_READINGS } from './shop-schema.ts'
@@ -43,12 +46,6 @@ export interface CupOptions {
   /** Clock time of mixing, "14:05"; left out: the first reading, or `# mixed:` of the file. */
   readonly mixed?: string
 }
-
-/** Fresh resin warmer than this was warmed, or is °F taken for °C; °F below the other is °C taken for °F. */
-const WARM_FRESH_C = 48
-const COLD_FRESH_C = 4
-/** Resin is read from the start or nearly so, min: only then does the first reading tell its unit. */
-const FRESH_MIN = 10
 
 /**
  * Reads the readings of a cup test from a text a person or a logger wrote: time and temperature in columns.
@@ -94,7 +91,7 @@ export function readCupTest(text: string, options: CupOptions): CupReadings {
       allowed: `at least ${LEAST_CUP_READINGS} of one course`,
       example: EXAMPLE
     })
-  const unit = unitOf(typed, columns, options, says, refuse)
+  const unit = unitOf(typed, columns, options.unit, says, refuse)
   const readings = merged(typed, says)
   if (readings.length > MOST_CUP_READINGS)
     refuse({
@@ -129,17 +126,6 @@ export function readCupTest(text: string, options: CupOptions): CupReadings {
 }
 
 const EXAMPLE = '"0, 22.4" and "10, 23.1" under "min, temp (C)"'
-
-type Refuse = (problem: Problem) => never
-
-interface Taken {
-  readonly line: number
-  readonly time: Time
-  readonly temperature: number | null
-  readonly unit: CupUnit | null
-  readonly room: number | null
-  readonly seen: 'strings' | 'gelled' | null
-}
 
 function takenOf({ line, cells }: Row, columns: Columns, table: Table, refuse: Refuse): Taken {
   const { decimalComma } = table
@@ -219,79 +205,6 @@ function mixedOf(options: CupOptions, table: Table, refuse: Refuse): number | nu
   })
 }
 
-/** Minutes since mixing of every row. */
-function minutesOf(
-  taken: readonly Taken[],
-  columns: Columns,
-  mixed: number | null,
-  says: string[],
-  refuse: Refuse
-): number[] {
-  if (taken.length === 0) return []
-  const first = taken[0]!.time
-  const other = taken.find(t => (t.time.form === 'number') !== (first.form === 'number'))
-  if (other)
-    refuse(at(other.line, 'a time written another way than the first', 'all of the clock, or all counted'))
-  if (first.form === 'number') {
-    const unit = columns.timeUnit ?? 1
-    if (columns.timeUnit === null) says.push('Times are taken as minutes since mixing.')
-    const out = taken.map(t => t.time.min * unit)
-    return rising(taken, out, refuse)
-  }
-  // "0:35" without a date or am/pm: since mixing when it begins in the first hour or the header says so.
-  const elapsed =
-    columns.timeIs !== 'clock' &&
-    mixed === null &&
-    taken.every(t => t.time.form === 'elapsed') &&
-    (columns.timeIs === 'elapsed' || first.min < 60)
-  if (elapsed) {
-    says.push('Times are taken as hours and minutes since mixing.')
-    return rising(
-      taken,
-      taken.map(t => t.time.min),
-      refuse
-    )
-  }
-  const start = mixed ?? first.min
-  let days = 0
-  let before = start
-  const out = taken.map(({ time, line }, i) => {
-    if (time.min >= 24 * 60) refuse(at(line, 'a time of the clock beyond 24 hours', '0:00 to 23:59'))
-    if (time.day !== null && first.day !== null) days = time.day - first.day + (first.min < start ? 1 : 0)
-    // Back by more than half a day: past midnight.
-    else if (time.min < before - 12 * 60 || (i === 0 && time.min < start - 60)) days++
-    before = time.min
-    return days * 24 * 60 + time.min - start
-  })
-  says.push(
-    mixed === null
-      ? 'The first reading is taken as the time of mixing; say --mixed when it was earlier.'
-      : `Times are counted from mixing at ${String(Math.floor(mixed / 60)).padStart(2, '0')}:${String(Math.round(mixed % 60)).padStart(2, '0')}.`
-  )
-  const early = out.findIndex(m => m < 0)
-  if (early >= 0)
-    refuse(at(taken[early]!.line, 'a reading before the time of mixing', 'times from mixing on'))
-  return rising(taken, out, refuse)
-}
-
-function rising(taken: readonly Taken[], minutes: number[], refuse: Refuse): number[] {
-  for (let i = 1; i < minutes.length; i++)
-    if (minutes[i]! < minutes[i - 1]!)
-      refuse(
-        at(
-          taken[i]!.line,
-          `${decimals(minutes[i]!, 1)} min after ${decimals(minutes[i - 1]!, 1)} min`,
-          'readings in order of time'
-        )
-      )
-  const last = minutes[minutes.length - 1]!
-  if (last > MOST_MIN)
-    refuse(at(taken[taken.length - 1]!.line, `${decimals(last, 0)} min`, `at most ${MOST_MIN} min, 30 days`))
-  return minutes
-}
-
-const MOST_MIN = 43_200
-
 function momentsOf(taken: readonly Taken[], times: readonly number[], refuse: Refuse) {
   const first = (what: Taken['seen']): number | null => {
     const i = taken.findIndex(t => t.seen === what)
@@ -301,44 +214,6 @@ function momentsOf(taken: readonly Taken[], times: readonly number[], refuse: Re
   if (stringsMin !== null && gelledMin !== null && !(gelledMin > stringsMin))
     refuse(at(taken.find(t => t.seen === 'gelled')!.line, 'gelled before it pulled strings', 'strings first'))
   return { stringsMin, gelledMin }
-}
-
-/** The unit of the thermometer: named by header, numbers or asked for; else only where it can be no other. */
-function unitOf(
-  typed: readonly { line: number; value: number; unit: CupUnit | null; min: number }[],
-  columns: Columns,
-  options: CupOptions,
-  says: string[],
-  refuse: Refuse
-): CupUnit {
-  const named = typed.find(t => t.unit !== null)
-  const odd = typed.find(t => t.unit !== null && t.unit !== (named!.unit ?? t.unit))
-  if (odd) refuse(at(odd.line, `${odd.unit} after ${named!.unit}`, 'one unit throughout'))
-  const inFile = named?.unit ?? columns.unit
-  if (options.unit !== undefined) {
-    if (inFile !== null && inFile !== options.unit)
-      says.push(`The file says ${inFile}; taken as ${options.unit}, as asked for.`)
-    return options.unit
-  }
-  const { value, line, min } = typed[0]!
-  const ask = (taken: CupUnit, other: CupUnit): never =>
-    refuse(
-      at(
-        line,
-        `${value} ${inFile ?? 'without a unit'} in fresh resin`,
-        `resin is mixed at 10 to 40 °C: if these are ${other}, say --unit ${other.slice(-1)}; if they are ${taken} all the same, say --unit ${taken.slice(-1)}`
-      )
-    )
-  const fresh = min <= FRESH_MIN
-  if (inFile === '°C' && fresh && value > WARM_FRESH_C) return ask('°C', '°F')
-  if (inFile === '°F' && fresh && toFixedUnit(value, '°F') < COLD_FRESH_C) return ask('°F', '°C')
-  if (inFile !== null) return inFile
-  // Without a unit: 5 to 48 in fresh resin can only be °C; beyond, or later in the course, either may be meant.
-  if (fresh && value >= COLD_FRESH_C && value <= WARM_FRESH_C) {
-    says.push('Temperatures are taken as °C.')
-    return '°C'
-  }
-  return ask('°C', '°F')
 }
 
 /** Readings of one minute, as a logger writes them, as one: their mean. */
