@@ -23,15 +23,16 @@ const STEPS = 20
 
 /**
  * The plan with the cast of the whole mould run to its end: what `plan` gives from the column alone, refined. Takes
- * seconds; `onProgress` hears the share done, 0..1.
+ * seconds; `onProgress` hears the share done, 0..1; `probes` are places whose temperature is written down.
  * @throws InputProblem when the piece cannot be used
  */
 export function fullPlan(
   input: PlanInput,
   options: PlanOptions,
-  onProgress: (share: number) => void = () => {}
+  onProgress: (share: number) => void = () => {},
+  probes: NonNullable<WholeOptions['probes']> = []
 ): Planned {
-  const run = castRun(input, { effort: options.effort ?? 'full' })
+  const run = castRun(input, { effort: options.effort ?? 'full', probes })
   while (run !== null && !run.advance(STEPS)) onProgress(run.progress())
   return plan({ ...input, whole: run?.best() ?? null }, options)
 }

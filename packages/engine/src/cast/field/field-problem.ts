@@ -36,6 +36,8 @@ export interface FieldProblem {
   /** The room, °C, by s of the run. */
   readonly ambientC: (timeS: number) => number
   readonly untilS: number
+  /** Cells whose temperature is written down along the run: indices into `cells`. */
+  readonly probes?: readonly number[]
   readonly control?: FieldControl
   /** Heat brought in from outside the model, W/m³ of each cell at a time; plain kernel alone (tests, heaters). */
   readonly source?: (timeS: number, wm3: Float64Array) => void

@@ -1,6 +1,7 @@
 import type { EnergyBalance, ResinResult } from '../../resin/column-result.ts'
 import type { FieldCells } from './field-cells.ts'
 import type { FieldKernel } from './field-kernel.ts'
+import type { Probes } from './field-probe.ts'
 import type { FieldProblem } from './field-problem.ts'
 import { historyOf, type PourRecord } from './field-record.ts'
 
@@ -19,6 +20,8 @@ export interface FieldResult {
   /** In the order of the problem's pours. */
   readonly pours: readonly FieldPour[]
   readonly energy: EnergyBalance
+  /** Of the problem's probes. */
+  readonly probes: Probes
   readonly timeS: number
   /** Whether the run came to its end, or was looked at before. */
   readonly ended: boolean
@@ -40,6 +43,7 @@ export function fieldResult(run: {
   readonly cells: FieldCells
   readonly kernel: FieldKernel
   readonly records: readonly PourRecord[]
+  readonly probes: Probes
   readonly lostJ: number
   readonly sourceJ: number
   readonly timeS: number
@@ -53,6 +57,7 @@ export function fieldResult(run: {
   return {
     pours: run.records.filter(r => r.rows.length > 0).map(r => pourOf(r, cells, kernel)),
     energy: energyOf(run),
+    probes: run.probes,
     timeS: run.timeS,
     ended: run.ended,
     steps: run.steps,

@@ -9,6 +9,7 @@ import {
   placeMaterial
 } from './field-cells.ts'
 import type { FieldKernel, FieldLayout, FieldStep } from './field-kernel.ts'
+import { ProbeRecord } from './field-probe.ts'
 import { type FieldProblem, FULL_FIELD, type ResinMaterial } from './field-problem.ts'
 import { recordsOf, resinNumbers, writeSample } from './field-record.ts'
 import { type FieldResult, fieldResult } from './field-result.ts'
@@ -52,6 +53,7 @@ export function fieldRun(problem: FieldProblem, make: KernelMaker = plainKernel)
         cells,
         kernel,
         records: state.records,
+        probes: state.probes.result(),
         lostJ: state.lostJ,
         sourceJ: state.sourceJ,
         timeS: state.timeS,
@@ -76,6 +78,7 @@ class RunState {
   lostJ = 0
   sourceJ = 0
   readonly records
+  readonly probes: ProbeRecord
   private readonly events: number[]
   private readonly problem: FieldProblem
   private readonly cells: FieldCells
@@ -110,8 +113,10 @@ class RunState {
     this.changing = this.liquid.length > 0 || this.resins.some(m => m.resin.bulk.kSlopeWmK !== 0)
     kernel.setResins(this.resins)
     this.records = recordsOf(problem, cells)
+    this.probes = new ProbeRecord(problem, cells)
     this.events = [...new Set(this.resins.map(m => m.atS))].filter(s => s > 0).sort((a, b) => a - b)
     this.place(m => m.kind === 'inert' || m.atS <= 0)
+    this.probes.write(kernel, 0)
   }
 
   advance(steps: number): boolean {
@@ -190,6 +195,7 @@ class RunState {
     this.dt = this.since === 0 ? dt : dt * Math.min(1.41, Math.max(0.2, Math.min(bySize, byCure)))
     this.since++
     for (const r of this.records) if (r.atS < this.timeS) writeSample(r, kernel, this.timeS)
+    this.probes.write(kernel, this.timeS)
     if (this.events.length > 0 && this.timeS >= this.events[0]!) {
       const now = this.events.shift()!
       this.place(m => m.kind === 'resin' && m.atS === now)

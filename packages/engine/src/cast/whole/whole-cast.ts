@@ -14,10 +14,21 @@ export interface WholeCast {
   /** Where each pour is hottest: on the plan and as cast, mm. */
   readonly hottest: readonly (readonly [x: number, y: number, z: number] | null)[]
   readonly energy: EnergyBalance
+  /** Temperatures at the places asked for, along the run. */
+  readonly probes: readonly Probe[]
   readonly steps: number
   /** How often the pours were set to the windows of a cast, and whether they then held. */
   readonly rounds: number
   readonly settled: boolean
+}
+
+/** A thermometer at one place: mm on the plan and as cast, min after the first pour, °C; null while nothing is there. */
+export interface Probe {
+  readonly x: number
+  readonly y: number
+  readonly z: number
+  readonly min: readonly number[]
+  readonly tempC: readonly (number | null)[]
 }
 
 /** Highest temperature of every cell: the map of a level is a slice of it. */
@@ -60,9 +71,21 @@ export function peakMapOf(raster: Raster, result: FieldResult): PeakMap {
 
 /** Temperature of the map at a place, °C; NaN where nothing is, or off the plan. */
 export function peakAt(map: PeakMap, x: number, y: number, z: number): number {
-  const ix = Math.floor((x - map.x0) / map.dxMm)
-  const iy = Math.floor((y - map.y0) / map.dyMm)
-  const iz = map.facesMm.findIndex((face, k) => k > 0 && z < face) - 1
-  if (ix < 0 || iy < 0 || ix >= map.nx || iy >= map.ny || iz < 0) return Number.NaN
+  const cell = cellAt(map, x, y, z)
+  if (cell === null) return Number.NaN
+  const [ix, iy, iz] = cell
   return map.peakC[(iz * map.ny + iy) * map.nx + ix]!
+}
+
+/** The cell that holds a place, or null off the grid. */
+export function cellAt(
+  grid: Pick<PeakMap, 'nx' | 'ny' | 'dxMm' | 'dyMm' | 'x0' | 'y0' | 'facesMm'>,
+  x: number,
+  y: number,
+  z: number
+): readonly [ix: number, iy: number, iz: number] | null {
+  const ix = Math.floor((x - grid.x0) / grid.dxMm)
+  const iy = Math.floor((y - grid.y0) / grid.dyMm)
+  const iz = grid.facesMm.findIndex((face, k) => k > 0 && z < face) - 1
+  return ix < 0 || iy < 0 || ix >= grid.nx || iy >= grid.ny || z < 0 || iz < 0 ? null : [ix, iy, iz]
 }

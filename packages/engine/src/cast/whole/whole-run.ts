@@ -15,8 +15,8 @@ import { castPours, FULL_FINENESS, levelsOf, QUICK_FINENESS } from './levels.ts'
 import type { Raster } from './raster.ts'
 import { rasterOf } from './raster.ts'
 import { tryDepth } from './try-depth.ts'
-import type { WholeCast } from './whole-cast.ts'
-import { peakMapOf } from './whole-cast.ts'
+import type { Probe, WholeCast } from './whole-cast.ts'
+import { cellAt, peakMapOf } from './whole-cast.ts'
 import type { Variant, WholeInput } from './whole-problem.ts'
 import { AS_PLANNED, isCast, wholeProblem } from './whole-problem.ts'
 
@@ -37,6 +37,8 @@ export interface WholeOptions {
   readonly kernel?: KernelMaker
   /** Whether to search how far the limits are; yes if not given. */
   readonly edges?: boolean
+  /** Places whose temperature is written down: mm on the plan and as cast. */
+  readonly probes?: readonly (readonly [x: number, y: number, z: number])[]
   /** Rounds of pours and windows at most; four if not given. */
   readonly rounds?: number
 }
@@ -175,7 +177,8 @@ class WholeWork {
     casts = this.casts,
     untilS?: number
   ): Generator<undefined, FieldResult> {
-    const problem = wholeProblem(this.input, casts, raster, this.air, variant, quick, untilS)
+    const probes = variant === AS_PLANNED && untilS === undefined ? this.probeCells(raster) : []
+    const problem = { ...wholeProblem(this.input, casts, raster, this.air, variant, quick, untilS), probes }
     const run = fieldRun(problem, this.make)
     this.weight = weight
     for (;;) {
@@ -190,6 +193,28 @@ class WholeWork {
     this.done += weight
     this.part = 0
     return run.result()
+  }
+
+  private probeCells(raster: Raster): number[] {
+    const layers = raster.levels.dzM.length
+    return (this.options.probes ?? []).flatMap(([x, y, z]) => {
+      const cell = cellAt({ ...raster, facesMm: raster.levels.facesMm }, x, y, z)
+      return cell === null ? [] : [(cell[1] * raster.nx + cell[0]) * layers + cell[2]]
+    })
+  }
+
+  private probesOf(raster: Raster, result: FieldResult): Probe[] {
+    const min = Array.from(result.probes.timeS, s => s / 60)
+    const met = (this.options.probes ?? []).filter(
+      ([x, y, z]) => cellAt({ ...raster, facesMm: raster.levels.facesMm }, x, y, z) !== null
+    )
+    return met.map(([x, y, z], k) => ({
+      x,
+      y,
+      z,
+      min,
+      tempC: Array.from(result.probes.tempC[k]!, t => (Number.isNaN(t) ? null : t))
+    }))
   }
 
   /** A coarse run of another stack, in another room or with other mixes, for a search. */
@@ -272,6 +297,7 @@ class WholeWork {
       map: peakMapOf(raster, result),
       hottest: casts.map((c, i) => (c === null ? null : placeOf(raster, result, i))),
       energy: result.energy,
+      probes: this.probesOf(raster, result),
       steps: result.steps,
       rounds,
       settled

@@ -150,3 +150,19 @@ describe('the cast of a whole mould', () => {
     expect(plan(input, { asOf: '2026-11-01T08:00Z' }).plan.whole).toBeNull()
   })
 })
+
+describe('a thermometer anywhere', () => {
+  it('in the hottest place reads up to the peak; over the pour nothing; off the mould it is left out', () => {
+    const input = tray([140, 120], { pours: [{ id: 'only', resin: 'medium', depth: 9 }] })
+    const first = wholeOf(input)
+    const hottest = first.hottest[0]!
+    const whole = wholeOf(input, { probes: [hottest, [900, 0, 2], [60, 50, 1]] })
+    expect(whole.probes.map(p => [p.x, p.y, p.z])).toEqual([hottest, [60, 50, 1]])
+    const [hot, rim] = whole.probes
+    const most = Math.max(...hot!.tempC.map(t => t ?? 0))
+    expect(Math.abs(most - whole.casts[0]!.peakC)).toBeLessThan(0.01)
+    expect(Math.max(...rim!.tempC.map(t => t ?? 0))).toBeLessThan(most)
+    expect(hot!.min[0]).toBe(0)
+    expect(hot!.tempC[0]).toBeCloseTo(whole.casts[0]!.startC, 4)
+  })
+})
