@@ -2,7 +2,7 @@ import type { Problem } from './problem.ts'
 import { InputProblem, shown } from './problem.ts'
 
 /** Largest readings file, characters, and most lines: a logger's every two seconds of a day. */
-export const MOST_CUP_CHARACTERS = 4_000_000
+const MOST_CUP_CHARACTERS = 4_000_000
 const MOST_LINES = 60_000
 const MOST_LINE_CHARACTERS = 2000
 

@@ -88,7 +88,7 @@ const MOST_KEPT = 24
 const LATE_CLOCK_S = 150
 
 /** Seconds from mixing to the last thing observed, and as long as the clock may be off. */
-export function endS(test: CupTest): number {
+function endS(test: CupTest): number {
   const last = test.readings[test.readings.length - 1]!.timeMin
   return Math.max(last, test.stringsMin ?? 0, test.gelledMin ?? 0) * 60 + LATE_CLOCK_S
 }
@@ -124,7 +124,7 @@ const MOMENT_LEAST_MIN = 2
 const STICK_CONVERSION = 0.008
 
 /** Standard deviation of a moment told by hand, min. */
-export function momentDoubtMin(timeMin: number): number {
+function momentDoubtMin(timeMin: number): number {
   return Math.hypot(MOMENT_LEAST_MIN, MOMENT_SHARE * timeMin)
 }
 
@@ -135,7 +135,7 @@ export function momentDoubtMin(timeMin: number): number {
  * (α(t) − α wanted)/σ, σ the greater of what the doubt of the time makes of it and 0.008. Strings: mean of the
  * cup, viscosity {@link SYRUP_PAS} at its mean temperature; gelled: the middle at the conversion of gel.
  */
-export function residualsOf(problem: FitProblem, fitted: Fitted): Float64Array {
+function residualsOf(problem: FitProblem, fitted: Fitted): Float64Array {
   const { test, sigmaK } = problem
   const { shownC, course, model, zeroS } = fitted
   const n = test.readings.length
