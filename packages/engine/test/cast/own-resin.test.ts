@@ -99,6 +99,44 @@ describe('the resin a pour uses', () => {
   })
 })
 
+describe('a cup test at the ends of what a shop may hold', () => {
+  const ends: readonly object[] = [
+    { mass: 5 },
+    { mass: 50_000 },
+    { diameter: 20 },
+    { diameter: 1000 },
+    { room: 0 },
+    { room: 45 },
+    { start: 5 },
+    { start: 60 },
+    { strings: 1 },
+    { gelled: 43_200 },
+    {
+      readings: [
+        [0, -10],
+        [1, 350],
+        [43_200, -10]
+      ]
+    },
+    {
+      readings: [
+        [43_198, 22],
+        [43_199, 23],
+        [43_200, 25]
+      ]
+    }
+  ]
+  it.each(ends)('%j is a resin of plain numbers', end => {
+    const own = ownResin(chosen({ cupTests: [{ ...CUP, ...end }] }))
+    const text = JSON.stringify([own.record.model, own.record.band], (_, v: unknown) =>
+      typeof v === 'number' && !Number.isFinite(v) ? 'odd' : v
+    )
+    expect(text).not.toContain('odd')
+    expect(own.record.band.time).toBeGreaterThan(0)
+    expect(own.record.band.time).toBeLessThanOrEqual(0.5)
+  })
+})
+
 describe('a cup test for a form', () => {
   it('is fitted as a shop holds it, and answers in plain data', () => {
     const { value } = checkCupTest(CUP, 'form')
