@@ -24,7 +24,7 @@ export interface CastInput {
 export type RoomAir = (timeS: number) => number
 
 /** Cured resin: k 0.21 W/(m·K) (0.19-0.23, Crawford, table 1.8: 0.23 read), 1157 kg/m³ × 1800 J/(kg·K). */
-const CURED = { kWmK: 0.21, rhoCpJm3K: 1157 * 1800 }
+export const CURED = { kWmK: 0.21, rhoCpJm3K: 1157 * 1800 }
 
 /** Air below a warm face, W/(m²·K): ISO 6946 surface resistance 0.17 m²K/W downwards = 5.9 (read). */
 export const H_BELOW = 6

@@ -156,7 +156,7 @@ export function pourCast(input: CastWithStones, poured: Poured, own: ResinResult
     runaway: own.peakC > 150,
     windows: windowsWithBand(input, index, own, band, poured.learned),
     swirls: coloursOf(input, index, (night + day) / 2, startC),
-    curve: curveOf(own),
+    curve: curveOf(own, band, stringsSeen(poured.learned) ? 1 : LEVEL_DOUBT),
     mostFrom: band.mostFrom
   }
 }
@@ -182,13 +182,17 @@ function windowsWithBand(
   const stones = stoneSink(input, index)
   const central = windowsOf(record, own, { stones })
   const even = windowsOf(record, band.runs.central, { stones })
-  // A reading of "strings" is of the level itself: its doubt is gone.
-  const seen = learned?.signs.some(s => s.startsWith('“strings”')) ?? false
+  const seen = stringsSeen(learned)
   const corners = band.runs.corners.map(({ faster, run }) => {
     const levels = seen ? 1 : faster ? 1 / LEVEL_DOUBT : LEVEL_DOUBT
     return carriedWindows(central, even, windowsOf(record, run, { stones, levels }))
   })
   return bandedWindows(central, corners)
+}
+
+// A reading of "strings" is of the level of viscosity itself: its doubt is gone.
+function stringsSeen(learned: Learned | null): boolean {
+  return learned?.signs.some(s => s.startsWith('“strings”')) ?? false
 }
 
 function coloursOf(input: CastInput, index: number, roomC: number, startC: number): Swirl[] | null {

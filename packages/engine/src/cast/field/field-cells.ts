@@ -70,45 +70,43 @@ export interface FieldFaces {
 export function facesOf(problem: FieldProblem, c: FieldCells, kernel: FieldKernel): FieldFaces {
   const { nx, ny, nz, first } = c.shape
   const { films, dxM, dyM } = problem
+  const { kBase } = kernel
   const plane = nx * nz
   const cell: number[] = []
   const outside: number[] = []
   const half: number[] = []
   const own: number[] = []
-  const holds = (at: number): boolean => kernel.kBase[at]! > 0
   const add = (at: number, film: number, areaM2: number, depthM: number): void => {
     if (!(film > 0)) return
+    // faces come cell by cell
+    if (own[own.length - 1] !== at) own.push(at)
     cell.push(at)
     outside.push(1 / (film * areaM2))
     half.push(depthM / 2 / areaM2)
   }
-  // Whether anything ever stands in a column; off the plan it does not.
-  const column = (ix: number, iy: number): number | null => {
-    if (ix < 0 || iy < 0 || ix >= nx || iy >= ny) return null
-    const from = first + iy * plane + ix * nz
-    for (let k = 0; k < nz; k++) if (c.material[from + k] !== 0) return from
-    return null
-  }
-  const beside = [1, 0, -1, 0, 0, 1, 0, -1]
+  const stands = columnsOf(c)
+  // film of a side: what it is where something stands there, else that towards places off the plan
+  const beside = (ix: number, iy: number): number =>
+    ix < 0 || iy < 0 || ix >= nx || iy >= ny || stands[iy * nx + ix] === 0 ? films.side : films.sideways
   for (let iy = 0; iy < ny; iy++)
     for (let ix = 0; ix < nx; ix++) {
-      const from = column(ix, iy)
-      if (from === null) continue
-      const sides = [0, 2, 4, 6].map(k => column(ix + beside[k]!, iy + beside[k + 1]!))
+      if (stands[iy * nx + ix] === 0) continue
+      const from = first + iy * plane + ix * nz
+      const left = beside(ix - 1, iy)
+      const right = beside(ix + 1, iy)
+      const before = beside(ix, iy - 1)
+      const behind = beside(ix, iy + 1)
       for (let iz = 0; iz < nz; iz++) {
         const at = from + iz
-        if (!holds(at)) continue
-        const before = cell.length
+        if (!(kBase[at]! > 0)) continue
         const height = c.dzM[iz]!
         if (iz === 0) add(at, films.floor, dxM * dyM, height)
-        else if (!holds(at - 1)) add(at, films.down, dxM * dyM, height)
-        if (iz === nz - 1 || !holds(at + 1)) add(at, films.up, dxM * dyM, height)
-        sides.forEach((side, k) => {
-          const [area, depth] = k < 2 ? [dyM * height, dxM] : [dxM * height, dyM]
-          if (side === null) add(at, films.side, area, depth)
-          else if (!holds(side + iz)) add(at, films.sideways, area, depth)
-        })
-        if (cell.length > before) own.push(at)
+        else if (!(kBase[at - 1]! > 0)) add(at, films.down, dxM * dyM, height)
+        if (iz === nz - 1 || !(kBase[at + 1]! > 0)) add(at, films.up, dxM * dyM, height)
+        if (ix === 0 || !(kBase[at - nz]! > 0)) add(at, left, dyM * height, dxM)
+        if (ix === nx - 1 || !(kBase[at + nz]! > 0)) add(at, right, dyM * height, dxM)
+        if (!(kBase[at - plane]! > 0)) add(at, before, dxM * height, dyM)
+        if (!(kBase[at + plane]! > 0)) add(at, behind, dxM * height, dyM)
       }
     }
   return {
@@ -117,6 +115,16 @@ export function facesOf(problem: FieldProblem, c: FieldCells, kernel: FieldKerne
     half: Float64Array.from(half),
     cells: Int32Array.from(own)
   }
+}
+
+/** 1 for each column in which anything ever stands. */
+function columnsOf(c: FieldCells): Uint8Array {
+  const { nx, ny, nz, first } = c.shape
+  const stands = new Uint8Array(nx * ny)
+  for (let column = 0; column < nx * ny; column++)
+    for (let iz = 0; iz < nz && stands[column] === 0; iz++)
+      if (c.material[first + column * nz + iz] !== 0) stands[column] = 1
+  return stands
 }
 
 /** Conductance of the outer faces at the conversion of now, into the kernel's `film`. */

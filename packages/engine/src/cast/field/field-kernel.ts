@@ -65,6 +65,8 @@ export interface FieldKernel {
   readonly conduct: (layers: number, ahead: number) => void
   /** Explicit part, cure and the sweep along z. Returns the greatest change of conversion. */
   readonly stepZ: (step: FieldStep) => number
+  /** Heat that leaves through the films, W, asked for right after `stepZ`; the run sums it up where it is missing. */
+  readonly lossW?: (step: FieldStep) => number
   readonly sweepX: (step: FieldStep) => void
   /** Returns the greatest |D − ratio·D_old| of all cells, K. */
   readonly sweepY: (step: FieldStep) => number

@@ -229,6 +229,7 @@ class RunState {
 
   /** Heat that leaves in the step through the outer faces, J; exact for the splitting. */
   private loss(step: FieldStep): number {
+    if (this.kernel.lossW) return this.kernel.lossW(step) * step.dtS
     const { tempC, film } = this.kernel
     const tried = this.kernel.tried()
     const { cells } = this.faces!

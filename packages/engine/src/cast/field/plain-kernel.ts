@@ -28,6 +28,13 @@ export function plainKernel(layout: FieldLayout): FieldKernel {
   const upper = new Float64Array(nz * Math.max(nx, ny, 4))
   let rates: FlatRates = flatRates([])
   const plane = nx * nz
+  // what `conduct` finds after a pour: numbers of resins in a byte, and how far up each column anything stands
+  const number = new Uint8Array(length)
+  const tops = new Int32Array(nx * ny)
+  // hottest cell of each resin after the last step; below any temperature where it has not been poured by then
+  const hot = new Float64Array(256)
+  const COLD = -1000
+  hot.fill(COLD)
   return {
     shape,
     tempC,
@@ -72,6 +79,15 @@ export function plainKernel(layout: FieldLayout): FieldKernel {
       }
       // nothing is joined across the edge of the plan
       for (let iy = 0; iy < ny; iy++) gx.fill(0, first + iy * plane + (nx - 1) * nz, first + (iy + 1) * plane)
+      for (let c = first; c < first + ny * plane; c++) number[c] = resin[c]!
+      for (let column = 0; column < nx * ny; column += 4) {
+        let top = 0
+        for (let k = 0; k < 4; k++) {
+          const c0 = first + (column + k) * nz
+          for (let iz = layers - 1; iz >= top; iz--) if (kBase[c0 + iz]! > 0) top = iz + 1
+        }
+        tops.fill(top, column, column + 4)
+      }
     },
     stepZ: step =>
       sweepZ(
@@ -85,7 +101,8 @@ export function plainKernel(layout: FieldLayout): FieldKernel {
           capacity,
           heat,
           film,
-          resin,
+          number,
+          tops,
           gx,
           gy,
           gz,
@@ -96,14 +113,19 @@ export function plainKernel(layout: FieldLayout): FieldKernel {
         upper,
         step
       ),
-    sweepX: step => sweepAlongX(shape, gx, capacity, tried, upper, step),
-    sweepY: step => sweepAlongY(shape, gy, capacity, tried, upper, increment, step),
-    finish: step => {
-      for (let c0 = first; c0 < first + ny * plane; c0 += nz) {
-        for (let c = c0; c < c0 + step.layers; c++) {
+    sweepX: step => sweepAlongX(shape, gx, capacity, tried, tops, upper, step),
+    sweepY: step => sweepAlongY(shape, gy, capacity, tried, tops, upper, increment, step),
+    finish: () => {
+      hot.fill(COLD)
+      for (let column = 0; column < nx * ny; column++) {
+        const c0 = first + column * nz
+        const end = c0 + tops[column]!
+        for (let c = c0; c < end; c++) {
           const t = tempC[c]! + tried[c]!
           tempC[c] = t
           if (t > peakC[c]!) peakC[c] = t
+          const r = number[c]!
+          if (t > hot[r]!) hot[r] = t
         }
       }
       const spare = increment
@@ -113,11 +135,12 @@ export function plainKernel(layout: FieldLayout): FieldKernel {
       conversion = triedConversion
       triedConversion = before
     },
-    hottest: (number, fromLayer, toLayer) => {
-      let most = -1000
+    hottest: (wanted, fromLayer, toLayer) => {
+      if (hot[wanted]! > COLD) return hot[wanted]!
+      let most = COLD
       for (let c0 = first; c0 < first + ny * plane; c0 += nz)
         for (let c = c0 + fromLayer; c < c0 + toLayer; c++)
-          if (resin[c] === number && tempC[c]! > most) most = tempC[c]!
+          if (resin[c] === wanted && tempC[c]! > most) most = tempC[c]!
       return most
     }
   }

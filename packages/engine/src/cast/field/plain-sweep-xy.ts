@@ -1,41 +1,69 @@
 import type { FieldShape, FieldStep } from './field-kernel.ts'
 
-/** The implicit sweep along x of the increments in `tried`, all layers of a line at once. Allocates nothing. */
+/**
+ * The implicit sweep along x of the increments in `tried`, all layers of a line at once. `tops`: layers in use of
+ * each column. Allocates nothing.
+ */
 export function sweepAlongX(
   shape: FieldShape,
   gx: Float64Array,
   capacity: Float64Array,
   tried: Float64Array,
+  tops: Int32Array,
   upper: Float64Array,
   step: FieldStep
 ): void {
   const { nx, ny, nz, first, fromX, toX } = shape
-  for (let iy = 0; iy < ny; iy++)
-    sweepLine(first + iy * nx * nz, nz, fromX[iy]!, toX[iy]!, gx, capacity, tried, upper, step)
+  const g = step.theta * step.dtS
+  for (let iy = 0; iy < ny; iy++) {
+    const from = fromX[iy]!
+    const to = toX[iy]!
+    const start = first + iy * nx * nz
+    eliminate(start, nz, iy * nx, 1, nz, from, to, g, gx, capacity, tried, tops, upper)
+    for (let n = to - 2; n >= from; n--) {
+      const c0 = start + n * nz
+      const up = (n - from) * nz - c0
+      const end = c0 + Math.min(tops[iy * nx + n]!, tops[iy * nx + n + 1]!)
+      for (let c = c0; c < end; c++) tried[c] = tried[c]! + upper[up + c]! * tried[c + nz]!
+    }
+  }
 }
 
-/** The same along y; afterwards the greatest |D − ratio·D_old| of all cells, K. */
+/** The same along y; returns the greatest |D − ratio·D_old| of all cells, K. */
 export function sweepAlongY(
   shape: FieldShape,
   gy: Float64Array,
   capacity: Float64Array,
   tried: Float64Array,
+  tops: Int32Array,
   upper: Float64Array,
   increment: Float64Array,
   step: FieldStep
 ): number {
   const { nx, nz, first, fromY, toY } = shape
   const plane = nx * nz
-  const layers = Math.min(step.layers, nz)
+  const g = step.theta * step.dtS
   const { ratio } = step
   let most = 0
   for (let ix = 0; ix < nx; ix++) {
     const from = fromY[ix]!
     const to = toY[ix]!
-    sweepLine(first + ix * nz, plane, from, to, gy, capacity, tried, upper, step)
-    for (let iy = from; iy < to; iy++) {
-      const c0 = first + ix * nz + iy * plane
-      for (let c = c0; c < c0 + layers; c++) {
+    if (to <= from) continue
+    const start = first + ix * nz
+    eliminate(start, plane, ix, nx, nz, from, to, g, gy, capacity, tried, tops, upper)
+    for (let n = to - 1; n >= from; n--) {
+      const c0 = start + n * plane
+      const top = tops[n * nx + ix]!
+      const up = (n - from) * nz - c0
+      // where nothing lies behind there is nothing to take over
+      const shared = c0 + (n === to - 1 ? 0 : Math.min(top, tops[(n + 1) * nx + ix]!))
+      for (let c = c0; c < shared; c++) {
+        const d = tried[c]! + upper[up + c]! * tried[c + plane]!
+        tried[c] = d
+        const off = Math.abs(d - ratio * increment[c]!)
+        if (off > most) most = off
+      }
+      for (let c = shared; c < c0 + top; c++) {
         const off = Math.abs(tried[c]! - ratio * increment[c]!)
         if (off > most) most = off
       }
@@ -44,24 +72,30 @@ export function sweepAlongY(
   return most
 }
 
-/** One line of columns: column n lies `stride` after column n − 1, `start` is column 0. */
-function sweepLine(
+/**
+ * Forward half of the sweep of one line of columns: column n lies `stride` behind column n − 1, its number among the
+ * columns of the plan is `column + n·apart`. Leaves the upper diagonal in `upper`, `nz` numbers a column.
+ */
+function eliminate(
   start: number,
   stride: number,
+  column: number,
+  apart: number,
+  nz: number,
   from: number,
   to: number,
+  g: number,
   conductance: Float64Array,
   capacity: Float64Array,
   tried: Float64Array,
-  upper: Float64Array,
-  step: FieldStep
+  tops: Int32Array,
+  upper: Float64Array
 ): void {
   if (to <= from) return
-  const { layers } = step
-  const g = step.theta * step.dtS
-  let at = start + from * stride
-  for (let iz = 0; iz < layers; iz++) {
-    const c = at + iz
+  const c0 = start + from * stride
+  let before = tops[column + from * apart]!
+  for (let iz = 0; iz < before; iz++) {
+    const c = c0 + iz
     const right = g * conductance[c]!
     const cap = capacity[c]!
     const inverse = 1 / (cap + right)
@@ -69,25 +103,26 @@ function sweepLine(
     tried[c] = cap * tried[c]! * inverse
   }
   for (let n = from + 1; n < to; n++) {
-    at = start + n * stride
-    const now = (n - from) * layers
-    const before = now - layers
-    for (let iz = 0; iz < layers; iz++) {
-      const c = at + iz
+    const at = start + n * stride
+    const now = (n - from) * nz - at
+    const top = tops[column + n * apart]!
+    const shared = at + Math.min(top, before)
+    for (let c = at; c < shared; c++) {
       const left = g * conductance[c - stride]!
       const right = g * conductance[c]!
       const cap = capacity[c]!
-      const inverse = 1 / (cap + left + right - left * upper[before + iz]!)
-      upper[now + iz] = right * inverse
+      const inverse = 1 / (cap + right + left * (1 - upper[now + c - nz]!))
+      upper[now + c] = right * inverse
       tried[c] = (cap * tried[c]! + left * tried[c - stride]!) * inverse
     }
-  }
-  for (let n = to - 2; n >= from; n--) {
-    at = start + n * stride
-    const now = (n - from) * layers
-    for (let iz = 0; iz < layers; iz++) {
-      const c = at + iz
-      tried[c] = tried[c]! + upper[now + iz]! * tried[c + stride]!
+    // the column before ends lower: nothing comes from there
+    for (let c = shared; c < at + top; c++) {
+      const right = g * conductance[c]!
+      const cap = capacity[c]!
+      const inverse = 1 / (cap + right)
+      upper[now + c] = right * inverse
+      tried[c] = cap * tried[c]! * inverse
     }
+    before = top
   }
 }

@@ -1,30 +1,24 @@
 import type { FieldShape, FieldStep } from './field-kernel.ts'
-import { CONVERSIONS, ENTRY, type FlatRates, LEAST_C, PER_K, TEMPS } from './plain-rates.ts'
+import { type CureArrays, cureCells } from './plain-cure.ts'
+import type { FlatRates } from './plain-rates.ts'
 
 /** The arrays a step along z reads and writes; see field-kernel.ts. */
-export interface ZArrays {
-  readonly tempC: Float64Array
-  readonly increment: Float64Array
-  readonly tried: Float64Array
-  readonly conversion: Float64Array
-  readonly triedConversion: Float64Array
+export interface ZArrays extends CureArrays {
   readonly capacity: Float64Array
-  readonly heat: Float64Array
   readonly film: Float64Array
-  readonly resin: Float64Array
+  /** Number of the resin of each cell, and layers in use of each column (columns of four alike). */
+  readonly number: Uint8Array
+  readonly tops: Int32Array
   readonly gx: Float64Array
   readonly gy: Float64Array
   readonly gz: Float64Array
-  readonly gelS: Float64Array
   readonly source: Float64Array
 }
 
-/** 1 − dt/2·∂r/∂α is held above this, so that the step stays well posed on a runaway. */
-const LEAST_SHARE = 0.5
-
 /**
- * The explicit part of a step, the cure of every cell, and the implicit sweep along z, column by column.
- * Returns the greatest change of conversion. Allocates nothing.
+ * The explicit part of a step, the cure of every cell, and the implicit sweep along z, column by column: each part
+ * is a loop of its own, short enough that what one leaves the next finds in the cache. Returns the greatest change
+ * of conversion. Allocates nothing.
  */
 export function sweepZ(
   shape: FieldShape,
@@ -33,73 +27,58 @@ export function sweepZ(
   upper: Float64Array,
   step: FieldStep
 ): number {
-  const { tempC, increment, tried, conversion, triedConversion, capacity, heat, film, resin } = a
-  const { gx, gy, gz, gelS, source } = a
+  const { capacity, film, gz, tried, number, tops, source } = a
   const { nx, ny, nz, first, fromX, toX } = shape
-  const { table, at, factor, gel } = rates
-  const { dtS: dt, ambientC, timeS, sourced } = step
-  const layers = Math.min(step.layers, nz)
-  const plane = nx * nz
-  const g = step.theta * dt
-  const half = 0.5 * step.ratio
+  const g = step.theta * step.dtS
   let most = 0
-  for (let iy = 0; iy < ny; iy++) {
+  for (let iy = 0; iy < ny; iy++)
     for (let ix = fromX[iy]!; ix < toX[iy]!; ix++) {
-      const c0 = first + iy * plane + ix * nz
-      for (let c = c0; c < c0 + layers; c++) {
-        const t = tempC[c]!
-        let right =
-          gz[c - 1]! * (tempC[c - 1]! - t) +
-          gz[c]! * (tempC[c + 1]! - t) +
-          gx[c - nz]! * (tempC[c - nz]! - t) +
-          gx[c]! * (tempC[c + nz]! - t) +
-          gy[c - plane]! * (tempC[c - plane]! - t) +
-          gy[c]! * (tempC[c + plane]! - t) +
-          film[c]! * (ambientC - t)
-        if (sourced) right += source[c]!
-        right *= dt
-        const r = resin[c]! | 0
-        if (r > 0) {
-          const u = conversion[c]!
-          // where in the temperature tables, half a step ahead
-          let x = (t + half * increment[c]! - LEAST_C) * PER_K
-          if (x < 0) x = 0
-          if (x > TEMPS) x = TEMPS
-          const j = x | 0
-          const dT = (x - j) * (1 / PER_K)
-          const p = at[2 * r]! + j * ENTRY
-          const y = u * CONVERSIONS
-          const k = y | 0
-          const dA = (y - k) * (1 / CONVERSIONS)
-          const q = at[2 * r + 1]! + k * ENTRY
-          const k1 = table[p]! + table[p + 1]! * dT
-          const k2 = table[p + 2]! + table[p + 3]! * dT
-          const pT = table[p + 4]! + table[p + 5]! * dT
-          const fSlope = table[q + 1]!
-          const gSlope = table[q + 3]!
-          const qSlope = table[q + 5]!
-          const chemical = k1 * (table[q]! + fSlope * dA) + k2 * (table[q + 2]! + gSlope * dA)
-          const limit = 1 + pT * (table[q + 4]! + qSlope * dA)
-          // the rate is chemical/limit; step and growth brought over one denominator, limit²
-          const h = dt * factor[r]!
-          const squared = limit * limit
-          let under = squared - 0.5 * h * ((k1 * fSlope + k2 * gSlope) * limit - chemical * pT * qSlope)
-          if (under < LEAST_SHARE * squared) under = LEAST_SHARE * squared
-          let change = (h * chemical * limit) / under
-          if (change > 1 - u) change = 1 - u
-          const after = u + change
-          triedConversion[c] = after
-          if (change > most) most = change
-          if (after >= gel[r]! && u < gel[r]!) gelS[c] = timeS + (dt * (gel[r]! - u)) / change
-          right += heat[c]! * change
-        }
-        tried[c] = right
+      const layers = tops[iy * nx + ix]!
+      const c0 = first + (iy * nx + ix) * nz
+      const end = c0 + layers
+      gather(a, c0, end, nz, nx * nz, step)
+      if (step.sourced) for (let c = c0; c < end; c++) tried[c] = tried[c]! + step.dtS * source[c]!
+      for (let c = c0; c < end; ) {
+        const r = number[c]!
+        const from = c++
+        while (c < end && number[c] === r) c++
+        if (r === 0) continue
+        const change = cureCells(a, rates, r, from, c, step)
+        if (change > most) most = change
       }
+      // four columns are ready: solve them while they lie in the cache
+      if ((ix & 3) === 3) solveFour(c0 - 3 * nz, nz, layers, g, gz, capacity, film, tried, upper)
     }
-    for (let ix = fromX[iy]!; ix < toX[iy]!; ix += 4)
-      solveFour(first + iy * plane + ix * nz, nz, layers, g, gz, capacity, film, tried, upper)
-  }
   return most
+}
+
+/** What flows into the cells of a column in the step at the temperatures of its start, J, into `tried`. */
+function gather(
+  { tempC, tried, film, gx, gy, gz }: ZArrays,
+  c0: number,
+  end: number,
+  nz: number,
+  plane: number,
+  step: FieldStep
+): void {
+  const { dtS, ambientC } = step
+  let t = tempC[c0]!
+  let below = gz[c0 - 1]! * (t - tempC[c0 - 1]!)
+  for (let c = c0; c < end; c++) {
+    const over = tempC[c + 1]!
+    const above = gz[c]! * (over - t)
+    tried[c] =
+      dtS *
+      (above -
+        below +
+        gx[c - nz]! * (tempC[c - nz]! - t) +
+        gx[c]! * (tempC[c + nz]! - t) +
+        gy[c - plane]! * (tempC[c - plane]! - t) +
+        gy[c]! * (tempC[c + plane]! - t) +
+        film[c]! * (ambientC - t))
+    below = above
+    t = over
+  }
 }
 
 /**

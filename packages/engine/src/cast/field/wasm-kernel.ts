@@ -20,7 +20,8 @@ interface Exports {
   ) => number
   readonly sweepX: (dt: number, theta: number, layers: number) => void
   readonly sweepY: (dt: number, theta: number, ratio: number, layers: number) => number
-  readonly finish: (layers: number) => void
+  readonly loss: (theta: number, ambient: number) => number
+  readonly finish: () => void
   readonly hottest: (resin: number, fromLayer: number, toLayer: number) => number
   readonly conduct: (dx: number, dy: number, heights: number, layers: number, ahead: number) => void
 }
@@ -52,7 +53,7 @@ export function wasmKernel(layout: FieldLayout): FieldKernel | null {
   const lines = 2 * Math.max(nx, ny, 8) * nz
   // one more height than there are layers, and room for the laws of at most 255 resins
   const heightsAt =
-    (4 * ARRAYS * length + 4 * (lines + 2 * (nx + ny)) + 256 * LAW_NUMBERS * 4 + BASE + 15) & ~15
+    (4 * ARRAYS * length + 4 * (lines + 2 * (nx + ny) + nx * ny) + 256 * LAW_NUMBERS * 4 + BASE + 15) & ~15
   const bytes = heightsAt + 4 * (nz + 8)
   const { memory } = instance
   const missing = Math.ceil(bytes / PAGE) - memory.buffer.byteLength / PAGE
@@ -101,8 +102,9 @@ export function wasmKernel(layout: FieldLayout): FieldKernel | null {
       instance.sweepX(s.dtS, s.theta, s.layers)
     },
     sweepY: s => instance.sweepY(s.dtS, s.theta, s.ratio, s.layers),
-    finish: s => {
-      instance.finish(s.layers)
+    lossW: s => instance.loss(s.theta, s.ambientC),
+    finish: () => {
+      instance.finish()
       ;[d0, d1, a0, a1] = [d1, d0, a1, a0]
     },
     hottest: (number, from, to) => instance.hottest(number, from, to)

@@ -1,10 +1,9 @@
 import { CAUTION_ABOVE_C } from '../../resin/limits.ts'
 import { thickeningOf } from '../../resin/thickening.ts'
-import type { RoomAir } from '../bed.ts'
 import type { PourCast } from '../cast.ts'
 import type { FieldResult } from '../field/field-result.ts'
 import type { Edge, WholeCast } from './whole-cast.ts'
-import type { Variant, WholeInput } from './whole-problem.ts'
+import type { Span, Variant, WholeInput } from './whole-problem.ts'
 import { AS_PLANNED, isCast } from './whole-problem.ts'
 
 /** How a search runs the mould with something changed. */
@@ -15,13 +14,12 @@ export interface Trial {
     times: number,
     variant: Variant,
     startK: number,
-    untilS: number
+    span: Span
   ) => Generator<undefined, FieldResult>
-  /** The coarse run of the plan itself. */
-  readonly centre: FieldResult
-  readonly air: RoomAir
 }
 
+/** Pours whose edges are searched. */
+export const MOST_EDGES = 8
 /** A pour's heat is over after this at the latest that its peak comes, as a multiple, and at least these hours. */
 const HORIZON = 1.6
 const LEAST_HORIZON_S = 8 * 3600
@@ -40,7 +38,8 @@ const WARMER_K = 10
  * for clear work; what a millimetre and a degree do; what a warmer mix does. On the coarse grid, by the false
  * position method on runs of the whole mould; the difference of the fine run from the coarse one is added.
  *
- * Limits: one thing is changed at a time; earlier pours stay as planned, later ones are left out.
+ * Limits: one thing is changed at a time; the pour before stays as planned, those before that are taken as cured, later
+ * ones are left out. Only the pours that come nearest to the limit are searched, {@link MOST_EDGES} at most.
  */
 export function* edgesOf(
   input: WholeInput,
@@ -49,18 +48,25 @@ export function* edgesOf(
   trial: Trial
 ): Generator<undefined, (Edge | null)[]> {
   const out: (Edge | null)[] = casts.map(() => null)
-  for (let i = 0; i < casts.length; i++) {
-    const own = best.casts[i]
-    if (!isCast(input, i) || own == null) continue
-    out[i] = yield* edgeOf(input, i, own, trial)
+  const pours = best.casts
+    .flatMap(c => (c !== null && isCast(input, c.index) ? [c] : []))
+    .sort((a, b) => a.startMin - b.startMin)
+  const nearest = [...pours].sort((a, b) => b.peakBandC[1] - a.peakBandC[1]).slice(0, MOST_EDGES)
+  for (const own of nearest) {
+    const before = pours[pours.indexOf(own) - 1]
+    out[own.index] = yield* edgeOf(input, own.index, own, (before?.startMin ?? own.startMin) * 60, trial)
   }
   return out
 }
 
-function* edgeOf(input: WholeInput, index: number, own: PourCast, trial: Trial): Generator<undefined, Edge> {
+function* edgeOf(
+  input: WholeInput,
+  index: number,
+  own: PourCast,
+  fromS: number,
+  trial: Trial
+): Generator<undefined, Edge> {
   const limitC = CAUTION_ABOVE_C
-  const coarse = trial.centre.pours.find(p => p.pour === index)!
-  const offC = own.peakC - coarse.peakC
   const startS = own.startMin * 60
   const untilS = startS + Math.max(LEAST_HORIZON_S, HORIZON * own.peakMinBand[1] * 60)
   const { doubt } = input.shop.climate
@@ -70,13 +76,15 @@ function* edgeOf(input: WholeInput, index: number, own: PourCast, trial: Trial):
     variant: Variant,
     startK = 0
   ): Generator<undefined, FieldResult['pours'][number]> {
-    const result = yield* trial.run(index, times, variant, startK, untilS)
+    const result = yield* trial.run(index, times, variant, startK, { fromS, untilS })
     return result.pours.find(p => p.pour === index)!
   }
   function* over(times: number, roomK: number): Generator<undefined, number> {
     const p = yield* peak(times, { ...hot, roomK: doubt + roomK })
     return p.peakC + offC - limitC
   }
+  const coarse = yield* peak(1, AS_PLANNED)
+  const offC = own.peakC - coarse.peakC
   const depth = input.stack.pours[index]!.liquidDepth
   const atPlan = yield* over(1, 0)
   const deepEnd = atPlan > 0 ? 0.05 : MOST_TIMES

@@ -5,7 +5,7 @@ import { effectiveMedium } from '../../resin/effective-medium.ts'
 import { H_TOP } from '../../resin/slab.ts'
 import { conductivityWPerMK, heatCapacityKJPerKgK } from '../../timber/heat.ts'
 import type { CastInput, RoomAir } from '../bed.ts'
-import { floorConductance, H_BELOW } from '../bed.ts'
+import { CURED, floorConductance, H_BELOW } from '../bed.ts'
 import type { PourCast } from '../cast.ts'
 import { FOLLOWED_MIN } from '../cast.ts'
 import type { FieldControl, FieldMaterial, FieldProblem } from '../field/field-problem.ts'
@@ -28,6 +28,15 @@ export interface Variant {
   readonly roomK: number
   /** Factor on the conductivity of the liquid. */
   readonly liquid: number
+}
+
+/**
+ * A part of the time, s after the first pour: what was poured before `fromS` is taken as cured and as warm as the room.
+ * The whole time if not given.
+ */
+export interface Span {
+  readonly fromS?: number
+  readonly untilS?: number
 }
 
 export const AS_PLANNED: Variant = { rate: 'recorded', roomK: 0, liquid: 1 }
@@ -59,16 +68,17 @@ export function wholeProblem(
   air: RoomAir,
   variant: Variant,
   quick: boolean,
-  untilS?: number
+  span: Span = {}
 ): FieldProblem {
   const { films, ...mould } = mouldOf(input, raster)
   const last = Math.max(...casts.map((c, i) => (isCast(input, i) && c !== null ? c.startMin : 0)))
+  const fromS = span.fromS ?? 0
   return {
     ...mould,
     films,
-    materials: raster.keys.map(key => materialOf(input, casts, key, variant, air)),
-    ambientC: timeS => air(timeS) + variant.roomK,
-    untilS: untilS ?? (last + FOLLOWED_MIN) * 60,
+    materials: raster.keys.map(key => materialOf(input, casts, key, variant, air, fromS)),
+    ambientC: timeS => air(fromS + timeS) + variant.roomK,
+    untilS: (span.untilS ?? (last + FOLLOWED_MIN) * 60) - fromS,
     control: quick ? QUICK_FIELD : FULL_CONTROL
   }
 }
@@ -106,19 +116,21 @@ function materialOf(
   casts: readonly (PourCast | null)[],
   key: CellKey,
   variant: Variant,
-  air: RoomAir
+  air: RoomAir,
+  fromS: number
 ): FieldMaterial {
-  const startC = air(0) + variant.roomK
+  const startC = air(fromS) + variant.roomK
   if (key.kind === 'former') return { kind: 'inert', ...FORMER, startC }
   if (key.kind === 'timber') return { kind: 'inert', ...timberHeat(input, key.index), startC }
   const { record } = input.choices[key.index]!
   const model = record.model!
   const cast = casts[key.index]!
+  if (cast.startMin * 60 < fromS) return { kind: 'inert', ...CURED, startC }
   const given = input.stack.piece.pours[key.index]!.startTemperature !== undefined
   const base = {
     kind: 'resin',
     resin: model,
-    atS: cast.startMin * 60,
+    atS: cast.startMin * 60 - fromS,
     startC: cast.startC + (given ? 0 : variant.roomK),
     rateFactor: input.speeds[key.index]!.factor / pace(record.band.time, variant.rate),
     liquidMultiplier: variant.liquid,

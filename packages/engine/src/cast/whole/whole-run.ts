@@ -10,14 +10,14 @@ import type { KernelMaker } from '../field/field-run.ts'
 import { fieldRun } from '../field/field-run.ts'
 import { airFor, givenWaits } from '../starts.ts'
 import { windowsOf } from '../windows.ts'
-import { edgesOf } from './edges.ts'
+import { edgesOf, MOST_EDGES } from './edges.ts'
 import { castPours, FULL_FINENESS, levelsOf, QUICK_FINENESS } from './levels.ts'
 import type { Raster } from './raster.ts'
 import { rasterOf } from './raster.ts'
 import { tryDepth } from './try-depth.ts'
 import type { Probe, WholeCast } from './whole-cast.ts'
 import { cellAt, peakMapOf } from './whole-cast.ts'
-import type { Variant, WholeInput } from './whole-problem.ts'
+import type { Span, Variant, WholeInput } from './whole-problem.ts'
 import { AS_PLANNED, isCast, wholeProblem } from './whole-problem.ts'
 
 /** A cast of the whole mould that goes on as far as it is told: first a preview, then its band, then the full answer. */
@@ -124,7 +124,7 @@ class WholeWork {
     )
     this.air = airFor(input.stack, input.shop, this.pours[0]!)
     // A full run is so much dearer than a quick one that it counts as twenty.
-    const edges = options.edges === false ? 0 : 10 * this.pours.length
+    const edges = options.edges === false ? 0 : 16 * Math.min(MOST_EDGES, this.pours.length)
     this.all = 1 + CORNERS.length + edges + (options.effort === 'full' ? 20 : 0)
   }
 
@@ -154,10 +154,8 @@ class WholeWork {
     }
     if (this.options.edges === false) return
     const edges = yield* edgesOf(input, this.casts, this.best, {
-      run: (index, times, variant, startK, until) =>
-        this.tried(tryDepth(input.stack, index, times), variant, startK, until),
-      centre,
-      air: this.air
+      run: (index, times, variant, startK, span) =>
+        this.tried(tryDepth(input.stack, index, times), variant, startK, span)
     })
     this.best = { ...this.best, edges }
   }
@@ -175,10 +173,10 @@ class WholeWork {
     quick: boolean,
     weight: number,
     casts = this.casts,
-    untilS?: number
+    span: Span = {}
   ): Generator<undefined, FieldResult> {
-    const probes = variant === AS_PLANNED && untilS === undefined ? this.probeCells(raster) : []
-    const problem = { ...wholeProblem(this.input, casts, raster, this.air, variant, quick, untilS), probes }
+    const probes = variant === AS_PLANNED && span.untilS === undefined ? this.probeCells(raster) : []
+    const problem = { ...wholeProblem(this.input, casts, raster, this.air, variant, quick, span), probes }
     const run = fieldRun(problem, this.make)
     this.weight = weight
     for (;;) {
@@ -222,11 +220,11 @@ class WholeWork {
     stack: Stack,
     variant: Variant,
     startK: number,
-    untilS: number
+    span: Span
   ): Generator<undefined, FieldResult> {
     const raster = this.raster(true, stack)!
     const casts = this.casts.map(c => (c === null ? null : { ...c, startC: c.startC + startK }))
-    return yield* this.run(raster, variant, true, 1, casts, untilS)
+    return yield* this.run(raster, variant, true, 1, casts, span)
   }
 
   /** The coarse run at the planned moments; where a pour waits for the window of the one below, again until it holds. */
