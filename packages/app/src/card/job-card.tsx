@@ -9,6 +9,8 @@ import { EditedFigure } from './edited-figure.tsx'
 import { EntryEditor } from './entry-editor.tsx'
 import { FindingBlock } from './finding-block.tsx'
 import { findingsAt } from './finding-place.ts'
+import { Peak } from './peak.tsx'
+import { triedCurve, WhatIf } from './what-if.tsx'
 
 /** The job card: layers as they lie, then steps in the order of doing; each entry is edited where it stands. */
 export function JobCard() {
@@ -90,7 +92,9 @@ function Layer({ v, l }: { readonly v: PlannedView; readonly l: LayerView }) {
         </div>
       </dl>
       <Written markup={l.batches} />
-      <Written markup={l.curve} />
+      <Written markup={triedCurve(l.index) ?? l.curve} />
+      {l.curve === '' ? null : <p class="f goes-by">{w.card.goesBy[v.cast]}</p>}
+      {l.levelMm === null || l.curve === '' ? null : <WhatIf l={l} planned={v} />}
       <Written markup={l.windows} />
       {open ? <EntryEditor at={at} kind="pour" name={l.name} /> : null}
       {findingsAt(v, { kind: 'pour', index: l.index }).map(f => (
@@ -104,24 +108,6 @@ function Layer({ v, l }: { readonly v: PlannedView; readonly l: LayerView }) {
 function depthKey(at: string): string {
   const pour = valueAt(piece.value?.document, at) as Json | undefined
   return ['depth', 'height', 'fill'].find(key => pour?.[key] !== undefined) ?? 'depth'
-}
-
-function Peak({ peak }: { readonly peak: LayerView['peak'] }) {
-  if (peak.kind === 'none') return <span class="q">{w.card.notPredicted}</span>
-  if (peak.kind === 'runaway') return <b class="st">{w.card.runaway}</b>
-  return (
-    <>
-      <Figure value={peak.c} dimension="temperature" digits={0} />{' '}
-      <span class="band-of">
-        <Figure value={peak.lowC} dimension="temperature" digits={0} bare />–
-        {peak.highC === null ? (
-          w.card.runaway
-        ) : (
-          <Figure value={peak.highC} dimension="temperature" digits={0} bare />
-        )}
-      </span>
-    </>
-  )
 }
 
 /** The name of an entry, which opens its fields. */

@@ -6,8 +6,8 @@ type Heard = (answer: Answer) => void
 
 let worker: Worker | null = null
 let seq = 0
-/** Number of the plan asked last; 0 for none. */
-let planned = 0
+/** Number of the plan and of the try asked last; 0 for none. */
+const newest = { plan: 0, 'what-if': 0 }
 const heard = new Map<number, Heard>()
 
 // The engine is loaded when it is first asked: the first paint does not wait for it.
@@ -32,14 +32,14 @@ function started(): Worker {
 /**
  * Asks the engine in its worker; the number of the ask. A full plan is answered several times, each time better, until
  * its share is 1.
- * Plans that a newer one overtook are never answered.
+ * Plans and tries that a newer one overtook are never answered.
  */
 export function askEngine(ask: Sent, tell: Heard): number {
   const at = ++seq
-  if (ask.kind === 'plan') {
-    // One that a newer one overtakes may get no answer, and nobody waits for it any more.
-    heard.delete(planned)
-    planned = at
+  // One that a newer one overtakes may get no answer, and nobody waits for it any more.
+  if (ask.kind === 'plan' || ask.kind === 'what-if') {
+    heard.delete(newest[ask.kind])
+    newest[ask.kind] = at
   }
   heard.set(at, tell)
   started().postMessage({ ...ask, seq: at })
@@ -48,7 +48,7 @@ export function askEngine(ask: Sent, tell: Heard): number {
 
 /** Gives up the plan on its way, and the cast that it goes on with. */
 export function stopEngine(): void {
-  heard.delete(planned)
+  for (const kind of ['plan', 'what-if'] as const) heard.delete(newest[kind])
   worker?.postMessage({ kind: 'stop', seq: ++seq } satisfies Ask)
 }
 

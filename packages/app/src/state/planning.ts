@@ -62,7 +62,8 @@ function ask(effort: 'preview' | 'full'): void {
         else if (answer.kind === 'failed') failure.value = answer.says
         castShare.value = castingOf(answer)
       })
-      if (answer.kind === 'planned' && answer.view.effort === 'preview') rest = setTimeout(() => ask('full'), REST_MS)
+      if (answer.kind === 'planned' && answer.view.effort === 'preview')
+        rest = setTimeout(() => ask('full'), REST_MS)
     }
   )
 }

@@ -168,7 +168,43 @@ export const en = {
     yes: 'yes',
     no: 'no',
     one: { timbers: 'Timber', pours: 'Pour', cuts: 'Cut', hardware: 'Hardware', markings: 'Marking' },
-    usually: (what: string) => `usually ${what}`
+    usually: (what: string) => `usually ${what}`,
+    goesBy: {
+      column: 'Up and down alone, at the deepest place: a narrow pour runs cooler.',
+      preview: 'The whole mould, cast coarsely.',
+      full: 'The whole mould.'
+    }
+  },
+  tryOut: {
+    head: 'What if it were deeper, or the room warmer',
+    depth: 'Depth as cast',
+    room: 'Room',
+    how: 'Move a slider: the piece stays as it is.',
+    roomAsIs: (mean: string) => `${mean} on average, as it is`,
+    roomBy: (mean: string, by: string, warmer: boolean) =>
+      `${mean} on average, ${by} ${warmer ? 'warmer' : 'cooler'}`,
+    noDepth: (limit: string) => `At no depth up to three times this does the top of the band meet ${limit}.`,
+    everyDepth: (limit: string) => `The top of the band is over ${limit} at every depth.`,
+    atDepth: (limit: string, depth: string) => `The top of the band meets ${limit} at ${depth}.`,
+    noRoom: (limit: string, by: string) => `In no room within ${by} does the top of the band meet ${limit}.`,
+    atRoom: (limit: string, by: string, warmer: boolean) =>
+      warmer
+        ? `The top of the band meets ${limit} in a room ${by} warmer.`
+        : `The top of the band is over ${limit}; a room ${by} cooler brings it under.`,
+    slope: (perMm: string, length: string, perK: string, unit: string) =>
+      `Here ${length} more adds ${perMm}, and a room 1 ${unit} warmer ${perK}.`,
+    to: 'becomes',
+    after: (time: string) => `after ${time}`,
+    was: (was: string) => `was ${was}`,
+    said: (c: string, low: string, high: string) => `Peak ${c}, between ${low} and ${high}.`,
+    take: (depth: string) => `Take ${depth}`,
+    back: 'As it stands',
+    bandFollows: 'The whole mould, cast coarsely; its band follows.',
+    by: {
+      column: 'Up and down alone: the whole mould is not cast yet.',
+      estimate: 'Estimated from up and down alone; the whole mould is being cast.',
+      whole: 'The whole mould, cast coarsely.'
+    }
   },
   pieces: {
     title: 'Pieces',

@@ -5,8 +5,6 @@ import type { PlanInput } from '../../../engine/src/work.ts'
 
 /** A cast of the whole mould on its way, in slices between which the worker hears what is asked of it. */
 export interface Casting {
-  /** Number of the ask it answers. */
-  readonly seq: number
   /** Works for one slice. */
   readonly slice: () => void
   /** Share done, 0..1; 1 when it is over. */
@@ -21,11 +19,10 @@ const SLICE_MS = 30
 const STEPS = 2
 
 /** Begins the cast of a piece. @throws InputProblem when it cannot be used */
-export function casting(seq: number, input: PlanInput, options: WholeOptions): Casting {
+export function casting(input: PlanInput, options: WholeOptions): Casting {
   const run = castRun(input, options)
   let over = run === null
   return {
-    seq,
     slice: () => {
       const until = performance.now() + SLICE_MS
       while (!over && performance.now() < until) over = run!.advance(STEPS)

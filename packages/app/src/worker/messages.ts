@@ -19,6 +19,7 @@ export type Ask =
   | ({ readonly kind: 'plan'; readonly seq: number } & PlanAsk)
   | ({ readonly kind: 'thumb'; readonly seq: number } & Pick<PlanAsk, 'document' | 'shop' | 'files' | 'asOf'>)
   | ({ readonly kind: 'round'; readonly seq: number } & Pick<PlanAsk, 'document' | 'shop' | 'files' | 'asOf'>)
+  | ({ readonly kind: 'what-if'; readonly seq: number } & WhatIfAsk)
   | { readonly kind: 'fields'; readonly seq: number }
   /** Nothing is waited for any more: a cast on its way is given up. */
   | { readonly kind: 'stop'; readonly seq: number }
@@ -44,7 +45,36 @@ export interface PlanAsk {
   readonly shown: ShownUnits
 }
 
+/** What a pour would do otherwise: the piece stays as it is. */
+export interface WhatIfAsk extends Pick<PlanAsk, 'document' | 'shop' | 'files' | 'shown'> {
+  /** Index of the pour. */
+  readonly pour: number
+  /** As cast; null: as it stands. */
+  readonly depthMm: number | null
+  /** How much warmer the room is. */
+  readonly roomK: number
+}
+
+export interface WhatIfView {
+  /** What it goes by: the column; an estimate from how the column moves; a cast of the whole mould. */
+  readonly by: 'column' | 'estimate' | 'whole'
+  readonly peak: LayerView['peak']
+  /** When it comes, in words. */
+  readonly peakAfter: string
+  /** Windows that are others than in the plan. */
+  readonly moved: readonly {
+    readonly label: string
+    readonly was: string
+    readonly says: string
+    readonly band: string
+  }[]
+  /** Markup of the engine: the curve, that of the plan dashed beside it. */
+  readonly curve: string
+}
+
 export type Answer =
+  /** What was tried. Below a share of 1 a better answer follows. */
+  | { readonly kind: 'what-if'; readonly seq: number; readonly view: WhatIfView; readonly share: number }
   /** A plan. `share`: how much of the cast of the whole mould lies behind; below 1 more answers follow. */
   | { readonly kind: 'planned'; readonly seq: number; readonly view: SentView; readonly share: number }
   /** How far the cast is that a full plan goes on with. At 1 nothing follows. */
@@ -88,6 +118,17 @@ export interface FindingView {
   readonly fixSays: string | null
 }
 
+/** How near a pour is to its limit. Depths as cast, mm. */
+export interface EdgeView {
+  readonly limitC: number
+  /** Greatest depth at which the top of the band stays within the limit; 0: none does; null: none is beyond it. */
+  readonly depthMm: number | null
+  /** How much warmer the room may be, K; negative: cooler; null: not within what was looked at. */
+  readonly roomK: number | null
+  readonly perMm: number
+  readonly perK: number
+}
+
 export interface LayerView {
   /** Index among the pours of the document. */
   readonly index: number
@@ -108,6 +149,10 @@ export interface LayerView {
   readonly batches: string
   readonly curve: string
   readonly windows: string
+  /** null: until the whole mould was cast. */
+  readonly edge: EdgeView | null
+  /** Mean of the room over a day, °C. */
+  readonly roomC: number
   /** Colour it is drawn in, as a wash or "#rrggbb". */
   readonly paint: string
 }

@@ -3,22 +3,13 @@ import type { Planned } from '../../../engine/src/plan.ts'
 import type { ShownUnits } from '../../../engine/src/quantity/shown-units.ts'
 import { lengthIn, lengthUnit, METRIC } from '../../../engine/src/quantity/shown-units.ts'
 import { fromFixedUnit } from '../../../engine/src/quantity/unit.ts'
-import { RUNAWAY_ABOVE_C } from '../../../engine/src/resin/limits.ts'
 import { bounds } from '../../../engine/src/shape/measure.ts'
 import type { CoreModel } from '../../../engine/src/sheets/core-model.ts'
 import type { Sheet } from '../../../engine/src/sheets/mark.ts'
 import { capital, coreModelOf } from '../../../engine/src/sheets/model.ts'
 import { dayNumber } from '../../../engine/src/sheets/moment.ts'
 import { verdictWords } from '../../../engine/src/sheets/page.ts'
-import {
-  artSheet,
-  batches,
-  curve,
-  KIND_WORDS,
-  layerOrder,
-  pouredOver,
-  windows
-} from '../../../engine/src/sheets/page-card.ts'
+import { artSheet, layerOrder } from '../../../engine/src/sheets/page-card.ts'
 import type { PageView } from '../../../engine/src/sheets/page-data.ts'
 import { modelData } from '../../../engine/src/sheets/page-data.ts'
 import type { Numbered } from '../../../engine/src/sheets/page-finding.ts'
@@ -38,7 +29,8 @@ import { faceView, partsOn, roundsOn } from '../../../engine/src/sheets/sheet-vi
 import { stepFacts, stepWords } from '../../../engine/src/sheets/step-facts.ts'
 import { svgBody } from '../../../engine/src/sheets/svg.ts'
 import { cutPlans } from './cut-plans.ts'
-import type { Drawn, EntryName, FindingView, LayerView, Plane, SentView, StepView } from './messages.ts'
+import { layerView } from './layer-view.ts'
+import type { Drawn, EntryName, FindingView, Plane, SentView, StepView } from './messages.ts'
 
 /** What the screens show of a plan: figures, words and drawings, ready to lay out. */
 export function plannedView(
@@ -131,38 +123,6 @@ function findingView(work: Work, { number, finding: f }: Numbered, shown: ShownU
     settledBy: f.settledBy === null ? null : stopped(f.settledBy),
     fix: f.fix,
     fixSays: f.fixSays === null ? null : capital(f.fixSays)
-  }
-}
-
-function layerView({ plan, work }: Planned, model: CoreModel, i: number): LayerView {
-  const pour = plan.pours[i]!
-  const { cast } = pour
-  const high = cast?.peakBandC[1] ?? 0
-  return {
-    index: i,
-    name: capital(pour.id),
-    kind: KIND_WORDS[work.piece.pours[i]!.kind],
-    resin: work.materials.resins[i]!.name,
-    castMm: pour.stack.depth,
-    levelMm: pour.kind === 'cast' ? pour.stack.level : null,
-    finishedMm: pour.finishedMm,
-    liquidMl: pour.stack.liquidMl,
-    mixedG: pour.batches?.mixedG ?? null,
-    peak:
-      cast === null
-        ? { kind: 'none' }
-        : cast.runaway
-          ? { kind: 'runaway' }
-          : {
-              kind: 'at',
-              c: cast.peakC,
-              lowC: cast.peakBandC[0],
-              highC: high > RUNAWAY_ABOVE_C ? null : high
-            },
-    batches: batches(plan, work, i, model.shown)?.text ?? '',
-    curve: curve(plan, i, model.shown)?.text ?? '',
-    windows: windows(plan, i, pouredOver(plan, i))?.text ?? '',
-    paint: model.pours[i]!.paint
   }
 }
 

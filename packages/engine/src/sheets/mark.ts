@@ -30,6 +30,7 @@ export type Ink =
   | 'pointer'
   | 'curve'
   | 'band'
+  | 'rule'
   | 'limit'
   | 'stop'
   | 'caution'
@@ -49,7 +50,16 @@ export interface Hatch {
 }
 
 /** Colour of an area: a material's own as "#rrggbb", or a wash the theme knows. */
-export type Paint = `#${string}` | 'clear' | 'paper' | 'recess' | 'window' | 'night' | 'dark'
+export type Paint =
+  | `#${string}`
+  | 'clear'
+  | 'paper'
+  | 'recess'
+  | 'window'
+  | 'window-doubt'
+  | 'doubt'
+  | 'night'
+  | 'dark'
 
 export interface LineMark {
   readonly kind: 'line'

@@ -1,3 +1,4 @@
+import type { PourCast } from '../cast/cast.ts'
 import type { Work } from '../findings/work.ts'
 import type { Plan, PlanPour } from '../plan.ts'
 import { decimals, formatVolume } from '../quantity/format.ts'
@@ -16,6 +17,8 @@ import { html } from './markup.ts'
 import { capital } from './model.ts'
 import { findingBlock } from './page-finding.ts'
 import type { Placed } from './page-place.ts'
+import type { WindowRow, WindowsAsked } from './window-rows.ts'
+import { windowRows } from './window-rows.ts'
 
 /** Width of a curve on the card, mm. */
 const CURVE_MM = 86
@@ -49,7 +52,6 @@ function layer(plan: Plan, work: Work, i: number, at: Placed): Markup {
   const { stack, cast } = pour
   const document = work.piece.pours[i]!
   const [low, high] = cast?.peakBandC ?? [0, 0]
-  const after = pouredOver(plan, i)
   return html`<li class="layer">
 <div class="r"><h3>${capital(pour.id)}</h3><p class="f">${KIND_WORDS[document.kind]}, ${work.materials.resins[i]!.name}</p></div>
 <dl class="facts">
@@ -66,30 +68,62 @@ function layer(plan: Plan, work: Work, i: number, at: Placed): Markup {
 </dl>
 ${batches(plan, work, i)}
 ${curve(plan, i)}
-${windows(plan, i, after)}
+${windows(plan, i)}
 ${(at.pours.get(i) ?? []).map(n => findingBlock(n))}</li>`
 }
 
-/** Whether another pour goes on this one in the mould. */
-export function pouredOver(plan: Plan, i: number): boolean {
-  const pour = plan.pours[i]!
-  return plan.pours.some(
-    (p, k) =>
-      k !== i && p.kind === 'cast' && pour.kind === 'cast' && p.stack.liquidLevel > pour.stack.liquidLevel
+/** Which windows of a pour matter: whether another goes on it in the mould, whether it lies there itself. */
+export function windowsAsked(pours: readonly Pick<PlanPour, 'kind' | 'stack'>[], i: number): WindowsAsked {
+  const inMould = pours[i]!.kind === 'cast'
+  const level = pours[i]!.stack.liquidLevel
+  const next = inMould && pours.some((p, k) => k !== i && p.kind === 'cast' && p.stack.liquidLevel > level)
+  return { next, inMould }
+}
+
+/**
+ * Temperature and viscosity of a pour over the hours, each with its band, and its windows under them; null: not
+ * predicted.
+ */
+export function curve(plan: Plan, i: number, shown: ShownUnits = METRIC): Markup | null {
+  const { cast, id } = plan.pours[i]!
+  return cast === null ? null : castCurve(cast, id, rowsOf(plan, i), shown, null)
+}
+
+/** The same of a cast by itself. `was`: how it was before something was tried. */
+export function castCurve(
+  cast: PourCast,
+  id: string,
+  rows: readonly WindowRow[],
+  shown: ShownUnits,
+  was: PourCast | null
+): Markup {
+  return drawing(
+    curveSheet(cast, { widthMm: CURVE_MM, rows, shown, was }),
+    'curve',
+    curveWords(cast, id, rows, shown)
   )
 }
 
-/** The hottest temperature of a pour over the hours, with its limit and the span of the next; null: not predicted. */
-export function curve(plan: Plan, i: number, shown: ShownUnits = METRIC): Markup | null {
-  const { cast, id } = plan.pours[i]!
-  if (cast === null) return null
-  const after = pouredOver(plan, i)
+/** What the curves of a pour show, for those who do not see them. */
+export function curveWords(
+  cast: PourCast,
+  id: string,
+  rows: readonly WindowRow[],
+  shown: ShownUnits = METRIC
+): string {
+  const unit = shown.temperature
   const [low, high] = cast.peakBandC
-  return drawing(
-    curveSheet(cast, { widthMm: CURVE_MM, next: after ? 'next pour' : null, shown }),
-    'curve',
-    `Hottest temperature in ${id} over the hours since it was poured: peak ${degreesIn(shown, cast.peakC)} ${shown.temperature} after ${aboutTime(cast.peakMin)}, between ${degreesIn(shown, low)} and ${degreesIn(shown, high)}; the limit is ${degreesIn(shown, CAUTION_ABOVE_C)} ${shown.temperature}${after ? `; the next pour bonds from ${aboutTime(cast.windows.recoat.open)}${cast.windows.recoat.close === null ? '' : ` to ${roughTime(cast.windows.recoat.close)}`}` : ''}`
-  )
+  const peak = cast.runaway
+    ? `it runs away after ${aboutTime(cast.peakMin)}`
+    : `peak ${degreesIn(shown, cast.peakC)} ${unit} after ${aboutTime(cast.peakMin)}, between ${degreesIn(shown, low)} and ${high > RUNAWAY_ABOVE_C ? 'runaway' : degreesIn(shown, high)}, between ${roughTime(cast.peakMinBand[0])} and ${roughTime(cast.peakMinBand[1])}`
+  const spans = rows.map(r => `${r.label.toLowerCase()}: ${r.says}`)
+  return `Temperature and thickness of ${id} over the hours since it was poured: ${peak}; the limit is ${degreesIn(shown, CAUTION_ABOVE_C)} ${unit}${spans.length === 0 ? '' : `; ${spans.join('; ')}`}`
+}
+
+/** The windows of a pour that matter for it. */
+export function rowsOf(plan: Plan, i: number): WindowRow[] {
+  const { cast } = plan.pours[i]!
+  return cast === null ? [] : windowRows(cast, windowsAsked(plan.pours, i))
 }
 
 export const KIND_WORDS = {
@@ -134,17 +168,15 @@ ${
 }</tbody></table></div>`
 }
 
-export function windows(plan: Plan, i: number, after: boolean): Markup | null {
-  const cast = plan.pours[i]!.cast
-  if (cast === null) return null
-  const w = cast.windows
-  const span = (open: number, close: number | null) =>
-    `${aboutTime(open)} to ${close === null ? 'any time later' : roughTime(close)}`
-  const rows: [string, string][] = []
-  if (w.working.close !== null) rows.push(['Workable in the mould', aboutTime(w.working.close, 'down')])
-  if (after) rows.push(['Next pour', span(w.recoat.open, w.recoat.close)])
-  rows.push(['Out of the mould from', aboutTime(w.demould.open)])
-  return html`<dl class="windows">${rows.map(([k, v]) => html`<div><dt>${k}</dt><dd>${v}</dd></div>`)}</dl>`
+/** The windows of a pour, each with its band, and the reading that would sharpen each. */
+export function windows(plan: Plan, i: number): Markup | null {
+  const rows = rowsOf(plan, i)
+  if (rows.length === 0) return null
+  // One reading sharpens several windows: it stands once.
+  const readings = new Map<string, string[]>()
+  for (const r of rows) readings.set(r.sharper, [...(readings.get(r.sharper) ?? []), r.label])
+  return html`<dl class="windows">${rows.map(r => html`<div><dt>${r.label}</dt><dd>${r.says}${r.band === '' ? null : html` <span class="between">band ${r.band}</span>`}</dd></div>`)}</dl>
+<details class="why"><summary>What would sharpen these</summary><dl class="sharper">${[...readings].map(([reading, labels]) => html`<div><dt>${labels.map((l, k) => (k === 0 ? l : l.slice(0, 1).toLowerCase() + l.slice(1))).join(', ')}</dt><dd>${capital(reading)}.</dd></div>`)}</dl></details>`
 }
 
 // Pours between two banks of timber, thicknesses in proportion, thin ones at least to be seen.

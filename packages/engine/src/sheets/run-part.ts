@@ -1,3 +1,5 @@
+import type { Sheet } from './mark.ts'
+
 /** A figure with its name: "Peak", "35", "°C". */
 export interface RunFact {
   readonly label: string
@@ -52,12 +54,25 @@ export interface RunDetail {
   readonly facts: readonly RunFact[]
   readonly amounts: RunAmounts | null
   readonly table: RunTable | null
+  /** How a pour heats and thickens, drawn, and its words for those who do not see it. */
+  readonly course: { readonly sheet: Sheet; readonly words: string } | null
+  /** Its windows, each with its band and the reading that would sharpen it. */
+  readonly windows: RunTable | null
   readonly blanks: readonly RunBlank[]
 }
 
 /** A detail with nothing in it but what is given. */
 export function detail(parts: Partial<RunDetail>): RunDetail {
-  return { does: [], facts: [], amounts: null, table: null, blanks: [], ...parts }
+  return {
+    does: [],
+    facts: [],
+    amounts: null,
+    table: null,
+    course: null,
+    windows: null,
+    blanks: [],
+    ...parts
+  }
 }
 
 /** A figure from a label, words and a unit. */

@@ -5,6 +5,8 @@ import { decimals, formatMass, formatMinutes } from '../quantity/format.ts'
 import { aboutTime, roughTime } from '../quantity/rough.ts'
 import { RUNAWAY_ABOVE_C } from '../resin/limits.ts'
 import type { Step } from '../steps/step.ts'
+import { curveSheet } from './curve.ts'
+import { curveWords, rowsOf } from './page-card.ts'
 import { mixAmounts, scaleWords, scantTints, vesselWords, weighed } from './run-mix.ts'
 import type { RunAmounts, RunDetail, RunFact, RunTable } from './run-part.ts'
 import { blank, detail, fact } from './run-part.ts'
@@ -44,6 +46,7 @@ export function pourDetail(plan: Plan, work: Work, i: number): RunDetail {
     facts: pourFacts(plan, work, index, amounts),
     amounts,
     table: marblingTable(work, index, amounts),
+    ...courseOf(plan, index),
     blanks: [
       ...(amounts === null
         ? []
@@ -134,6 +137,26 @@ function pourFacts(plan: Plan, work: Work, index: number, amounts: RunAmounts | 
   if (recoat.close !== null)
     out.push(fact('Next resin bonds from', `${aboutTime(recoat.open)} to ${roughTime(recoat.close)}`))
   return out
+}
+
+/** Width of the curves on the run sheet, mm. */
+const COURSE_MM = 118
+
+function courseOf(plan: Plan, index: number): Pick<RunDetail, 'course' | 'windows'> {
+  const { cast, id } = plan.pours[index]!
+  const rows = rowsOf(plan, index)
+  if (cast === null || rows.length === 0) return { course: null, windows: null }
+  return {
+    course: {
+      sheet: curveSheet(cast, { widthMm: COURSE_MM, rows }),
+      words: curveWords(cast, id, rows)
+    },
+    windows: {
+      title: 'When, since it was poured; and what would say it more sharply',
+      head: ['What', 'Likeliest', 'Within the band', 'Sharper by'],
+      rows: rows.map(r => [r.label, r.says, r.band === '' ? '–' : r.band, r.sharper])
+    }
+  }
 }
 
 // Colours poured into each other: each with its share of every batch.

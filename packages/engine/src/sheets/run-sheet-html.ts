@@ -1,4 +1,5 @@
 import type { Planned } from '../plan.ts'
+import { drawing } from './drawing.ts'
 import type { Markup } from './markup.ts'
 import { html, raw } from './markup.ts'
 import { sentence } from './page-finding.ts'
@@ -117,6 +118,8 @@ ${s.amounts === null ? null : amounts(s.amounts)}
 ${s.does.length === 0 ? null : html`<ul class="does">${s.does.map(d => html`<li>${d}</li>`)}</ul>`}
 ${s.facts.length === 0 ? null : facts(s.facts, 'facts')}
 ${s.table === null ? null : table(s.table)}
+${s.course === null ? null : drawing(s.course.sheet, 'course', s.course.words)}
+${s.windows === null ? null : table(s.windows, 'when-table')}
 ${s.blanks.length === 0 ? null : html`<ul class="fill">${s.blanks.map(blank)}</ul>`}
 ${safety(s.safety)}</div></li>`
 }
@@ -144,8 +147,8 @@ function amounts(a: RunAmounts): Markup {
   }In a ${a.vessel}.${a.blanks > 1 ? html` <b>For all ${a.blanks} blanks: ${forAll(a)}.</b>` : null}</p>`
 }
 
-function table(t: RunTable): Markup {
-  return html`<table class="list"><caption>${t.title}</caption><thead><tr>${t.head.map(h => html`<th scope="col">${h}</th>`)}</tr></thead><tbody>${t.rows.map(
+function table(t: RunTable, name = ''): Markup {
+  return html`<table class="list ${name}"><caption>${t.title}</caption><thead><tr>${t.head.map(h => html`<th scope="col">${h}</th>`)}</tr></thead><tbody>${t.rows.map(
     r => html`<tr>${r.map((c, i) => (i === 0 ? html`<th scope="row">${c}</th>` : html`<td>${c}</td>`))}</tr>`
   )}</tbody></table>`
 }

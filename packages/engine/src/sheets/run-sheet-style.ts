@@ -77,6 +77,23 @@ h2{font-size:1.3rem;font-weight:700;margin:1.5rem 0 .1rem;padding-bottom:.2rem;b
 .list th,.list td{text-align:right;padding:.1rem 0 .12rem 1.4rem;font-weight:500;border-bottom:1px solid var(--line-2)}
 .list th:first-child{text-align:left;padding-left:0}
 .list thead th{font-size:.84rem;font-weight:400;color:var(--ink-3);border-color:var(--edge)}
+.when-table{min-width:100%}
+.when-table th,.when-table td{text-align:left;vertical-align:top;font-weight:400;padding-left:1rem}
+.when-table td:nth-child(2){font-weight:500}
+.when-table td:nth-child(n+3){font-size:.9rem;color:var(--ink-2)}
+.course{display:block;max-width:100%;height:auto;margin-top:.7rem}
+.course path,.course circle{fill:none;stroke:var(--ink);stroke-width:.2px}
+.course text{font-family:var(--sans);fill:var(--ink)}
+.course .l-caption{fill:var(--ink-2)}
+.course .i-curve{stroke-width:.42px;stroke-linecap:round}
+.course .full{fill:var(--ink);stroke:none}
+.course .i-limit{stroke:#d9982b;stroke-width:.38px}
+.course .i-rule{stroke:var(--line-2)}
+.course .i-ghost{stroke:var(--edge);stroke-dasharray:.8 .7}
+.course .area{stroke:none}
+.course .w-doubt{fill:#6f6a62;fill-opacity:.2}
+.course .w-window{fill:#b4bf93}
+.course .w-window-doubt{fill:#b4bf93;fill-opacity:.45}
 .fill{display:flex;flex-wrap:wrap;gap:.7rem 1.6rem;margin-top:.85rem}
 .fill li{display:flex;align-items:baseline;gap:.35rem;white-space:nowrap}
 .fill .l{font-weight:500}
