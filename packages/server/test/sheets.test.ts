@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
-import { check, checkPiece, usualShop } from '@castwright/engine'
+import { checkPiece, fullPlan, usualShop } from '@castwright/engine'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import type { Desk } from './desk.ts'
 import { desk, pieceNamed } from './desk.ts'
@@ -27,9 +27,9 @@ describe('sheets on demand', () => {
       verdict: string
       totals: { massG: number }
     }
-    const own = check(
+    const { plan: own } = fullPlan(
       { piece: checkPiece(read('saltmarsh-panel.piece.json'), 'x'), shop: usualShop() },
-      { asOf, effort: 'full' }
+      { asOf }
     )
     expect(plan.verdict).toBe(own.verdict)
     expect(plan.totals).toEqual(own.totals)
