@@ -12,7 +12,7 @@ export interface PlannerLimits {
   readonly mostWaiting: number
 }
 
-const LIMITS: PlannerLimits = { mostMs: 20_000, idleMs: 30_000, mostWaiting: 20 }
+const LIMITS: PlannerLimits = { mostMs: 60_000, idleMs: 30_000, mostWaiting: 20 }
 
 type Ask = Omit<PlanAsk, 'number'>
 
