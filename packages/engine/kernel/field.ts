@@ -26,6 +26,7 @@ let GY: usize = 0
 let GZ: usize = 0
 let UP: usize = 0
 let RANGE: usize = 0
+let TOP: usize = 0
 let LAW: usize = 0
 
 /** Numbers of a resin at LAW. */
@@ -55,10 +56,12 @@ export function setup(base: usize, length: i32, x: i32, y: i32, z: i32, start: i
   GY = GX + bytes
   GZ = GY + bytes
   UP = GZ + bytes
-  // room for a line of columns, for the ranges of the lines, and for the laws of the resins
+  // room for a line of columns, for the ranges of the lines, for the bytes in use of each column (columns of four
+  // alike, layers in fours), and for the laws of the resins
   const line = <usize>(max(max(nx, ny), 8) * nz) << 2
   RANGE = UP + 2 * line
-  LAW = RANGE + (<usize>(2 * (nx + ny)) << 2)
+  TOP = RANGE + (<usize>(2 * (nx + ny)) << 2)
+  LAW = TOP + (<usize>(nx * ny) << 2)
 }
 
 export function rangeAt(): usize {
@@ -127,45 +130,57 @@ function cure(law: usize, t: v128, u: v128, dt: v128): v128 {
     f32x4.splat(1.0 / 298.15),
     f32x4.div(one, f32x4.add(f32x4.max(t, f32x4.splat(-40.0)), f32x4.splat(273.15)))
   )
-  const k1 = exp4(madd(splat(law + 4), inverse, splat(law)))
-  const k2 = exp4(madd(splat(law + 12), inverse, splat(law + 8)))
   const m = load<f32>(law + 16)
   const n = load<f32>(law + 20)
   const left = f32x4.max(f32x4.sub(one, u), f32x4.splat(1e-6))
   const done = f32x4.max(u, f32x4.splat(1e-6))
-  const f = n == 2.0 ? f32x4.mul(left, left) : exp4(f32x4.mul(ln4(left), f32x4.splat(n)))
-  const am = m == 1.0 ? u : exp4(f32x4.mul(ln4(f32x4.max(u, f32x4.splat(1e-12))), f32x4.splat(m)))
-  const k2f = f32x4.mul(k2, f)
-  const chemical = madd(k1, f, f32x4.mul(k2f, am))
-  const grows = m == 1.0 ? k2f : f32x4.div(f32x4.mul(f32x4.mul(k2f, am), f32x4.splat(m)), done)
-  const slope = f32x4.sub(grows, f32x4.div(f32x4.mul(chemical, f32x4.splat(n)), left))
+  // k1·(1 − α)^n and k2·α^m·(1 − α)^n: powers join the exponentials of temperature
+  let lead = madd(splat(law + 4), inverse, splat(law))
+  let chain = madd(splat(law + 12), inverse, splat(law + 8))
+  let first = one
+  let second = one
+  if (m == 1.0 && n == 2.0) {
+    const f = f32x4.mul(left, left)
+    first = f32x4.mul(exp4(lead), f)
+    second = f32x4.mul(f32x4.mul(exp4(chain), f), done)
+  } else {
+    const f = f32x4.mul(ln4(left), f32x4.splat(n))
+    lead = f32x4.add(lead, f)
+    chain = f32x4.add(madd(ln4(done), f32x4.splat(m), f), chain)
+    first = exp4(f32x4.max(lead, f32x4.splat(-80.0)))
+    second = exp4(f32x4.max(chain, f32x4.splat(-80.0)))
+  }
+  const chemical = f32x4.add(first, second)
+  // slope of it over α times α·(1 − α); the whole step is brought over that, which leaves a single division
+  const both = f32x4.mul(left, done)
+  const slope = f32x4.sub(
+    f32x4.mul(f32x4.mul(second, f32x4.splat(m)), left),
+    f32x4.mul(f32x4.mul(chemical, f32x4.splat(n)), done)
+  )
   const h = f32x4.mul(dt, splat(law + 44))
+  const halfStep = f32x4.mul(f32x4.splat(0.5), h)
   const width = load<f32>(law + 40)
-  let limit = one
-  let under = one
+  let over = f32x4.mul(f32x4.mul(h, chemical), both)
+  let under = both
   if (width > 0.0) {
-    const rest = f32x4.sub(one, f32x4.mul(splat(law + 32), u))
-    const glass = f32x4.div(f32x4.mul(splat(law + 28), u), rest)
-    const over = f32x4.mul(
-      f32x4.sub(f32x4.add(glass, splat(law + 24)), f32x4.add(t, splat(law + 36))),
+    const rest = f32x4.div(one, f32x4.sub(one, f32x4.mul(splat(law + 32), u)))
+    const rises = f32x4.mul(splat(law + 28), rest)
+    const above = f32x4.mul(
+      f32x4.sub(madd(rises, u, splat(law + 24)), f32x4.add(t, splat(law + 36))),
       f32x4.splat(width)
     )
-    const held = exp4(f32x4.max(f32x4.min(over, f32x4.splat(40.0)), f32x4.splat(-80.0)))
-    limit = f32x4.add(one, held)
+    const held = exp4(f32x4.max(f32x4.min(above, f32x4.splat(40.0)), f32x4.splat(-80.0)))
+    const limit = f32x4.add(one, held)
     // slope of the limit: held·Tg'/width
-    const rises = f32x4.div(
-      f32x4.mul(f32x4.mul(held, splat(law + 28)), f32x4.splat(width)),
-      f32x4.mul(rest, rest)
-    )
-    const squared = f32x4.mul(limit, limit)
-    const growth = f32x4.sub(f32x4.mul(slope, limit), f32x4.mul(chemical, rises))
-    under = f32x4.sub(squared, f32x4.mul(f32x4.mul(f32x4.splat(0.5), h), growth))
-    under = f32x4.max(under, f32x4.mul(f32x4.splat(0.5), squared))
+    const limitSlope = f32x4.mul(f32x4.mul(held, f32x4.splat(width)), f32x4.mul(rises, rest))
+    const growth = f32x4.sub(f32x4.mul(slope, limit), f32x4.mul(f32x4.mul(chemical, both), limitSlope))
+    const most = f32x4.mul(both, f32x4.mul(limit, limit))
+    over = f32x4.mul(over, limit)
+    under = f32x4.max(f32x4.sub(most, f32x4.mul(halfStep, growth)), f32x4.mul(f32x4.splat(0.5), most))
   } else {
-    under = f32x4.max(f32x4.sub(one, f32x4.mul(f32x4.mul(f32x4.splat(0.5), h), slope)), f32x4.splat(0.5))
+    under = f32x4.max(f32x4.sub(both, f32x4.mul(halfStep, slope)), f32x4.mul(f32x4.splat(0.5), both))
   }
-  const change = f32x4.div(f32x4.mul(f32x4.mul(h, chemical), limit), under)
-  return f32x4.max(f32x4.min(change, f32x4.sub(one, u)), f32x4.splat(0.0))
+  return f32x4.max(f32x4.min(f32x4.div(over, under), f32x4.sub(one, u)), f32x4.splat(0.0))
 }
 
 // @ts-ignore: decorator
@@ -195,7 +210,6 @@ export function stepZ(
   const one = f32x4.splat(1.0)
   const row = <usize>nz << 2
   const plane = (<usize>nx * <usize>nz) << 2
-  const bytes = <usize>layers << 2
   const back = UP + ((<usize>layers) << 4)
   let most = zero
   for (let iy = 0; iy < ny; iy++) {
@@ -204,6 +218,7 @@ export function stepZ(
     const line = (<usize>first << 2) + <usize>iy * plane
     for (let ix = from; ix < to; ix += 4) {
       const c0 = line + <usize>ix * row
+      const bytes = <usize>load<i32>(TOP + (<usize>(iy * nx + ix) << 2))
       // right sides, column by column
       for (let c = c0; c < c0 + 4 * row; c += row) {
         for (let at = c; at < c + bytes; at += 16) {
@@ -338,23 +353,31 @@ export function stepZ(
   return greatest(most)
 }
 
-/** One line of columns, `stride` bytes apart; `start` is the first one. */
+/**
+ * Forward half of the sweep of one line of columns, `stride` bytes apart; `start` is the first one, `top` the address
+ * of its height in use, `apart` bytes from that of the next. Leaves the upper diagonal at UP, `bytes` a column.
+ */
 // @ts-ignore: decorator
 @inline
-function sweep(start: usize, stride: usize, count: i32, G: usize, g: v128, bytes: usize): void {
+function eliminate(
+  start: usize,
+  stride: usize,
+  count: i32,
+  top: usize,
+  apart: usize,
+  G: usize,
+  g: v128,
+  bytes: usize
+): void {
   const one = f32x4.splat(1.0)
-  for (let z: usize = 0; z < bytes; z += 16) {
-    const at = start + z
-    const right = f32x4.mul(g, v128.load(G + at))
-    const cap = v128.load(CAP + at)
-    const inv = f32x4.div(one, f32x4.add(cap, right))
-    v128.store(UP + z, f32x4.mul(right, inv))
-    v128.store(D1 + at, f32x4.mul(f32x4.mul(cap, v128.load(D1 + at)), inv))
-  }
-  for (let n = 1; n < count; n++) {
+  let before: usize = 0
+  for (let n = 0; n < count; n++) {
     const c = start + <usize>n * stride
     const up = UP + <usize>n * bytes
-    for (let z: usize = 0; z < bytes; z += 16) {
+    const high = <usize>load<i32>(top + <usize>n * apart)
+    const shared = min(high, before)
+    let z: usize = 0
+    for (; z < shared; z += 16) {
       const at = c + z
       const left = f32x4.mul(g, v128.load(G + at - stride))
       const right = f32x4.mul(g, v128.load(G + at))
@@ -365,14 +388,16 @@ function sweep(start: usize, stride: usize, count: i32, G: usize, g: v128, bytes
       const value = madd(left, v128.load(D1 + at - stride), f32x4.mul(cap, v128.load(D1 + at)))
       v128.store(D1 + at, f32x4.mul(value, inv))
     }
-  }
-  for (let n = count - 2; n >= 0; n--) {
-    const c = start + <usize>n * stride
-    const up = UP + <usize>n * bytes
-    for (let z: usize = 0; z < bytes; z += 16) {
+    // the column before ends lower: nothing comes from there
+    for (; z < high; z += 16) {
       const at = c + z
-      v128.store(D1 + at, madd(v128.load(up + z), v128.load(D1 + at + stride), v128.load(D1 + at)))
+      const right = f32x4.mul(g, v128.load(G + at))
+      const cap = v128.load(CAP + at)
+      const inv = f32x4.div(one, f32x4.add(cap, right))
+      v128.store(up + z, f32x4.mul(right, inv))
+      v128.store(D1 + at, f32x4.mul(f32x4.mul(cap, v128.load(D1 + at)), inv))
     }
+    before = high
   }
 }
 
@@ -380,12 +405,23 @@ export function sweepX(dt: f32, theta: f32, layers: i32): void {
   const g = f32x4.splat(theta * dt)
   const row = <usize>nz << 2
   const plane = (<usize>nx * <usize>nz) << 2
+  const bytes = <usize>layers << 2
   for (let iy = 0; iy < ny; iy++) {
     const from = load<i32>(RANGE + (<usize>iy << 3))
-    const to = load<i32>(RANGE + (<usize>iy << 3) + 4)
-    if (to <= from) continue
+    const count = load<i32>(RANGE + (<usize>iy << 3) + 4) - from
+    if (count <= 0) continue
     const start = (<usize>first << 2) + <usize>iy * plane + <usize>from * row
-    sweep(start, row, to - from, GX, g, <usize>layers << 2)
+    const top = TOP + (<usize>(iy * nx + from) << 2)
+    eliminate(start, row, count, top, 4, GX, g, bytes)
+    for (let n = count - 2; n >= 0; n--) {
+      const c = start + <usize>n * row
+      const up = UP + <usize>n * bytes
+      const high = min(load<i32>(top + (<usize>n << 2)), load<i32>(top + (<usize>n << 2) + 4))
+      for (let z: usize = 0; z < <usize>high; z += 16) {
+        const at = c + z
+        v128.store(D1 + at, madd(v128.load(up + z), v128.load(D1 + at + row), v128.load(D1 + at)))
+      }
+    }
   }
 }
 
@@ -396,37 +432,74 @@ export function sweepY(dt: f32, theta: f32, ratio: f32, layers: i32): f32 {
   const plane = (<usize>nx * <usize>nz) << 2
   const bytes = <usize>layers << 2
   const ranges = RANGE + (<usize>ny << 3)
+  const apart = <usize>nx << 2
   let most = f32x4.splat(0.0)
   for (let ix = 0; ix < nx; ix++) {
     const from = load<i32>(ranges + (<usize>ix << 3))
-    const to = load<i32>(ranges + (<usize>ix << 3) + 4)
-    if (to <= from) continue
+    const count = load<i32>(ranges + (<usize>ix << 3) + 4) - from
+    if (count <= 0) continue
     const start = (<usize>first << 2) + <usize>from * plane + <usize>ix * row
-    sweep(start, plane, to - from, GY, g, bytes)
-    for (let n = 0; n < to - from; n++) {
+    const top = TOP + (<usize>(from * nx + ix) << 2)
+    eliminate(start, plane, count, top, apart, GY, g, bytes)
+    let after: usize = 0
+    for (let n = count - 1; n >= 0; n--) {
       const c = start + <usize>n * plane
-      for (let at = c; at < c + bytes; at += 16)
-        most = f32x4.max(
-          most,
-          f32x4.abs(f32x4.sub(v128.load(D1 + at), f32x4.mul(ratio4, v128.load(D0 + at))))
-        )
+      const up = UP + <usize>n * bytes
+      const high = <usize>load<i32>(top + <usize>n * apart)
+      const shared = min(high, after)
+      let z: usize = 0
+      for (; z < shared; z += 16) {
+        const at = c + z
+        const d = madd(v128.load(up + z), v128.load(D1 + at + plane), v128.load(D1 + at))
+        v128.store(D1 + at, d)
+        most = f32x4.max(most, f32x4.abs(f32x4.sub(d, f32x4.mul(ratio4, v128.load(D0 + at)))))
+      }
+      for (; z < high; z += 16) {
+        const at = c + z
+        const d = v128.load(D1 + at)
+        most = f32x4.max(most, f32x4.abs(f32x4.sub(d, f32x4.mul(ratio4, v128.load(D0 + at)))))
+      }
+      after = high
     }
   }
   return greatest(most)
 }
 
-/** Makes the tried step the state; afterwards the two buffers of increment and conversion have changed places. */
-export function finish(layers: i32): void {
+/** Heat that leaves through the films at the increments that stand in the sweep along z now, W. */
+export function loss(theta: f32, ambient: f32): f64 {
   const row = <usize>nz << 2
-  const bytes = <usize>layers << 2
-  const from = <usize>first << 2
-  const end = from + <usize>(nx * ny) * row
-  for (let c = from; c < end; c += row)
-    for (let at = c; at < c + bytes; at += 16) {
+  const theta4 = f32x4.splat(theta)
+  const air = f32x4.splat(ambient)
+  let sum = f64x2.splat(0.0)
+  let c = <usize>first << 2
+  for (let column = 0; column < nx * ny; column++) {
+    const end = c + <usize>load<i32>(TOP + (<usize>column << 2))
+    for (let at = c; at < end; at += 16) {
+      const film = v128.load(FILM + at)
+      if (!v128.any_true(film)) continue
+      const warm = f32x4.sub(madd(theta4, v128.load(D1 + at), v128.load(T + at)), air)
+      const flow = f32x4.mul(film, warm)
+      sum = f64x2.add(sum, f64x2.promote_low_f32x4(flow))
+      sum = f64x2.add(sum, f64x2.promote_low_f32x4(v128.shuffle<f32>(flow, flow, 2, 3, 0, 1)))
+    }
+    c += row
+  }
+  return f64x2.extract_lane(sum, 0) + f64x2.extract_lane(sum, 1)
+}
+
+/** Makes the tried step the state; afterwards the two buffers of increment and conversion have changed places. */
+export function finish(): void {
+  const row = <usize>nz << 2
+  let c = <usize>first << 2
+  for (let column = 0; column < nx * ny; column++) {
+    const end = c + <usize>load<i32>(TOP + (<usize>column << 2))
+    for (let at = c; at < end; at += 16) {
       const t = f32x4.add(v128.load(T + at), v128.load(D1 + at))
       v128.store(T + at, t)
       v128.store(PEAK + at, f32x4.max(v128.load(PEAK + at), t))
     }
+    c += row
+  }
   const d = D0
   D0 = D1
   D1 = d
@@ -500,5 +573,18 @@ export function conduct(dx: f32, dy: f32, heights: usize, layers: i32, ahead: f3
   for (let iy = 0; iy < ny; iy++) {
     const last = from + <usize>iy * plane + <usize>(nx - 1) * row
     memory.fill(GX + last, 0, row)
+  }
+  // how far up anything stands
+  for (let column = 0; column < nx * ny; column += 4) {
+    let top: usize = 0
+    for (let k = 0; k < 4; k++) {
+      const c = from + <usize>(column + k) * row
+      for (let z = bytes; z > top; z -= 16)
+        if (v128.any_true(v128.load(KB + c + z - 16))) {
+          top = z
+          break
+        }
+    }
+    for (let k = 0; k < 4; k++) store<i32>(TOP + (<usize>(column + k) << 2), <i32>top)
   }
 }
