@@ -121,8 +121,11 @@ export function trial(seed: number): Trial {
   const mass2 = massG * between(1.2, 2.5)
   const second = cup(mass2, diameterMm * Math.cbrt(mass2 / massG), j, room2, room2)
   const depthMm = between(DEPTH[kind][0], DEPTH[kind][1])
-  const trueCup = run(truth, { ...second.body, untilS: horizonS * 1.5 })
-  const trueSlab = run(truth, {
+  // Another batch: weighed by hand anew.
+  const batch = Math.exp(0.03 * bell())
+  const later: Truth = { ...truth, k1: truth.k1 * batch, k2: truth.k2 * batch }
+  const trueCup = run(later, { ...second.body, untilS: horizonS * 1.5 })
+  const trueSlab = run(later, {
     j: 0,
     sizeM: depthMm / 1000,
     hOuter: 9,
