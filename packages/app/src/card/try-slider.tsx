@@ -9,8 +9,8 @@ export function TrySlider(p: {
   readonly least: number
   readonly most: number
   readonly step: number
-  /** Where the plan stands. */
-  readonly at: number
+  /** Where the plan stands; null: nothing is to be marked. */
+  readonly at: number | null
   /** Where the limit lies; null: nowhere. */
   readonly edge: number | null
   readonly edgeSays: string
@@ -36,7 +36,7 @@ export function TrySlider(p: {
           aria-describedby={p.edgeSays === '' ? undefined : `${id}-edge`}
           onInput={e => p.onTry(Number(e.currentTarget.value))}
         />
-        <i class="stands" style={{ '--share': share(p.at) }} aria-hidden="true" />
+        {p.at === null ? null : <i class="stands" style={{ '--share': share(p.at) }} aria-hidden="true" />}
         {within ? (
           <>
             <i class="over" style={{ '--share': share(p.edge!) }} aria-hidden="true" />

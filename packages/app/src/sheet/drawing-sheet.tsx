@@ -17,7 +17,8 @@ import { follow } from '../state/route.ts'
 import { face } from '../state/screen.ts'
 import { w } from '../text/words.ts'
 import type { Drawn, PlannedView } from '../worker/messages.ts'
-import { inRound, levels, ownLine, pointer, stretched } from './place.ts'
+import { HeatLegend, heatSays } from './heat-map.tsx'
+import { heatOn, heatZ, inRound, levels, ownLine, pointer, stretched } from './place.ts'
 import { PlanPad } from './plan-pad.tsx'
 import { RoundPad } from './round-pad.tsx'
 import { sectionDrawn } from './section-drawn.ts'
@@ -67,6 +68,16 @@ export function DrawingSheet({ view }: { readonly view: PlannedView }) {
           value={face.value}
           onPick={f => (face.value = f)}
         />
+        {inRound.value ? null : (
+          <button
+            type="button"
+            class="link f"
+            aria-pressed={heatOn.value}
+            onClick={() => (heatOn.value = !heatOn.value)}
+          >
+            {heatOn.value ? w.heat.off : w.heat.on}
+          </button>
+        )}
         {piece.value === null ? null : (
           <a class="link f" href={`/piece/${piece.value.id}/photo`} onClick={follow}>
             {w.photo.link}
@@ -77,7 +88,10 @@ export function DrawingSheet({ view }: { readonly view: PlannedView }) {
         {inRound.value ? (
           <RoundPad view={view} path={path} />
         ) : (
-          <PlanPad view={view} x={x} y={y} path={path} />
+          <>
+            <PlanPad view={view} x={x} y={y} path={path} />
+            {heatOn.value ? <HeatLegend view={view} x={x} y={y} /> : null}
+          </>
         )}
       </div>
       <div class="cap c-core">
@@ -159,9 +173,12 @@ export function DrawingSheet({ view }: { readonly view: PlannedView }) {
 function Says({ view, x, y }: { readonly view: PlannedView; readonly x: number; readonly y: number }) {
   const [says, setSays] = useState('')
   useEffect(() => {
-    const rest = setTimeout(() => setSays(coreWords(view.model, x, y)), REST_MS)
+    const rest = setTimeout(() => {
+      const heat = heatOn.value ? heatSays(view, x, y) : ''
+      setSays([coreWords(view.model, x, y), heat].filter(s => s !== '').join(' '))
+    }, REST_MS)
     return () => clearTimeout(rest)
-  }, [view.model, x, y])
+  }, [view.model, x, y, heatOn.value, heatZ.value])
   return (
     <p id="core-says" class="says-core" role="status">
       {says}

@@ -9,6 +9,9 @@ export const levels = signal<'finished' | 'as cast'>('finished')
 export const stretched = signal(false)
 /** Whether the piece stands in the round where the plan lies else. */
 export const inRound = signal(false)
+/** Whether the highest temperatures lie over the plan, and on which height as cast, mm; null: where it is hottest. */
+export const heatOn = signal(false)
+export const heatZ = signal<number | null>(null)
 /** The maker's own line of the section; null: the one that shows most. */
 export const ownLine = signal<SectionPath | null>(null)
 

@@ -10,9 +10,10 @@ import { arrowStep } from '../look/arrow-keys.ts'
 import { Drawing } from '../look/drawing.tsx'
 import { w } from '../text/words.ts'
 import type { PlannedView } from '../worker/messages.ts'
+import { HeatOver } from './heat-map.tsx'
 import { LineHandle } from './line-handle.tsx'
 import { PartHandles } from './part-handles.tsx'
-import { eventPlace, pointer } from './place.ts'
+import { eventPlace, heatOn, pointer } from './place.ts'
 
 /** How far beside the edge still counts as on it, mm. */
 const SLACK_MM = 4
@@ -64,6 +65,7 @@ export function PlanPad(p: {
       onKeyDown={keys}
     >
       <Drawing drawn={drawn} name={`plan ${shown}`} words={w.sheet.plan}>
+        {heatOn.value && p.view.heat !== null ? <HeatOver planned={p.view} heat={p.view.heat} /> : null}
         {shown === 'front' ? <LineHandle view={view} path={p.path} box={box} /> : null}
         <g
           class="pointer"

@@ -175,6 +175,21 @@ export const en = {
       full: 'The whole mould.'
     }
   },
+  heat: {
+    on: 'Lay heat over it',
+    off: 'Take heat off',
+    waits: 'The highest temperatures are drawn once the whole mould is cast.',
+    even: 'Nowhere on this height does it grow warmer than the rest by a degree.',
+    height: 'Height as cast',
+    of: 'Heat',
+    here: (temperature: string) => `highest at the pointer: ${temperature}`,
+    notHere: 'nothing is cast at the pointer on this height',
+    range: (low: string, high: string, unit: string) => `${low} to ${high} ${unit} on this height`,
+    legend: 'over',
+    hottest: 'Hottest',
+    place: (name: string, temperature: string, height: string) => `${name} ${temperature} at ${height}`,
+    goTo: (name: string) => `Show the height at which ${name} is hottest`
+  },
   tryOut: {
     head: 'What if it were deeper, or the room warmer',
     depth: 'Depth as cast',

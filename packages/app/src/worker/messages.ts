@@ -1,3 +1,4 @@
+import type { PeakMap } from '../../../engine/src/cast/whole/whole-cast.ts'
 import type { Severity } from '../../../engine/src/findings/finding.ts'
 import type { Patch } from '../../../engine/src/piece/patch.ts'
 import type { Problem } from '../../../engine/src/piece/problem.ts'
@@ -174,6 +175,17 @@ export interface EntryName {
   readonly words: string
 }
 
+/** The highest temperatures of the whole mould. */
+export interface HeatView {
+  readonly map: PeakMap
+  /** The hottest place of each pour: on the plan and as cast, mm. */
+  readonly hottest: readonly {
+    readonly name: string
+    readonly at: readonly [x: number, y: number, z: number]
+    readonly c: number
+  }[]
+}
+
 /** A planned view on its way between threads: the model as JSON, without what it can work out again. */
 export type SentView = Omit<PlannedView, 'model'> & { readonly model: string }
 
@@ -202,6 +214,8 @@ export interface PlannedView {
     readonly parts: readonly SectionPart[]
     readonly rounds: readonly RoundHole[]
   }
+  /** null until the whole mould was cast. */
+  readonly heat: HeatView | null
   /** Where cuts lie on the plan, but the one that makes the outline. */
   readonly cuts: readonly CutPlan[]
   /** Where hardware sits on the plan, mm; turn in degrees. */

@@ -30,7 +30,7 @@ import { stepFacts, stepWords } from '../../../engine/src/sheets/step-facts.ts'
 import { svgBody } from '../../../engine/src/sheets/svg.ts'
 import { cutPlans } from './cut-plans.ts'
 import { layerView } from './layer-view.ts'
-import type { Drawn, EntryName, FindingView, Plane, SentView, StepView } from './messages.ts'
+import type { Drawn, EntryName, FindingView, HeatView, Plane, SentView, StepView } from './messages.ts'
 
 /** What the screens show of a plan: figures, words and drawings, ready to lay out. */
 export function plannedView(
@@ -71,6 +71,7 @@ export function plannedView(
     plane: planeOf(work, model, width, face),
     key: keyList(model).text,
     section: { path, parts: partsOn(path, work), rounds: roundsOn(path, work) },
+    heat: heatView(planned),
     cuts: cutPlans(work),
     parts: work.fits.flatMap((fit, i) =>
       fit.part === null
@@ -123,6 +124,17 @@ function findingView(work: Work, { number, finding: f }: Numbered, shown: ShownU
     settledBy: f.settledBy === null ? null : stopped(f.settledBy),
     fix: f.fix,
     fixSays: f.fixSays === null ? null : capital(f.fixSays)
+  }
+}
+
+function heatView({ work }: Planned): HeatView | null {
+  const { whole, entries } = work
+  if (whole === null) return null
+  return {
+    map: whole.map,
+    hottest: whole.hottest.flatMap((at, i) =>
+      at === null ? [] : [{ name: capital(entries.pours[i]!.id), at, c: whole.casts[i]!.peakC }]
+    )
   }
 }
 

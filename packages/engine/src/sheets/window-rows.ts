@@ -32,7 +32,14 @@ export function windowRows(cast: PourCast, { next, inMould }: WindowsAsked): Win
   const rows: WindowRow[] = []
   const add = (short: string, label: string, window: Window | null, says = window && spanWords(window)) => {
     if (window === null || says === null) return
-    rows.push({ short, label, window, says, band: bandWords(window), sharper: window.settledBy })
+    rows.push({
+      short,
+      label,
+      window,
+      says: unbroken(says),
+      band: unbroken(bandWords(window)),
+      sharper: window.settledBy
+    })
   }
   const { close } = w.working
   add(
@@ -54,6 +61,11 @@ export function windowRows(cast: PourCast, { next, inMould }: WindowsAsked): Win
   return rows
 }
 
+// A figure and its unit stay on one line.
+function unbroken(words: string): string {
+  return words.replace(/(\d) (?=(?:h|d|min)\b)/g, '$1\u00a0')
+}
+
 function spanWords(w: Window): string {
   if (!w.reached) return `not within ${roughTime(w.open)}`
   return w.close === null ? `from ${aboutTime(w.open)}` : `${aboutTime(w.open)} to ${roughTime(w.close)}`
@@ -72,7 +84,7 @@ function bandWords({ openBand, closeBand, open, close }: Window): string {
 
 function range([low, high]: readonly [number | null, number | null]): string {
   if (low === null) return ''
-  if (high === null) return `${roughTime(low)} at the earliest`
+  if (high === null) return `from ${roughTime(low)}`
   if (high - low < LEAST_DOUBT_MIN) return ''
   const [from, to] = [roughTime(low), roughTime(high)]
   if (from === to) return ''
