@@ -3,7 +3,7 @@ import type { ResinResult } from '../resin/column-result.ts'
 import { crossingS } from '../resin/conversion.ts'
 import { SYRUP_PAS } from '../resin/thickening.ts'
 import { hardMin } from './hard.ts'
-import { RECOAT_CLOSES_AT } from './windows.ts'
+import { RECOAT_CLOSES_AT, valueAt } from './windows.ts'
 
 /** What was seen of a pour at a time after it was mixed. */
 export type Sign = 'strings' | 'tacky' | 'gelled' | 'hard' | 'temperature'
@@ -150,14 +150,4 @@ function lowest(f: (x: number) => number): number {
     else low = a
   }
   return (low + high) / 2
-}
-
-function valueAt(timeS: ArrayLike<number>, value: ArrayLike<number>, min: number): number {
-  const s = min * 60
-  for (let i = 1; i < timeS.length; i++)
-    if (timeS[i]! >= s) {
-      const part = (s - timeS[i - 1]!) / (timeS[i]! - timeS[i - 1]!)
-      return value[i - 1]! + part * (value[i]! - value[i - 1]!)
-    }
-  return value[timeS.length - 1]!
 }

@@ -220,7 +220,8 @@ function crossing(timeS: ArrayLike<number>, value: ArrayLike<number>, level: num
   return s === null ? null : s / 60
 }
 
-function valueAt(timeS: ArrayLike<number>, value: ArrayLike<number>, min: number): number {
+/** A sampled value at a minute, straight between samples; the last one beyond them. */
+export function valueAt(timeS: ArrayLike<number>, value: ArrayLike<number>, min: number): number {
   const s = min * 60
   for (let i = 1; i < timeS.length; i++)
     if (timeS[i]! >= s) {

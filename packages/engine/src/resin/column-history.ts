@@ -139,11 +139,20 @@ export function sample(
 }
 
 /** The samples as arrays, with viscosity and glass transition worked out from them. */
-export function layerHistory(recorder: LayerRecorder): LayerHistory {
-  const { rows, count, resin } = recorder
-  const { kinetics, flow } = resin
-  const column = (field: number): Float64Array =>
-    Float64Array.from({ length: count }, (_, k) => rows[k * FIELDS + field]!)
+export function layerHistory({ rows, count, resin }: LayerRecorder): LayerHistory {
+  return historyFrom(resin, count, (k, field) => rows[k * FIELDS + field]!)
+}
+
+/**
+ * A history from its samples, whoever took them. Fields of a sample: s; mean, hottest, inner and outer temperature, °C;
+ * mean, least and outer conversion.
+ */
+export function historyFrom(
+  { kinetics, flow }: ResinModel,
+  count: number,
+  at: (sample: number, field: number) => number
+): LayerHistory {
+  const column = (field: number): Float64Array => Float64Array.from({ length: count }, (_, k) => at(k, field))
   const meanC = column(1)
   const meanConversion = column(5)
   const outerConversion = column(7)

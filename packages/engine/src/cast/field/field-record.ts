@@ -1,7 +1,6 @@
 import type { LayerHistory } from '../../resin/column-history.ts'
-import { glassTransitionC } from '../../resin/glass.ts'
+import { historyFrom } from '../../resin/column-history.ts'
 import type { ResinModel } from '../../resin/model.ts'
-import { viscosityPaS } from '../../resin/thickening.ts'
 import type { FieldCells } from './field-cells.ts'
 import type { FieldKernel } from './field-kernel.ts'
 import type { FieldProblem } from './field-problem.ts'
@@ -29,8 +28,6 @@ export interface PourRecord {
 const MOST_READ = 3000
 /** Samples kept of a pour; when full, every other one is dropped. */
 const MOST_SAMPLES = 400
-/** Stands for "no longer flows". */
-const MOST_PAS = 1e9
 
 /** The records of all pours of a problem. */
 export function recordsOf(problem: FieldProblem, c: FieldCells): PourRecord[] {
@@ -134,24 +131,5 @@ function meanOf(values: ArrayLike<number>, at: Int32Array): number {
 
 /** The samples as the column gives them, so that windows read both alike. */
 export function historyOf(r: PourRecord): LayerHistory {
-  const column = (field: number): Float64Array => Float64Array.from(r.rows, row => row[field]!)
-  const meanC = column(1)
-  const meanConversion = column(5)
-  const outerConversion = column(7)
-  const { kinetics, flow } = r.resin
-  return {
-    timeS: column(0),
-    meanC,
-    maxC: column(2),
-    innerC: column(3),
-    outerC: column(4),
-    meanConversion,
-    leastConversion: column(6),
-    outerConversion,
-    meanViscosityPaS: meanC.map((t, k) =>
-      Math.min(MOST_PAS, viscosityPaS(flow, kinetics.gelConversion, t, meanConversion[k]!))
-    ),
-    meanTgC: meanConversion.map(a => glassTransitionC(kinetics, a)),
-    outerTgC: outerConversion.map(a => glassTransitionC(kinetics, a))
-  }
+  return historyFrom(r.resin, r.rows.length, (k, field) => r.rows[k]![field]!)
 }
