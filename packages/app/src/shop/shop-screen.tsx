@@ -15,7 +15,8 @@ import {
   takeBackShop
 } from '../state/shop.ts'
 import { w } from '../text/words.ts'
-import type { Json } from '../worker/messages.ts'
+import type { Field, Json } from '../worker/messages.ts'
+import { CupSection } from './cup-section.tsx'
 
 const EMPTY: Json = { castwright: 1 }
 /** What is asked first, and under what heading. */
@@ -25,6 +26,13 @@ const GROUPS = [
   ['resins', ['resins', 'leftover', 'spare']],
   ['money', ['currency', 'rates', 'prices', 'note']]
 ] as const
+
+// Cup tests have a place of their own: an invented one must not be added by a press.
+function withoutTests(f: Field): Field {
+  return f.key === 'resins' && f.fields !== undefined
+    ? { ...f, fields: f.fields.filter(k => k.key !== 'cupTests') }
+    : f
+}
 
 /** The maker's own facts, by what they are for. All may be left as they are. */
 export function ShopScreen() {
@@ -66,7 +74,7 @@ export function ShopScreen() {
             <section key={group} class="paper" aria-labelledby={`shop-${group}`}>
               <h2 id={`shop-${group}`}>{w.shop.groups[group]}</h2>
               <FieldTree
-                fields={keys.flatMap(k => table.filter(f => f.key === k))}
+                fields={keys.flatMap(k => table.filter(f => f.key === k)).map(withoutTests)}
                 document={document}
                 at=""
                 value={document}
@@ -75,6 +83,7 @@ export function ShopScreen() {
               />
             </section>
           ))}
+      <CupSection />
     </main>
   )
 }

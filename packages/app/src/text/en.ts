@@ -259,6 +259,54 @@ export const en = {
     says: 'Your own facts. What is left blank takes its usual value. Every piece is planned with them.',
     groups: { room: 'The room', bench: 'The bench', resins: 'Resins', money: 'Money' }
   },
+  cup: {
+    title: 'Cup tests',
+    says: 'A label is written for selling; a cup tells. Mix a batch, leave it in its cup with a thermometer in the middle, write down time and temperature, when a stick began to pull strings and when nothing clung to it any more. Every later plan goes by it.',
+    care: 'Watch the cup, outdoors or well aired: a large one can grow hot enough to smoke. The safety data sheet of the resin goes before this.',
+    none: 'None yet: resins are taken as their class, or as their label says.',
+    begin: 'A cup that was watched',
+    kept: (day: string | null, mass: string, diameter: string, readings: number) =>
+      `${day === null ? '' : `${day}, `}${mass} in a cup of ${diameter}, ${many(readings, 'reading', 'readings')}`,
+    removeOf: (resin: string, test: string) => `Remove the cup test of ${resin}: ${test}`,
+    resin: 'Resin',
+    newResin: 'one that is not in the shop',
+    name: 'What pours call it',
+    like: 'Nearest to',
+    classes: {
+      deep: 'slow casting resin for deep pours',
+      medium: 'casting resin of medium speed',
+      thin: 'fast resin for thin layers'
+    },
+    figures: {
+      mass: 'Mixed, A and B together',
+      diameter: 'Cup, inner diameter',
+      room: 'Air about it',
+      start: 'Mix at the start',
+      strings: 'Strings after',
+      gelled: 'Gelled after'
+    },
+    mixed: 'Mixed at, if times are of the clock',
+    day: 'Day',
+    readings: 'Readings: time, temperature, what was seen',
+    example:
+      '# mass: 200 g\n# cup: 80 mm\n# room: 21 °C\ntime, temp (C), seen\n14:05, 22.4\n14:35, 26.1\n15:10, 38.0, strings',
+    how: 'One line a reading. Minutes, h:mm or the clock; commas, semicolons, tabs; "strings" and "gelled" in a column of their own. Mass, cup and room may stand in lines that begin with #.',
+    file: 'From a file',
+    unit: 'Unit of the thermometer',
+    asWritten: 'as it is written',
+    wrong: 'This cannot be used:',
+    which: 'What does the thermometer read?',
+    these: (unit: string) => `These are ${unit}`,
+    fitting: 'Fitting',
+    key: 'Crosses: as read. Line: the middle of the cup, as fitted. Below: read less what the thermometer would have shown, and the strip in which two of three lie.',
+    label: 'What the label says',
+    figuresHead: 'All figures of the fit',
+    learnedHead: ['What', 'value', '9 of 10 within', 'class'],
+    rowsHead: 'The readings beside the curve',
+    rowHead: (unit: string) => ['After', `read, ${unit}`, `fitted, ${unit}`, `off, ${unit}`],
+    keep: 'Keep this test',
+    leave: 'Leave it'
+  },
   devices: {
     title: 'Devices',
     says: 'A phone at the bench sees the same pieces once it is paired. Nothing is served to a device that is not.',

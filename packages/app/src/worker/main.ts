@@ -4,6 +4,7 @@ import { roundModel } from '../../../engine/src/round/round-model.ts'
 import { coreModelOf } from '../../../engine/src/sheets/model.ts'
 import { planView } from '../../../engine/src/sheets/plan-view.ts'
 import { toolAnswer } from './changes.ts'
+import { cupAnswer } from './cup.ts'
 import { drawingParts } from './drawing-parts.ts'
 import { fieldTable } from './fields.ts'
 import type { Answer, Ask, Thumb } from './messages.ts'
@@ -26,7 +27,7 @@ let goingOn: GoingOn | null = null
 
 addEventListener('message', (event: MessageEvent<Ask>) => {
   const ask = event.data
-  if (ask.kind === 'plan' || ask.kind === 'what-if') {
+  if (ask.kind === 'plan' || ask.kind === 'what-if' || ask.kind === 'cup') {
     const older = waiting.findIndex(a => a.kind === ask.kind)
     if (older >= 0) waiting.splice(older, 1)
   }
@@ -94,6 +95,8 @@ function answered(ask: Waiting): Answer {
         const { work } = planned({ ...ask, effort: 'preview' })
         return { kind: 'round', seq, model: roundModel(work, coreModelOf(work)) }
       }
+      case 'cup':
+        return { kind: 'cup', seq, cup: cupAnswer(ask) }
       case 'fields':
         return { kind: 'fields', seq, fields: fieldTable() }
       case 'tool':

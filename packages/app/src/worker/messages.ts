@@ -21,6 +21,7 @@ export type Ask =
   | ({ readonly kind: 'thumb'; readonly seq: number } & Pick<PlanAsk, 'document' | 'shop' | 'files' | 'asOf'>)
   | ({ readonly kind: 'round'; readonly seq: number } & Pick<PlanAsk, 'document' | 'shop' | 'files' | 'asOf'>)
   | ({ readonly kind: 'what-if'; readonly seq: number } & WhatIfAsk)
+  | ({ readonly kind: 'cup'; readonly seq: number } & CupAsk)
   | { readonly kind: 'fields'; readonly seq: number }
   /** Nothing is waited for any more: a cast on its way is given up. */
   | { readonly kind: 'stop'; readonly seq: number }
@@ -73,6 +74,45 @@ export interface WhatIfView {
   readonly curve: string
 }
 
+/** A cup of resin that was watched: as it was typed, or one that the shop keeps. */
+export interface CupAsk {
+  readonly shop: Json | null
+  /** `like`: the class of a resin that is not in the shop yet. */
+  readonly resin: { readonly id: string; readonly like: string | null }
+  readonly text: string
+  readonly given: {
+    readonly unit?: '°C' | '°F' | undefined
+    readonly mixed?: string | undefined
+    readonly day?: string | undefined
+    readonly mass?: number | string | undefined
+    readonly diameter?: number | string | undefined
+    readonly room?: number | string | undefined
+    readonly start?: number | string | undefined
+    readonly strings?: number | string | undefined
+    readonly gelled?: number | string | undefined
+  }
+  /** A test as the shop has it, in the place of text and figures. */
+  readonly kept: Json | null
+  readonly widthMm: number
+  readonly shown: ShownUnits
+}
+
+export interface CupAnswer {
+  /** As the shop would keep it: raw readings, figures as typed. */
+  readonly document: Json
+  /** How the readings were taken, where they could be taken otherwise. */
+  readonly notes: readonly string[]
+  readonly says: readonly string[]
+  /** What the label says that goes against itself or the cup. */
+  readonly label: readonly string[]
+  readonly drawn: Drawn
+  readonly words: string
+  /** Time, read, fitted, off. */
+  readonly rows: readonly (readonly [string, string, string, string])[]
+  /** What, value, nine of ten within, the class's. */
+  readonly learned: readonly (readonly [string, string, string, string])[]
+}
+
 export type Answer =
   /** What was tried. Below a share of 1 a better answer follows. */
   | { readonly kind: 'what-if'; readonly seq: number; readonly view: WhatIfView; readonly share: number }
@@ -82,6 +122,7 @@ export type Answer =
   | { readonly kind: 'casting'; readonly seq: number; readonly share: number }
   | { readonly kind: 'refused'; readonly seq: number; readonly problems: readonly Problem[] }
   | { readonly kind: 'failed'; readonly seq: number; readonly says: string }
+  | { readonly kind: 'cup'; readonly seq: number; readonly cup: CupAnswer }
   | { readonly kind: 'thumb'; readonly seq: number; readonly thumb: Thumb }
   | { readonly kind: 'round'; readonly seq: number; readonly model: RoundModel }
   | { readonly kind: 'fields'; readonly seq: number; readonly fields: FieldTable }
