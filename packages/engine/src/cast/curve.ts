@@ -23,7 +23,8 @@ export function curveOf(own: ResinResult, band: PourBand, doubt: number): Curve 
   const h = own.history
   const step = Math.max(1, Math.ceil(h.timeS.length / 120))
   const { central, corners } = band.runs
-  const late = own.peakAtS / Math.max(1, central.peakAtS)
+  // A pour that is hottest as it goes in has no peak to go by.
+  const late = own.peakAtS > 0 && central.peakAtS > 0 ? own.peakAtS / central.peakAtS : 1
   const carried = corners.map(({ run }) => {
     const start = run.history.maxC[0]!
     const rise = run.peakC - start
