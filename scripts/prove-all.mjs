@@ -40,6 +40,11 @@ const RUNS = [
     env: { CASTWRIGHT_CUPS: '200' }
   },
   {
+    about: 'the cast in three directions against its explicit twin, cells halved, the twin in quarter steps',
+    file: 'packages/engine/test/cast/field/twin.test.ts',
+    env: { CASTWRIGHT_TWIN: 'fine' }
+  },
+  {
     about: '100 kills of the server under write load: every acknowledged revision is there',
     file: 'packages/server/test/kill.test.ts',
     env: { CASTWRIGHT_KILLS: '100' }

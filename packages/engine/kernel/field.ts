@@ -83,39 +83,40 @@ function madd(a: v128, b: v128, c: v128): v128 {
   return f32x4.add(f32x4.mul(a, b), c)
 }
 
-/** e to the x, |x| < 87; polynomial of degree 6 on −½ ln 2 … ½ ln 2 (Taylor), relative error below 2e-7. */
+/**
+ * 2 to the x, |x| < 126: whole part into the exponent (it stands in the low bits once 1.5·2²³ is added), the rest on
+ * −½ … ½ by a polynomial of degree 5 (minimax, fitted), relative error below 2e-7.
+ */
 // @ts-ignore: decorator
 @inline
-function exp4(x: v128): v128 {
-  const n = f32x4.nearest(f32x4.mul(x, f32x4.splat(1.44269504)))
-  let r = f32x4.sub(x, f32x4.mul(n, f32x4.splat(0.693359375)))
-  r = f32x4.sub(r, f32x4.mul(n, f32x4.splat(-2.12194440e-4)))
-  let p = madd(r, f32x4.splat(1.0 / 720.0), f32x4.splat(1.0 / 120.0))
-  p = madd(p, r, f32x4.splat(1.0 / 24.0))
-  p = madd(p, r, f32x4.splat(1.0 / 6.0))
-  p = madd(p, r, f32x4.splat(0.5))
-  p = madd(p, r, f32x4.splat(1.0))
-  p = madd(p, r, f32x4.splat(1.0))
-  const bits = i32x4.shl(i32x4.add(i32x4.trunc_sat_f32x4_s(n), i32x4.splat(127)), 23)
-  return f32x4.mul(p, bits)
+function exp2(x: v128): v128 {
+  const shifter = f32x4.splat(12582912.0)
+  const t = f32x4.add(x, shifter)
+  const r = f32x4.sub(x, f32x4.sub(t, shifter))
+  let p = madd(r, f32x4.splat(0.00132765), f32x4.splat(0.00967554))
+  p = madd(p, r, f32x4.splat(0.05550713))
+  p = madd(p, r, f32x4.splat(0.2402212))
+  p = madd(p, r, f32x4.splat(0.69314697))
+  p = madd(p, r, f32x4.splat(1.00000007))
+  return f32x4.mul(p, i32x4.add(i32x4.shl(t, 23), i32x4.splat(127 << 23)))
 }
 
-/** ln x for x > 1e-37: exponent and mantissa apart, atanh series of nine terms in s = (m − 1)/(m + 1), |s| < 0.172. */
+/**
+ * log2 x for x > 1e-37: exponent, and mantissa between √½ and √2 by a polynomial (minimax, fitted) in the square of
+ * s = (m − 1)/(m + 1); error below 2e-7.
+ */
 // @ts-ignore: decorator
 @inline
-function ln4(x: v128): v128 {
-  // mantissa between √½ and √2
+function log2(x: v128): v128 {
   const shifted = i32x4.sub(x, i32x4.splat(0x3f3504f3))
   const e = f32x4.convert_i32x4_s(i32x4.shr_s(shifted, 23))
   const m = i32x4.add(v128.and(shifted, i32x4.splat(0x007fffff)), i32x4.splat(0x3f3504f3))
   const one = f32x4.splat(1.0)
   const s = f32x4.div(f32x4.sub(m, one), f32x4.add(m, one))
   const q = f32x4.mul(s, s)
-  let p = madd(q, f32x4.splat(1.0 / 9.0), f32x4.splat(1.0 / 7.0))
-  p = madd(p, q, f32x4.splat(1.0 / 5.0))
-  p = madd(p, q, f32x4.splat(1.0 / 3.0))
-  p = madd(p, q, one)
-  return madd(e, f32x4.splat(0.69314718), f32x4.mul(f32x4.mul(s, f32x4.splat(2.0)), p))
+  let p = madd(q, f32x4.splat(0.59578072), f32x4.splat(0.96158833))
+  p = madd(p, q, f32x4.splat(2.88539042))
+  return madd(p, s, e)
 }
 
 /**
@@ -141,14 +142,14 @@ function cure(law: usize, t: v128, u: v128, dt: v128): v128 {
   let second = one
   if (m == 1.0 && n == 2.0) {
     const f = f32x4.mul(left, left)
-    first = f32x4.mul(exp4(lead), f)
-    second = f32x4.mul(f32x4.mul(exp4(chain), f), done)
+    first = f32x4.mul(exp2(lead), f)
+    second = f32x4.mul(f32x4.mul(exp2(chain), f), done)
   } else {
-    const f = f32x4.mul(ln4(left), f32x4.splat(n))
+    const f = f32x4.mul(log2(left), f32x4.splat(n))
     lead = f32x4.add(lead, f)
-    chain = f32x4.add(madd(ln4(done), f32x4.splat(m), f), chain)
-    first = exp4(f32x4.max(lead, f32x4.splat(-80.0)))
-    second = exp4(f32x4.max(chain, f32x4.splat(-80.0)))
+    chain = f32x4.add(madd(log2(done), f32x4.splat(m), f), chain)
+    first = exp2(f32x4.max(lead, f32x4.splat(-120.0)))
+    second = exp2(f32x4.max(chain, f32x4.splat(-120.0)))
   }
   const chemical = f32x4.add(first, second)
   // slope of it over α times α·(1 − α); the whole step is brought over that, which leaves a single division
@@ -167,9 +168,9 @@ function cure(law: usize, t: v128, u: v128, dt: v128): v128 {
     const rises = f32x4.mul(splat(law + 28), rest)
     const above = f32x4.mul(
       f32x4.sub(madd(rises, u, splat(law + 24)), f32x4.add(t, splat(law + 36))),
-      f32x4.splat(width)
+      splat(law + 52)
     )
-    const held = exp4(f32x4.max(f32x4.min(above, f32x4.splat(40.0)), f32x4.splat(-80.0)))
+    const held = exp2(f32x4.max(f32x4.min(above, f32x4.splat(58.0)), f32x4.splat(-120.0)))
     const limit = f32x4.add(one, held)
     // slope of the limit: held·Tg'/width
     const limitSlope = f32x4.mul(f32x4.mul(held, f32x4.splat(width)), f32x4.mul(rises, rest))

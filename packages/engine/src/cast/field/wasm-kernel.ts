@@ -111,16 +111,16 @@ export function wasmKernel(layout: FieldLayout): FieldKernel | null {
   }
 }
 
-/** ln k1 and E1/R, ln k2 and E2/R at 25 °C, exponents, glass transition, diffusion limit, factor, gel. */
+/** log2 k1 and E1/R·log2 e, log2 k2 and E2/R·log2 e at 25 °C, exponents, glass transition, diffusion limit, factor, gel. */
 function lawOf(r: ResinMaterial): number[] {
   if (r.table !== undefined) throw new Error('this kernel takes no tables; the plain one does')
   const { kinetics: k } = r.resin
   const d = k.diffusion
   return [
-    Math.log(k.k2At25PerS * k.k1OverK2At25),
-    k.e1JPerMol / GAS_CONSTANT,
-    Math.log(k.k2At25PerS),
-    k.e2JPerMol / GAS_CONSTANT,
+    Math.log2(k.k2At25PerS * k.k1OverK2At25),
+    (k.e1JPerMol / GAS_CONSTANT) * Math.LOG2E,
+    Math.log2(k.k2At25PerS),
+    (k.e2JPerMol / GAS_CONSTANT) * Math.LOG2E,
     k.m,
     k.n,
     k.tg0C,
@@ -130,7 +130,7 @@ function lawOf(r: ResinMaterial): number[] {
     d === null ? 0 : 1 / d.widthK,
     r.rateFactor ?? 1,
     k.gelConversion,
-    0,
+    d === null ? 0 : Math.LOG2E / d.widthK,
     0,
     REFERENCE_K
   ]

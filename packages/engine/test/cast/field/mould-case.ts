@@ -28,6 +28,19 @@ export function problemOf(c: MouldCase, control?: FieldProblem['control']): Fiel
   return control ? { ...problem, control } : problem
 }
 
+/** The same mould in cells of half the size in all directions. */
+export function halved(c: MouldCase): MouldCase {
+  const [nx, ny, nz] = c.size
+  return {
+    ...c,
+    size: [2 * nx, 2 * ny, 2 * nz],
+    dxM: c.dxM / 2,
+    dyM: c.dyM / 2,
+    dzM: c.dzM.flatMap(h => [h / 2, h / 2]),
+    cell: (ix, iy, iz) => c.cell(ix >> 1, iy >> 1, iz >> 1)
+  }
+}
+
 export function twinOf(c: MouldCase): TwinCase {
   return {
     size: c.size,

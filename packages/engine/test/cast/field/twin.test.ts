@@ -5,7 +5,7 @@ import { once } from '../../resin/rows.ts'
 import { altered, CLASSES } from '../../resin/sets.ts'
 import { explicitField } from './field-twin.ts'
 import { KERNELS } from './kernels.ts'
-import { type MouldCase, problemOf, twinOf, twinPour, worstPeak } from './mould-case.ts'
+import { halved, type MouldCase, problemOf, twinOf, twinPour, worstPeak } from './mould-case.ts'
 
 const BOARD: FieldMaterial = { kind: 'inert', kWmK: 0.12, rhoCpJm3K: 1.19e6, startC: 22 }
 const TIMBER: FieldMaterial = { kind: 'inert', kWmK: 0.16, rhoCpJm3K: 1.02e6, startC: 20 }
@@ -53,6 +53,9 @@ const slow = (atS: number): ResinMaterial => ({
 const quick = altered(CLASSES.medium, {}, { m: 0.813, n: 1.74, diffusion: null })
 const H = 3600
 
+// The heavy count: cells of half the size, and the twin in quarter steps.
+const FINE = process.env['CASTWRIGHT_TWIN'] === 'fine'
+
 const CASES: readonly {
   readonly name: string
   readonly mould: MouldCase
@@ -94,8 +97,9 @@ const CASES: readonly {
 ]
 
 describe('the cast against its slow explicit twin on the same grid', () => {
-  for (const { name, mould: c, dt, pours } of CASES) {
-    const twin = once(() => explicitField(twinOf(c), dt))
+  for (const { name, mould: coarse, dt, pours } of CASES) {
+    const c = FINE ? halved(coarse) : coarse
+    const twin = once(() => explicitField(twinOf(c), FINE ? dt / 4 : dt))
     for (const [kernel, make] of KERNELS)
       it(`${name}, ${kernel} kernel`, () => {
         const ours = runField(problemOf(c), make)
