@@ -35,6 +35,39 @@ export async function planned(page: Page): Promise<void> {
   await soon(() => page.locator('.pass').textContent()).toBe('')
 }
 
+/** How long the cast of a whole mould may take on a machine that is busy with other tests, ms. */
+const CAST_MS = 60_000
+
+/** Until the whole mould is cast as well. */
+export async function castWhole(page: Page): Promise<void> {
+  await planned(page)
+  await page
+    .locator('.goes-by', { hasText: /^The whole mould\.$/ })
+    .first()
+    .waitFor({ timeout: CAST_MS })
+  await page.locator('.casting').waitFor({ state: 'detached', timeout: CAST_MS })
+}
+
+/** Readings that are made up: a cup of a medium resin, 150 g in 60 mm at 22 °C, in °F by the clock past midnight. */
+export const CUP_CSV = `# invented readings
+# mass: 150 g
+# cup: 60 mm
+# room: 71.6 °F
+clock,temp (F),seen
+22:50,73.2,
+23:10,79.9,
+23:30,85.1,
+23:50,92.8,
+00:10,111.7,
+00:20,138.2,strings
+00:30,202.3,gelled
+00:40,251.2,
+00:50,250.2,
+01:10,204,
+01:30,155.1,
+01:50,123.8,
+`
+
 const SCREENS: readonly Screen[] = [
   {
     name: 'pieces',
@@ -70,6 +103,31 @@ const SCREENS: readonly Screen[] = [
       await page.locator('.step .entry').last().click()
       await page.locator('.step.open .fields').waitFor()
       await page.locator('.units summary').first().click()
+    }
+  },
+  {
+    name: 'sheet with heat over the plan and a depth tried',
+    path: '/piece/panel123',
+    ready: async page => {
+      await castWhole(page)
+      await page.getByRole('button', { name: 'Lay heat over it' }).click()
+      await page.locator('#heat-here').waitFor()
+      await page.locator('.what-if > summary').nth(1).click()
+      await page.getByRole('slider', { name: 'Reed green: Depth as cast' }).press('PageUp')
+      await page.locator('.tried-peak').waitFor()
+      await soon(() => page.locator('.waits-on .tried-peak').count()).toBe(0)
+      for (const why of await page.locator('.layer .why summary').all()) await why.click()
+    }
+  },
+  {
+    name: 'shop with a cup test',
+    path: '/shop',
+    ready: async page => {
+      await page.getByRole('button', { name: 'A cup that was watched' }).click()
+      await page.getByLabel('What pours call it').fill('mine')
+      await page.getByLabel(/^Readings/).fill(CUP_CSV)
+      await page.locator('.cup-fit').waitFor()
+      for (const why of await page.locator('.cup-result summary').all()) await why.click()
     }
   },
   {

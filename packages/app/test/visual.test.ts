@@ -3,7 +3,7 @@ import { join } from 'node:path'
 import type { Page } from 'playwright-core'
 import { expect, test } from 'vitest'
 import { browser, DESK, PHONE } from './browser.ts'
-import { laidDesk, MOMENT, planned } from './screens.ts'
+import { CUP_CSV, castWhole, laidDesk, MOMENT } from './screens.ts'
 
 /**
  * How the main screens look, against pictures kept beside this file. VISUAL=write draws them anew: they are looked at
@@ -116,19 +116,30 @@ test('the main screens look as they were kept', async () => {
   await looksAs(page, 'pieces')
 
   await page.goto(`${desk.url}/piece/panel123`)
-  await planned(page)
+  await castWhole(page)
   await looksAs(page, 'sheet')
   await page.emulateMedia({ colorScheme: 'dark' })
   await looksAs(page, 'sheet-dim')
   await page.emulateMedia({ colorScheme: 'light' })
   await page.setViewportSize(PHONE)
-  await planned(page)
+  await castWhole(page)
   await looksAs(page, 'sheet-390')
+  await page.setViewportSize(DESK)
+  await castWhole(page)
+  await page.getByRole('button', { name: 'Lay heat over it' }).click()
+  await page.locator('#heat-here').waitFor()
+  await looksAs(page, 'sheet-heat')
 
   await page.setViewportSize(DESK)
   await page.goto(`${desk.url}/shop`)
   await page.locator('.shop .field').first().waitFor()
   await looksAs(page, 'shop')
+  await page.getByRole('button', { name: 'A cup that was watched' }).click()
+  await page.getByLabel('What pours call it').fill('mine')
+  await page.getByLabel(/^Readings/).fill(CUP_CSV)
+  await page.locator('.cup-fit').waitFor()
+  await page.locator('.cup-result').scrollIntoViewIfNeeded()
+  await looksAs(page, 'cup')
 })
 
 test('a picture that differs is seen', async () => {
