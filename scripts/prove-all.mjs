@@ -45,6 +45,11 @@ const RUNS = [
     env: { CASTWRIGHT_TWIN: 'fine' }
   },
   {
+    about: '60 mutated documents cast as whole moulds: plain numbers, energy within 0.1 %, no crash, no hang',
+    file: 'packages/engine/test/cast/whole/mutation.test.ts',
+    env: { CASTWRIGHT_WHOLE: '60' }
+  },
+  {
     about: '100 kills of the server under write load: every acknowledged revision is there',
     file: 'packages/server/test/kill.test.ts',
     env: { CASTWRIGHT_KILLS: '100' }

@@ -18,6 +18,9 @@ export interface RoomRange {
 const DAYS = 7
 const MOST_COOLER_K = 25
 const WITHIN_K = 0.1
+/** Means that are searched: no resin is cured beyond, and the models are not asked there. */
+const COLDEST_C = -15
+const WARMEST_C = 60
 
 /**
  * The range of the room, its swing over the day kept: from the cast of the whole mould at the warm end, from the cure
@@ -57,8 +60,8 @@ function coldestRoom({ record, label }: ResinChoice, shop: Shop): number | null 
     finalCure(model.kinetics, { nightC: meanC - swing, dayC: meanC + swing }, DAYS).tgC < LEAST_TG_C
   // the label speaks of the coldest the room gets
   const byLabel = label?.leastTemperature === undefined ? null : label.leastTemperature + swing
-  let cold = (night + day) / 2 - MOST_COOLER_K
-  let warm = (night + day) / 2 + MOST_COOLER_K
+  let cold = Math.max(COLDEST_C, (night + day) / 2 - MOST_COOLER_K)
+  let warm = Math.max(cold, Math.min(WARMEST_C, (night + day) / 2 + MOST_COOLER_K))
   if (!softAt(cold)) return byLabel
   if (softAt(warm)) return warm
   while (warm - cold > WITHIN_K) {

@@ -7,6 +7,7 @@ import { shopSchema } from '../../src/piece/shop-schema.ts'
 import { plan } from '../../src/plan.ts'
 import type { Json, Node } from './generate.ts'
 import { open, places, resolved } from './generate.ts'
+import { notNumbers } from './not-numbers.ts'
 import { FILES, PIECES, SHOP } from './rich.ts'
 
 /**
@@ -46,14 +47,6 @@ function changed(document: Json, { path, value }: Change): string {
   for (const key of path.slice(0, -1)) at = at[key] as Record<string | number, Json>
   at[path[path.length - 1]!] = value
   return JSON.stringify(copy)
-}
-
-function notNumbers(value: unknown, path = ''): string[] {
-  if (typeof value === 'number') return Number.isFinite(value) ? [] : [`${path} ${value}`]
-  if (typeof value === 'string')
-    return /\bNaN\b|\bInfinity\b|undefined/.test(value) ? [`${path} ${value}`] : []
-  if (value === null || typeof value !== 'object') return []
-  return Object.entries(value).flatMap(([k, v]) => notNumbers(v, `${path}/${k}`))
 }
 
 /** What is wrong with the plan of a piece in a shop; nothing when it is refused with a message. */

@@ -11,9 +11,11 @@ import { buyCsv } from '../../src/sheets/buy-csv.ts'
 import { page } from '../../src/sheets/page.ts'
 import { runSheetHtml } from '../../src/sheets/run-sheet-html.ts'
 import { runSheetMarkdown } from '../../src/sheets/run-sheet-md.ts'
+import type { PlanInput } from '../../src/work.ts'
 import { chance } from '../stack/random.ts'
 import type { Json, Node } from './generate.ts'
 import { spoiledText, spoiledTree, withKey } from './mutation.ts'
+import { notNumbers } from './not-numbers.ts'
 import { FILES, PIECES, READINGS, SHOP } from './rich.ts'
 
 /**
@@ -70,16 +72,6 @@ function drawn(seed: number): Texts {
   return { piece: text, shop: null, readings: c.is(0.2) ? spoiledText(lines(records), c) : lines(records) }
 }
 
-/** Places of a plan where a number is not one; JSON Pointer like. Functions and cycles are no plain data. */
-function notNumbers(value: unknown, path = ''): string[] {
-  if (typeof value === 'number') return Number.isFinite(value) ? [] : [`${path} ${value}`]
-  if (typeof value === 'string') {
-    return /\bNaN\b|\bInfinity\b|undefined|\[object/.test(value) ? [`${path} "${value.slice(0, 160)}"`] : []
-  }
-  if (value === null || typeof value !== 'object') return []
-  return Object.entries(value).flatMap(([k, v]) => notNumbers(v, `${path}/${k}`))
-}
-
 /** What the sheets of a plan say that is no word: what a maker typed is left out by its quotes. */
 function inSheets(planned: Planned): string[] {
   const sheets = {
@@ -109,21 +101,22 @@ function unclear(e: InputProblem): string[] {
 
 type Outcome = 'refused' | 'planned'
 
-function tried(seed: number): { outcome: Outcome; faults: string[]; ms: number } {
+/** The documents of a seed as a plan takes them. @throws InputProblem for most of them */
+export function drawnInput(seed: number): PlanInput {
   const texts = drawn(seed)
+  const shop =
+    texts.shop === null ? (seed % 2 === 0 ? ASIDE.shop : ASIDE.own) : readShop(texts.shop, 'shop').value
+  const readings =
+    texts.readings === null ? ASIDE.readings : readReadings(texts.readings, 'readings').readings
+  return { piece: readPiece(texts.piece, 'piece'), shop, readings, files: FILES }
+}
+
+function tried(seed: number): { outcome: Outcome; faults: string[]; ms: number } {
   const begun = performance.now()
   const faults: string[] = []
   let outcome: Outcome = 'refused'
   try {
-    const shop =
-      texts.shop === null ? (seed % 2 === 0 ? ASIDE.shop : ASIDE.own) : readShop(texts.shop, 'shop').value
-    const readings =
-      texts.readings === null ? ASIDE.readings : readReadings(texts.readings, 'readings').readings
-    const piece = readPiece(texts.piece, 'piece')
-    const planned = plan(
-      { piece, shop, readings, files: FILES },
-      { asOf: '2026-11-01T08:00+01:00', effort: 'preview' }
-    )
+    const planned = plan(drawnInput(seed), { asOf: '2026-11-01T08:00+01:00', effort: 'preview' })
     const { plan: made } = planned
     outcome = 'planned'
     // Every so often one is drawn and written out as well: no output holds what is no number.
