@@ -25,7 +25,7 @@ export function plainKernel(layout: FieldLayout): FieldKernel {
   let tried = array()
   let conversion = array()
   let triedConversion = array()
-  const upper = new Float64Array(nz * Math.max(nx, ny, 4))
+  const upper = new Float64Array(4 * nz * Math.max(nx, ny))
   let rates: FlatRates = flatRates([])
   const plane = nx * nz
   // what `conduct` finds after a pour: numbers of resins in a byte, and how far up each column anything stands

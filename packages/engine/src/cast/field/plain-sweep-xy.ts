@@ -19,7 +19,7 @@ export function sweepAlongX(
     const from = fromX[iy]!
     const to = toX[iy]!
     const start = first + iy * nx * nz
-    eliminate(start, nz, iy * nx, 1, nz, from, to, g, gx, capacity, tried, tops, upper)
+    eliminate(start, nz, iy * nx, 1, nz, 0, from, to, g, gx, capacity, tried, tops, upper)
     for (let n = to - 2; n >= from; n--) {
       const c0 = start + n * nz
       const up = (n - from) * nz - c0
@@ -44,19 +44,22 @@ export function sweepAlongY(
   const plane = nx * nz
   const g = step.theta * step.dtS
   const { ratio } = step
+  const four = 4 * nz
   let most = 0
-  for (let ix = 0; ix < nx; ix++) {
-    const from = fromY[ix]!
-    const to = toY[ix]!
+  // four columns that stand side by side at once: lines along y lie far apart in memory
+  for (let ix = 0; ix < nx; ix += 4) {
+    const from = Math.min(fromY[ix]!, fromY[ix + 1]!, fromY[ix + 2]!, fromY[ix + 3]!)
+    const to = Math.max(toY[ix]!, toY[ix + 1]!, toY[ix + 2]!, toY[ix + 3]!)
     if (to <= from) continue
     const start = first + ix * nz
-    eliminate(start, plane, ix, nx, nz, from, to, g, gy, capacity, tried, tops, upper)
+    eliminate(start, plane, ix, nx, four, four - nz, from, to, g, gy, capacity, tried, tops, upper)
+    let after = 0
     for (let n = to - 1; n >= from; n--) {
       const c0 = start + n * plane
-      const top = tops[n * nx + ix]!
-      const up = (n - from) * nz - c0
+      const top = tops[n * nx + ix]! + four - nz
+      const up = (n - from) * four - c0
       // where nothing lies behind there is nothing to take over
-      const shared = c0 + (n === to - 1 ? 0 : Math.min(top, tops[(n + 1) * nx + ix]!))
+      const shared = c0 + Math.min(top, after)
       for (let c = c0; c < shared; c++) {
         const d = tried[c]! + upper[up + c]! * tried[c + plane]!
         tried[c] = d
@@ -67,6 +70,7 @@ export function sweepAlongY(
         const off = Math.abs(tried[c]! - ratio * increment[c]!)
         if (off > most) most = off
       }
+      after = top
     }
   }
   return most
@@ -74,14 +78,16 @@ export function sweepAlongY(
 
 /**
  * Forward half of the sweep of one line of columns: column n lies `stride` behind column n − 1, its number among the
- * columns of the plan is `column + n·apart`. Leaves the upper diagonal in `upper`, `nz` numbers a column.
+ * columns of the plan is `column + n·apart`. A column is `size` numbers long, of which `lead` and its layers in use
+ * are swept. Leaves the upper diagonal in `upper`, `size` numbers a column.
  */
 function eliminate(
   start: number,
   stride: number,
   column: number,
   apart: number,
-  nz: number,
+  size: number,
+  lead: number,
   from: number,
   to: number,
   g: number,
@@ -93,7 +99,7 @@ function eliminate(
 ): void {
   if (to <= from) return
   const c0 = start + from * stride
-  let before = tops[column + from * apart]!
+  let before = tops[column + from * apart]! + lead
   for (let iz = 0; iz < before; iz++) {
     const c = c0 + iz
     const right = g * conductance[c]!
@@ -104,14 +110,14 @@ function eliminate(
   }
   for (let n = from + 1; n < to; n++) {
     const at = start + n * stride
-    const now = (n - from) * nz - at
-    const top = tops[column + n * apart]!
+    const now = (n - from) * size - at
+    const top = tops[column + n * apart]! + lead
     const shared = at + Math.min(top, before)
     for (let c = at; c < shared; c++) {
       const left = g * conductance[c - stride]!
       const right = g * conductance[c]!
       const cap = capacity[c]!
-      const inverse = 1 / (cap + right + left * (1 - upper[now + c - nz]!))
+      const inverse = 1 / (cap + right + left * (1 - upper[now + c - size]!))
       upper[now + c] = right * inverse
       tried[c] = (cap * tried[c]! + left * tried[c - stride]!) * inverse
     }
