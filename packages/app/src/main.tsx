@@ -6,6 +6,7 @@ import './photo/photo.css'
 import './draw/draw.css'
 import { openForPrint } from '../../page/src/print.ts'
 import { App } from './look/app.tsx'
+import { loadAhead } from './look/places.ts'
 import { keepInStep } from './net/events.ts'
 import { plan, send } from './state/desk.ts'
 import { sendKept } from './state/pieces.ts'
@@ -40,6 +41,8 @@ void greet().then(async () => {
   if (device.value === null) await readShop().then(plan)
   else await begin()
 })
+
+addEventListener('load', loadAhead)
 
 if ('serviceWorker' in navigator && isSecureContext) {
   addEventListener('load', () => {

@@ -1,14 +1,13 @@
 import { useEffect } from 'preact/hooks'
 import { PiecesScreen } from '../pieces/pieces-screen.tsx'
 import { SheetScreen } from '../sheet/sheet-screen.tsx'
-import { DevicesScreen } from '../shop/devices-screen.tsx'
 import { PairScreen } from '../shop/pair-screen.tsx'
-import { ShopScreen } from '../shop/shop-screen.tsx'
 import { canRedo, canUndo, piece, redo, said, undo } from '../state/desk.ts'
 import { paired } from '../state/reach.ts'
 import { route } from '../state/route.ts'
 import { w } from '../text/words.ts'
 import { Band } from './band.tsx'
+import { devicesPlace, shopPlace } from './places.ts'
 import { Top } from './top.tsx'
 
 /** The whole of it: what stands over every place, and the place. */
@@ -52,9 +51,9 @@ function Here() {
     case 'sheet':
       return <SheetScreen key={at.id} id={at.id} photo={at.photo} />
     case 'shop':
-      return <ShopScreen />
+      return <shopPlace.Place />
     case 'devices':
-      return <DevicesScreen />
+      return <devicesPlace.Place />
     default:
       return <PiecesScreen />
   }

@@ -1,7 +1,7 @@
 import { useEffect } from 'preact/hooks'
 import { EntryEditor } from '../card/entry-editor.tsx'
 import { JobCard, KIND_OF } from '../card/job-card.tsx'
-import { PhotoScreen } from '../photo/photo-screen.tsx'
+import { photoPlace } from '../look/places.ts'
 import { canUndo, failure, missing, openPiece, piece, problems, shut, undo, view } from '../state/desk.ts'
 import { follow } from '../state/route.ts'
 import { w } from '../text/words.ts'
@@ -35,7 +35,7 @@ export function SheetScreen({ id, photo }: { readonly id: string; readonly photo
         </section>
       </main>
     )
-  if (photo) return <PhotoScreen id={id} />
+  if (photo) return <photoPlace.Place id={id} />
   return (
     <>
       <VerdictBar />

@@ -3,7 +3,7 @@ import type { Dimension } from '../../../engine/src/quantity/unit.ts'
 import { Choice } from '../look/choice.tsx'
 import { QuantityField } from '../look/field.tsx'
 import { PickFile } from '../look/pick-file.tsx'
-import { cup, cupWrong, readCup } from '../state/cup.ts'
+import { cup, cupBusy, cupWrong, readCup } from '../state/cup.ts'
 import { units } from '../state/preferences.ts'
 import { width } from '../state/screen.ts'
 import { editShop, shop, shopSays } from '../state/shop.ts'
@@ -47,6 +47,8 @@ export function CupForm({ onClose }: { readonly onClose: () => void }) {
   // Fitted once the hand rests; a form without readings says nothing yet.
   useEffect(() => {
     if (text.trim() === '' || of.id === '') return
+    // What is shown precedes what was just typed: it is not kept.
+    cupBusy.value = true
     const rest = setTimeout(() => readCup({ resin: of, text, given, kept: null }), REST_MS)
     return () => clearTimeout(rest)
   }, [text, given, of.id, of.like, units.value, width.value])
@@ -187,7 +189,7 @@ export function CupForm({ onClose }: { readonly onClose: () => void }) {
         <button
           type="button"
           class="btn main"
-          disabled={cup.value === null || text.trim() === '' || of.id === ''}
+          disabled={cup.value === null || cupBusy.value || text.trim() === '' || of.id === ''}
           onClick={() => void keep()}
         >
           {w.cup.keep}

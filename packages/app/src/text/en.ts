@@ -355,6 +355,7 @@ export const en = {
     offlineSays:
       'Pieces opened here before go on working. What you change is kept and sent when the desk is in reach.',
     look: 'Look for the desk again',
+    notLoaded: 'This part of the app is not here yet, and the desk is out of reach.',
     unpaired: 'This device is not paired',
     changed: 'Changed on another device while you worked here.',
     changedSays: 'Both are kept. Which one do you keep?',

@@ -1,12 +1,7 @@
 import { InputProblem } from '../../../engine/src/piece/problem.ts'
 import type { Planned } from '../../../engine/src/plan.ts'
-import { roundModel } from '../../../engine/src/round/round-model.ts'
 import { coreModelOf } from '../../../engine/src/sheets/model.ts'
 import { planView } from '../../../engine/src/sheets/plan-view.ts'
-import { toolAnswer } from './changes.ts'
-import { cupAnswer } from './cup.ts'
-import { drawingParts } from './drawing-parts.ts'
-import { fieldTable } from './fields.ts'
 import type { Answer, Ask, Thumb } from './messages.ts'
 import { drawnOf } from './planned-view.ts'
 import type { GoingOn } from './planner.ts'
@@ -45,37 +40,55 @@ const BREATH_MS = navigator.hardwareConcurrency <= 2 ? 15 : 0
 function soon(): void {
   if (due || (waiting.length === 0 && goingOn === null && trying === null)) return
   due = true
-  setTimeout(
-    () => {
-      due = false
-      // What a maker waits for goes before pictures of other pieces, and those before a cast.
-      const first = waiting.findIndex(a => a.kind !== 'thumb')
-      const [ask] = waiting.splice(Math.max(0, first), 1)
-      if (ask !== undefined) postMessage(answered(ask))
-      else slice()
-      soon()
-    },
-    waiting.length === 0 ? BREATH_MS : 0
-  )
+  setTimeout(() => void next(), waiting.length === 0 ? BREATH_MS : 0)
 }
 
-function slice(): void {
-  const [on, wrongAt] = trying === null ? [goingOn, 'goingOn' as const] : [trying, 'trying' as const]
+async function next(): Promise<void> {
+  // What a maker waits for goes before pictures of other pieces, and those before a cast.
+  const first = waiting.findIndex(a => a.kind !== 'thumb')
+  const [ask] = waiting.splice(Math.max(0, first), 1)
+  if (ask !== undefined) postMessage(await answered(ask))
+  else await slice(trying ?? goingOn)
+  if (ask?.kind === 'plan') void fetchLater()
+  due = false
+  soon()
+}
+
+async function slice(on: GoingOn | null): Promise<void> {
   if (on === null) return
   let over = true
   try {
-    const { answer, more } = on.slice()
+    const { answer, more } = await on.slice()
     over = !more
     if (answer !== null) postMessage(answer)
   } catch (e) {
     postMessage(wrong(on.seq, e))
   }
   if (!over) return
-  if (wrongAt === 'trying') trying = null
-  else goingOn = null
+  if (trying === on) trying = null
+  if (goingOn === on) goingOn = null
 }
 
-function answered(ask: Waiting): Answer {
+/** What a first plan does without is loaded when it is first asked for, or once the first plan is there. */
+const later = {
+  fields: () => import('./fields.ts'),
+  round: () => import('../../../engine/src/round/round-model.ts'),
+  tool: () => import('./changes.ts'),
+  drawing: () => import('./drawing-parts.ts'),
+  cup: () => import('./cup.ts')
+}
+let fetched = false
+
+// Without a service worker (plain http on the local network) a page that is open must go on without network.
+async function fetchLater(): Promise<void> {
+  if (fetched) return
+  fetched = true
+  await Promise.all(Object.values(later).map(load => load())).catch(() => {
+    fetched = false
+  })
+}
+
+async function answered(ask: Waiting): Promise<Answer> {
   const { seq } = ask
   try {
     switch (ask.kind) {
@@ -92,17 +105,20 @@ function answered(ask: Waiting): Answer {
       case 'thumb':
         return { kind: 'thumb', seq, thumb: thumb(planned({ ...ask, effort: 'preview' })) }
       case 'round': {
+        const { roundModel } = await later.round()
         const { work } = planned({ ...ask, effort: 'preview' })
         return { kind: 'round', seq, model: roundModel(work, coreModelOf(work)) }
       }
       case 'cup':
-        return { kind: 'cup', seq, cup: cupAnswer(ask) }
+        return { kind: 'cup', seq, cup: (await later.cup()).cupAnswer(ask) }
       case 'fields':
-        return { kind: 'fields', seq, fields: fieldTable() }
-      case 'tool':
+        return { kind: 'fields', seq, fields: (await later.fields()).fieldTable() }
+      case 'tool': {
+        const { toolAnswer } = await later.tool()
         return { kind: 'tool', seq, done: toolAnswer(ask.document, ask.files, ask.change) }
+      }
       case 'drawing':
-        return { kind: 'drawing', seq, parts: drawingParts(ask.text, ask.name) }
+        return { kind: 'drawing', seq, parts: (await later.drawing()).drawingParts(ask.text, ask.name) }
     }
   } catch (e) {
     return wrong(seq, e)

@@ -7,7 +7,7 @@ import { windowsAsked } from '../../../engine/src/sheets/page-card.ts'
 import type { PlanInput } from '../../../engine/src/work.ts'
 import { workOf } from '../../../engine/src/work.ts'
 import type { Casting } from './casting.ts'
-import { casting, keepCast, keptCast } from './casting.ts'
+import { keepCast, keptCast } from './kept-casts.ts'
 import type { Answer, Ask, SentView } from './messages.ts'
 import { plannedView } from './planned-view.ts'
 import { carried, triedDocuments, whatIfView } from './what-if.ts'
@@ -16,7 +16,7 @@ import { carried, triedDocuments, whatIfView } from './what-if.ts'
 export interface GoingOn {
   readonly seq: number
   /** Works for a slice; an answer to send, if there is one, and whether more is to do. */
-  readonly slice: () => { readonly answer: Answer | null; readonly more: boolean }
+  readonly slice: () => Promise<{ readonly answer: Answer | null; readonly more: boolean }>
 }
 
 interface Begun {
@@ -54,8 +54,8 @@ function castingFor(ask: Full, key: string): GoingOn {
   let told = 0
   return {
     seq,
-    slice: () => {
-      at ??= casting(inputOf(ask), { effort: 'full' })
+    slice: async () => {
+      at ??= (await import('./casting.ts')).casting(inputOf(ask), { effort: 'full' })
       at.slice()
       const share = at.share()
       const best = at.best()
@@ -99,8 +99,8 @@ export function whatIfAnswer(ask: Try): Begun {
     answer: { kind: 'what-if', seq, view, share: 0 },
     on: {
       seq,
-      slice: () => {
-        at ??= casting(inputOf(tried), { effort: 'preview', edges: false })
+      slice: async () => {
+        at ??= (await import('./casting.ts')).casting(inputOf(tried), { effort: 'preview', edges: false })
         at.slice()
         const share = at.share()
         const more = share < 1

@@ -1,0 +1,16 @@
+import { later } from './later.tsx'
+
+/** Places that a first look at a piece does without. */
+export const shopPlace = later(async () => (await import('../shop/shop-screen.tsx')).ShopScreen)
+export const devicesPlace = later(async () => (await import('../shop/devices-screen.tsx')).DevicesScreen)
+export const photoPlace = later(async () => (await import('../photo/photo-screen.tsx')).PhotoScreen)
+
+/**
+ * Loads them ahead where no service worker keeps them (plain http on the local network): the page that is open goes
+ * on without network.
+ */
+export function loadAhead(): void {
+  if ('serviceWorker' in navigator && isSecureContext) return
+  // Out of reach now: each is tried again when it is gone to.
+  for (const { load } of [shopPlace, devicesPlace, photoPlace]) void load().catch(() => undefined)
+}
