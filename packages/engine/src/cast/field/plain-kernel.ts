@@ -21,6 +21,8 @@ export function plainKernel(layout: FieldLayout): FieldKernel {
   const gy = array()
   const gz = array()
   const source = array()
+  // conductivity of each cell as `conduct` takes it, W/(m·K); beyond the grid it stays 0
+  const now = array()
   let increment = array()
   let tried = array()
   let conversion = array()
@@ -60,26 +62,28 @@ export function plainKernel(layout: FieldLayout): FieldKernel {
       const alongX = (2 * dyM) / dxM
       const alongY = (2 * dxM) / dyM
       const floor = dxM * dyM
-      const k = (c: number): number =>
-        kBase[c]! + kSlope[c]! * (conversion[c]! + ahead * (conversion[c]! - triedConversion[c]!))
+      for (let c = first; c < first + ny * plane; c++) {
+        const u = conversion[c]!
+        now[c] = kBase[c]! + kSlope[c]! * (u + ahead * (u - triedConversion[c]!))
+        number[c] = resin[c]!
+      }
       for (let c0 = first; c0 < first + ny * plane; c0 += nz) {
-        let here = k(c0)
         for (let iz = 0; iz < layers; iz++) {
           const c = c0 + iz
-          const right = k(c + nz)
-          const behind = k(c + plane)
+          const here = now[c]!
+          if (!(here > 0)) continue
+          const right = now[c + nz]!
+          const behind = now[c + plane]!
           // the highest layer has nothing above it: the next number belongs to another column
-          const over = iz + 1 < nz ? k(c + 1) : 0
+          const over = iz + 1 < nz ? now[c + 1]! : 0
           const height = dzM[iz]!
-          gx[c] = here > 0 && right > 0 ? (alongX * height * here * right) / (here + right) : 0
-          gy[c] = here > 0 && behind > 0 ? (alongY * height * here * behind) / (here + behind) : 0
-          gz[c] = here > 0 && over > 0 ? (2 * floor * here * over) / (height * over + dzM[iz + 1]! * here) : 0
-          here = over
+          gx[c] = (alongX * height * here * right) / (here + right)
+          gy[c] = (alongY * height * here * behind) / (here + behind)
+          gz[c] = over > 0 ? (2 * floor * here * over) / (height * over + dzM[iz + 1]! * here) : 0
         }
       }
       // nothing is joined across the edge of the plan
       for (let iy = 0; iy < ny; iy++) gx.fill(0, first + iy * plane + (nx - 1) * nz, first + (iy + 1) * plane)
-      for (let c = first; c < first + ny * plane; c++) number[c] = resin[c]!
       for (let column = 0; column < nx * ny; column += 4) {
         let top = 0
         for (let k = 0; k < 4; k++) {
