@@ -80,6 +80,6 @@ export interface FieldControl {
 }
 
 /** Peaks within 0.2 K and gel within 0.2 % of the same grid with small steps (tests). */
-export const FULL_FIELD: FieldControl = { errorK: 0.05, change: 0.02, longestS: 1800 }
+export const FULL_FIELD: FieldControl = { errorK: 0.05, change: 0.02, longestS: 3600 }
 /** For previews, bands and searches: within 0.7 K and 0.6 %. */
 export const QUICK_FIELD: FieldControl = { errorK: 0.2, change: 0.05, longestS: 3600 }
