@@ -5,7 +5,7 @@ import { checkPiece, usualShop } from '../../engine/src/piece/read.ts'
 import { plan } from '../../engine/src/plan.ts'
 import { bounds } from '../../engine/src/shape/measure.ts'
 import { movePatch } from '../src/sheet/move.ts'
-import type { Json } from '../src/worker/messages.ts'
+import type { Json } from '../src/worker/document.ts'
 
 /** A panel whose first timber has a slanted edge, a measured top and one coordinate typed in inches (invented). */
 function panel(): Json {

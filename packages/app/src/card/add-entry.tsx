@@ -1,7 +1,7 @@
 import { bounds } from '../../../engine/src/shape/measure.ts'
 import { chosen, edit, piece, view } from '../state/desk.ts'
 import { w } from '../text/words.ts'
-import type { Json } from '../worker/messages.ts'
+import type { Json } from '../worker/document.ts'
 import type { List } from './new-entry.ts'
 import { addPatch, entriesOf, newName, timberLike } from './new-entry.ts'
 

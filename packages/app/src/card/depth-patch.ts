@@ -1,5 +1,5 @@
 import type { Patch } from '../../../engine/src/piece/patch.ts'
-import type { Json } from '../worker/messages.ts'
+import type { Json } from '../worker/document.ts'
 
 /** Keys of which a pour has exactly one: how much of it there is. */
 const AMOUNTS = ['depth', 'height', 'mass', 'fill'] as const

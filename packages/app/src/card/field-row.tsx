@@ -1,7 +1,7 @@
 import { QuantityField } from '../look/field.tsx'
 import { TypedInput } from '../look/typed-input.tsx'
 import { w } from '../text/words.ts'
-import type { Field } from '../worker/messages.ts'
+import type { Field } from '../worker/field-table.ts'
 
 /** One field: its name, its value to edit in place, its help a press away. */
 export function FieldRow(p: {

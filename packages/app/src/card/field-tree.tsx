@@ -1,6 +1,7 @@
 import type { Patch } from '../../../engine/src/piece/patch.ts'
 import { w } from '../text/words.ts'
-import type { Field, Json } from '../worker/messages.ts'
+import type { Json } from '../worker/document.ts'
+import type { Field } from '../worker/field-table.ts'
 import { setPatch } from './document-edit.ts'
 import { FieldRow, labelOf } from './field-row.tsx'
 import { ShapeRow } from './shape-row.tsx'

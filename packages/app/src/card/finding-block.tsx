@@ -1,7 +1,7 @@
 import { walkAt } from '../sheet/walk.ts'
 import { edit } from '../state/desk.ts'
 import { w } from '../text/words.ts'
-import type { FindingView } from '../worker/messages.ts'
+import type { FindingView } from '../worker/views.ts'
 
 /** A finding where it stands: what is the matter, the figures, the smallest change as a button, the basis a press away. */
 export function FindingBlock({

@@ -1,4 +1,4 @@
-import type { FindingView, PlannedView } from '../worker/messages.ts'
+import type { FindingView, PlannedView } from '../worker/views.ts'
 
 export type Place =
   | { readonly kind: 'pour'; readonly index: number }

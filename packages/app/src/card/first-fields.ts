@@ -1,4 +1,4 @@
-import type { EntryKind } from '../worker/messages.ts'
+import type { EntryKind } from '../worker/field-table.ts'
 
 /** The fields of an entry that a maker changes most, in the order they are asked. */
 export const FIRST_FIELDS: Readonly<Record<EntryKind, readonly string[]>> = {

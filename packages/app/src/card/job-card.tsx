@@ -2,7 +2,8 @@ import { Drawing, Written } from '../look/drawing.tsx'
 import { Figure } from '../look/field.tsx'
 import { chosen, piece, view } from '../state/desk.ts'
 import { w } from '../text/words.ts'
-import type { Json, LayerView, PlannedView, StepView } from '../worker/messages.ts'
+import type { Json } from '../worker/document.ts'
+import type { LayerView, PlannedView, StepView } from '../worker/views.ts'
 import { AddEntry } from './add-entry.tsx'
 import { at as valueAt } from './document-place.ts'
 import { EditedFigure } from './edited-figure.tsx'
@@ -93,7 +94,9 @@ function Layer({ v, l }: { readonly v: PlannedView; readonly l: LayerView }) {
       </dl>
       <Written markup={l.batches} />
       <Written markup={triedCurve(l.index) ?? l.curve} />
-      {l.curve === '' ? null : <p class="f goes-by">{w.card.goesBy[v.cast]}</p>}
+      {l.curve === '' ? null : (
+        <p class="f goes-by">{triedCurve(l.index) === null ? w.card.goesBy[v.cast] : w.tryOut.dashed}</p>
+      )}
       {l.levelMm === null || l.curve === '' ? null : <WhatIf l={l} planned={v} />}
       <Written markup={l.windows} />
       {open ? <EntryEditor at={at} kind="pour" name={l.name} /> : null}

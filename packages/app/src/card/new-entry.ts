@@ -1,7 +1,7 @@
 import { freshName, takenNames } from '../../../engine/src/draw/entry-name.ts'
 import type { Patch } from '../../../engine/src/piece/patch.ts'
 import type { PieceDocument } from '../../../engine/src/piece/piece-schema.ts'
-import type { Json } from '../worker/messages.ts'
+import type { Json } from '../worker/document.ts'
 
 /** The lists of a piece whose entries are laid on the sheet. */
 export type List = 'timbers' | 'pours' | 'cuts' | 'hardware' | 'markings'

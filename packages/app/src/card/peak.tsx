@@ -1,6 +1,6 @@
 import { Figure } from '../look/field.tsx'
 import { w } from '../text/words.ts'
-import type { LayerView } from '../worker/messages.ts'
+import type { LayerView } from '../worker/views.ts'
 
 /** The hottest a pour gets, with its band. */
 export function Peak({ peak }: { readonly peak: LayerView['peak'] }) {

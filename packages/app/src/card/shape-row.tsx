@@ -2,7 +2,8 @@ import { QuantityField } from '../look/field.tsx'
 import { TypedInput } from '../look/typed-input.tsx'
 import { edit } from '../state/desk.ts'
 import { w } from '../text/words.ts'
-import type { Field, Json } from '../worker/messages.ts'
+import type { Json } from '../worker/document.ts'
+import type { Field } from '../worker/field-table.ts'
 import { labelOf } from './field-row.tsx'
 
 type Stored = number | string

@@ -3,7 +3,7 @@ import type { ShapeDocument } from '../../../engine/src/piece/shape-field.ts'
 import { at as valueAt } from '../card/document-place.ts'
 import { chosen, piece, view } from '../state/desk.ts'
 import type { ToolAnswer } from '../worker/changes.ts'
-import type { Json } from '../worker/messages.ts'
+import type { Json } from '../worker/document.ts'
 import { askTool } from './tools.ts'
 
 /** The part in hand as it stands in the document: its frame, handles and points. */

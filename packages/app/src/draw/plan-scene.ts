@@ -4,7 +4,7 @@ import type { Handle } from '../../../engine/src/draw/shape-resize.ts'
 import type { Box, Guide, SnapScene } from '../../../engine/src/draw/snap.ts'
 import { boxOf, snapBox, snapPoint } from '../../../engine/src/draw/snap.ts'
 import { tenth, thousandth } from '../sheet/place.ts'
-import type { PlannedView } from '../worker/messages.ts'
+import type { PlannedView } from '../worker/views.ts'
 
 type Pair = readonly [number, number]
 

@@ -6,7 +6,7 @@ import { addPatch, entriesOf, timberLike } from '../card/new-entry.ts'
 import { eventPlace, pointer, tenth, toSheet } from '../sheet/place.ts'
 import { chosen, edit, piece } from '../state/desk.ts'
 import { w } from '../text/words.ts'
-import type { Json } from '../worker/messages.ts'
+import type { Json } from '../worker/document.ts'
 import { askTool, mode, toolSays, workTool } from './tools.ts'
 
 type Pair = readonly [number, number]

@@ -6,7 +6,8 @@ import { PickFile } from '../look/pick-file.tsx'
 import { addFile, edit, piece } from '../state/desk.ts'
 import { engineAnswer } from '../state/engine.ts'
 import { w } from '../text/words.ts'
-import type { DrawingPart, Json } from '../worker/messages.ts'
+import type { Json } from '../worker/document.ts'
+import type { DrawingPart } from '../worker/views.ts'
 import { toolSays } from './tools.ts'
 
 const MOST_BYTES = 4_000_000

@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact'
-import type { Drawn } from '../worker/messages.ts'
+import type { Drawn } from '../worker/views.ts'
 
 /**
  * A drawing of the engine as an element: its marks are text that the engine wrote and escaped. A drawing's

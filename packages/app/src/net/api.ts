@@ -1,4 +1,4 @@
-import type { Json } from '../worker/messages.ts'
+import type { Json } from '../worker/document.ts'
 
 /** An answer that is not what was asked for: what the server says. */
 export class ApiProblem extends Error {

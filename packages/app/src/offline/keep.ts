@@ -1,7 +1,7 @@
 import type { DBSchema, IDBPDatabase } from 'idb'
 import { openDB } from 'idb'
 import type { PieceSummary } from '../net/api.ts'
-import type { Json } from '../worker/messages.ts'
+import type { Json } from '../worker/document.ts'
 
 /** An edit that the server has not acknowledged. */
 export interface Pending {

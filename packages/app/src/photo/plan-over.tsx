@@ -1,5 +1,5 @@
 import { useMemo } from 'preact/hooks'
-import type { PlannedView } from '../worker/messages.ts'
+import type { PlannedView } from '../worker/views.ts'
 import type { Size, View } from './trace-view.ts'
 import { gridPaths, ringsOnPad, sheetOf } from './trace-view.ts'
 

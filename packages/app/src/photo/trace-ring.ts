@@ -6,7 +6,7 @@ import { selfCrossing } from '../../../engine/src/shape/self-crossing.ts'
 import { addPatch, newName, timberLike } from '../card/new-entry.ts'
 import { tenth } from '../sheet/place.ts'
 import { w } from '../text/words.ts'
-import type { Json } from '../worker/messages.ts'
+import type { Json } from '../worker/document.ts'
 
 /** Least area that is taken for a part of a piece, mm². */
 const LEAST_MM2 = 10

@@ -13,7 +13,8 @@ import { createPiece } from '../state/pieces.ts'
 import { go } from '../state/route.ts'
 import { shop } from '../state/shop.ts'
 import { w } from '../text/words.ts'
-import type { Json, Thumb } from '../worker/messages.ts'
+import type { Json } from '../worker/document.ts'
+import type { Thumb } from '../worker/views.ts'
 
 type Stored = number | string
 type Kind = KindEntry['kind']

@@ -1,28 +1,26 @@
 import { useEffect, useMemo, useState } from 'preact/hooks'
 import { lengthUnit } from '../../../engine/src/quantity/shown-units.ts'
-import { bounds } from '../../../engine/src/shape/measure.ts'
 import { coreStrip } from '../../../engine/src/sheets/core-strip.ts'
 import { coreWords } from '../../../engine/src/sheets/core-words.ts'
 import { frontPatch } from '../../../engine/src/sheets/front-patch.ts'
 import type { Sheet } from '../../../engine/src/sheets/mark.ts'
 import { sectionAt } from '../../../engine/src/sheets/section-at.ts'
 import { svgBody } from '../../../engine/src/sheets/svg.ts'
-import { EditedFigure } from '../card/edited-figure.tsx'
 import { ToolRow } from '../draw/tool-row.tsx'
 import { Choice } from '../look/choice.tsx'
 import { Drawing, Written } from '../look/drawing.tsx'
-import { Figure } from '../look/field.tsx'
 import { piece, stale } from '../state/desk.ts'
 import { follow } from '../state/route.ts'
 import { face } from '../state/screen.ts'
 import { w } from '../text/words.ts'
-import type { Drawn, PlannedView } from '../worker/messages.ts'
+import type { Drawn, PlannedView } from '../worker/views.ts'
 import { HeatLegend, heatSays } from './heat-map.tsx'
 import { heatOn, heatZ, inRound, levels, ownLine, pointer, stretched } from './place.ts'
 import { PlanPad } from './plan-pad.tsx'
 import { RoundPad } from './round-pad.tsx'
 import { sectionDrawn } from './section-drawn.ts'
 import { SectionHeights } from './section-heights.tsx'
+import { TitleBlock } from './title-block.tsx'
 
 /** Sizes of what is drawn at the pointer, mm. */
 const CORE_MM = 58
@@ -183,73 +181,5 @@ function Says({ view, x, y }: { readonly view: PlannedView; readonly x: number; 
     <p id="core-says" class="says-core" role="status">
       {says}
     </p>
-  )
-}
-
-function TitleBlock({ view }: { readonly view: PlannedView }) {
-  const { totals, name, effort } = view
-  const b = bounds(view.model.geometry.outline)
-  return (
-    <div class="title">
-      <div class="t-name">
-        <p class="tn">
-          <EditedFigure at="" field="name" words={w.pieces.name}>
-            {name}
-          </EditedFigure>
-        </p>
-        <p class="f">{effort === 'preview' ? w.state.firstPass : ''}</p>
-      </div>
-      <dl>
-        <div>
-          <dt>{w.title.size}</dt>
-          <dd>
-            <EditedFigure at="" field="outline" words={w.title.size}>
-              <Figure value={b.maxX - b.minX} dimension="length" bare /> ×{' '}
-              <Figure value={b.maxY - b.minY} dimension="length" bare />
-            </EditedFigure>{' '}
-            × <Figure value={totals.sizeMm[2]} dimension="length" />
-          </dd>
-        </div>
-        <div>
-          <dt>{w.title.mass}</dt>
-          <dd>
-            <Figure value={Number(totals.massG.toPrecision(2))} dimension="mass" />
-          </dd>
-        </div>
-        <div>
-          <dt>{w.title.ready}</dt>
-          <dd>
-            {w.title.day(view.readyDay)}
-            <u>{w.title.atBest}</u>
-          </dd>
-        </div>
-        <div>
-          <dt>{w.title.scale}</dt>
-          <dd>{w.title.fit}</dd>
-        </div>
-        <div>
-          <dt>{w.title.materials}</dt>
-          <dd>
-            {view.priced ? (
-              <>
-                {totals.unpriced > 0 ? `${w.title.from} ` : ''}
-                {Math.round(totals.materialCost)}
-                <u>{totals.currency}</u>
-              </>
-            ) : (
-              w.title.noPrices
-            )}
-          </dd>
-        </div>
-        <div>
-          <dt>{w.title.number}</dt>
-          <dd>
-            <EditedFigure at="" field="quantity" words={w.title.number}>
-              {totals.pieces}
-            </EditedFigure>
-          </dd>
-        </div>
-      </dl>
-    </div>
   )
 }

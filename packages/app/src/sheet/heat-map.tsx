@@ -8,7 +8,7 @@ import { svgMarks } from '../../../engine/src/sheets/svg.ts'
 import { TrySlider } from '../card/try-slider.tsx'
 import { units } from '../state/preferences.ts'
 import { w } from '../text/words.ts'
-import type { HeatView, PlannedView } from '../worker/messages.ts'
+import type { HeatView, PlannedView } from '../worker/views.ts'
 import { heatZ, ringPath, toSheet } from './place.ts'
 
 /** Side of a swatch of the legend, mm. */

@@ -3,7 +3,7 @@ import type { TimberDocument } from '../../../engine/src/draw/timber-shift.ts'
 import { timberPatch, timberShifted } from '../../../engine/src/draw/timber-shift.ts'
 import type { Patch } from '../../../engine/src/piece/patch.ts'
 import type { ShapeDocument } from '../../../engine/src/piece/shape-field.ts'
-import type { Json } from '../worker/messages.ts'
+import type { Json } from '../worker/document.ts'
 import { thousandth } from './place.ts'
 
 type Pair = readonly [number | string, number | string]

@@ -6,7 +6,7 @@ import { dragPart, movePart } from '../draw/part-drag.ts'
 import { removeEntry } from '../draw/tools.ts'
 import { arrowStep } from '../look/arrow-keys.ts'
 import { chosen } from '../state/desk.ts'
-import type { PlannedView } from '../worker/messages.ts'
+import type { PlannedView } from '../worker/views.ts'
 import { ringPath, toSheet } from './place.ts'
 
 interface Part {

@@ -8,7 +8,7 @@ import { isDim } from '../state/preferences.ts'
 import { face } from '../state/screen.ts'
 import { shop } from '../state/shop.ts'
 import { w } from '../text/words.ts'
-import type { PlannedView } from '../worker/messages.ts'
+import type { PlannedView } from '../worker/views.ts'
 
 /**
  * The piece in the round, in the place of the plan. What draws it is loaded when it is first wanted; bodies are made

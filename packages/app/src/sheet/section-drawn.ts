@@ -4,7 +4,7 @@ import type { SectionPath } from '../../../engine/src/sheets/section-cut.ts'
 import { sectionOf } from '../../../engine/src/sheets/section-cut.ts'
 import { STRETCH, sectionPlace } from '../../../engine/src/sheets/section-place.ts'
 import { svgBody } from '../../../engine/src/sheets/svg.ts'
-import type { Drawn, PlannedView } from '../worker/messages.ts'
+import type { Drawn, PlannedView } from '../worker/views.ts'
 
 /** Step of looking along the section, mm on the sheet. */
 const STEP_MM = 0.3

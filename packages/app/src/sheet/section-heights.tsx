@@ -5,7 +5,8 @@ import { followHand } from '../draw/drag.ts'
 import { edit, piece } from '../state/desk.ts'
 import { units } from '../state/preferences.ts'
 import { w } from '../text/words.ts'
-import type { Drawn, Json, PlannedView } from '../worker/messages.ts'
+import type { Json } from '../worker/document.ts'
+import type { Drawn, PlannedView } from '../worker/views.ts'
 
 /** Steps of a height dragged in the section, mm. */
 const STEP_MM = 0.5

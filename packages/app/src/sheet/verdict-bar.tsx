@@ -1,6 +1,6 @@
 import { castShare, stale, view } from '../state/desk.ts'
 import { w } from '../text/words.ts'
-import type { PlannedView } from '../worker/messages.ts'
+import type { PlannedView } from '../worker/views.ts'
 import { nextFinding, walkAt } from './walk.ts'
 
 /** One sentence on where the piece stands, and the way through what was found. */

@@ -1,5 +1,6 @@
 import type { Patch } from '../../../engine/src/piece/patch.ts'
-import type { CupAsk, Json } from '../worker/messages.ts'
+import type { Json } from '../worker/document.ts'
+import type { CupAsk } from '../worker/messages.ts'
 
 /** The edit of the shop that keeps a cup test with its resin, which is added where the shop has none of that name. */
 export function keepPatch(shop: Json, resin: CupAsk['resin'], test: Json): Patch {

@@ -4,7 +4,7 @@ import { units } from '../state/preferences.ts'
 import { width } from '../state/screen.ts'
 import { editShop, shop } from '../state/shop.ts'
 import { w } from '../text/words.ts'
-import type { Json } from '../worker/messages.ts'
+import type { Json } from '../worker/document.ts'
 import { CupForm } from './cup-form.tsx'
 import { CupResult } from './cup-result.tsx'
 

@@ -15,7 +15,8 @@ import {
   takeBackShop
 } from '../state/shop.ts'
 import { w } from '../text/words.ts'
-import type { Field, Json } from '../worker/messages.ts'
+import type { Json } from '../worker/document.ts'
+import type { Field } from '../worker/field-table.ts'
 import { CupSection } from './cup-section.tsx'
 
 const EMPTY: Json = { castwright: 1 }

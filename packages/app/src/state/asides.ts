@@ -1,6 +1,6 @@
 import type { StoredPiece } from '../net/api.ts'
 import { ApiProblem, api } from '../net/api.ts'
-import type { Json } from '../worker/messages.ts'
+import type { Json } from '../worker/document.ts'
 import { edit } from './desk.ts'
 import { asides, piece, withUnsent } from './open-piece.ts'
 import { told } from './reach.ts'

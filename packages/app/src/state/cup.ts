@@ -1,5 +1,7 @@
 import { signal } from '@preact/signals'
-import type { CupAnswer, CupAsk, Json } from '../worker/messages.ts'
+import type { Json } from '../worker/document.ts'
+import type { CupAsk } from '../worker/messages.ts'
+import type { CupAnswer } from '../worker/views.ts'
 import { askEngine } from './engine.ts'
 import { units } from './preferences.ts'
 import { width } from './screen.ts'

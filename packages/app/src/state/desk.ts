@@ -6,7 +6,7 @@ import type { Aside, StoredPiece } from '../net/api.ts'
 import { ApiProblem, api, Unreachable } from '../net/api.ts'
 import type { KeptPiece } from '../offline/keep.ts'
 import { keptPiece } from '../offline/keep.ts'
-import type { Json } from '../worker/messages.ts'
+import type { Json } from '../worker/document.ts'
 import type { OpenPiece, Unsent } from './open-piece.ts'
 import {
   asides,

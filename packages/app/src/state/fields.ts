@@ -1,5 +1,5 @@
 import { signal } from '@preact/signals'
-import type { FieldTable } from '../worker/messages.ts'
+import type { FieldTable } from '../worker/field-table.ts'
 import { engineAnswer } from './engine.ts'
 
 /** The fields of every kind of entry; null until they are asked for. */

@@ -3,7 +3,8 @@ import type { Patch } from '../../../engine/src/piece/patch.ts'
 import type { Problem } from '../../../engine/src/piece/problem.ts'
 import type { Aside } from '../net/api.ts'
 import type { Pending } from '../offline/keep.ts'
-import type { Json, PlannedView } from '../worker/messages.ts'
+import type { Json } from '../worker/document.ts'
+import type { PlannedView } from '../worker/views.ts'
 
 /** One edit: what it did, in words, and both ways. */
 export interface Edit {

@@ -6,7 +6,7 @@ import { ApiProblem, api, newId, Unreachable } from '../net/api.ts'
 import type { KeptShop, Pending } from '../offline/keep.ts'
 import { keepShop, keptShop } from '../offline/keep.ts'
 import { w } from '../text/words.ts'
-import type { Json } from '../worker/messages.ts'
+import type { Json } from '../worker/document.ts'
 import { told, unreached } from './reach.ts'
 
 /** The maker's own facts. null until they are read, or when nobody said any: usual ones are then taken. */

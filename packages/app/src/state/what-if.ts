@@ -1,5 +1,5 @@
 import { signal } from '@preact/signals'
-import type { WhatIfView } from '../worker/messages.ts'
+import type { WhatIfView } from '../worker/views.ts'
 import { askEngine } from './engine.ts'
 import { piece } from './open-piece.ts'
 import { units } from './preferences.ts'

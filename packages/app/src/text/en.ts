@@ -214,6 +214,7 @@ export const en = {
     said: (c: string, low: string, high: string) => `Peak ${c}, between ${low} and ${high}.`,
     take: (depth: string) => `Take ${depth}`,
     back: 'As it stands',
+    dashed: 'What is tried; dashed, as it stands.',
     bandFollows: 'The whole mould, cast coarsely; its band follows.',
     by: {
       column: 'Up and down alone: the whole mould is not cast yet.',

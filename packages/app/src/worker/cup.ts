@@ -13,8 +13,10 @@ import { degreesIn } from '../../../engine/src/quantity/shown-units.ts'
 import { labelWords } from '../../../engine/src/resin/label-fit.ts'
 import { cupSheet, cupSheetWords } from '../../../engine/src/sheets/cup-sheet.ts'
 import { keepPatch } from '../shop/cup-patch.ts'
-import type { CupAnswer, CupAsk, Json } from './messages.ts'
+import type { Json } from './document.ts'
+import type { CupAsk } from './messages.ts'
 import { drawnOf } from './planned-view.ts'
+import type { CupAnswer } from './views.ts'
 
 /** Named in messages about readings that were pasted or typed. */
 const READINGS = 'the readings'

@@ -1,6 +1,6 @@
 import type { Work } from '../../../engine/src/findings/work.ts'
 import { strokeAll } from '../../../engine/src/stack/groove.ts'
-import type { CutPlan } from './messages.ts'
+import type { CutPlan } from './views.ts'
 
 /** How far the rounded ends of a groove may stray, mm: less than a screen shows. */
 const TOL_MM = 0.1

@@ -2,7 +2,7 @@ import { InputProblem } from '../../../engine/src/piece/problem.ts'
 import { bounds } from '../../../engine/src/shape/measure.ts'
 import type { Region } from '../../../engine/src/shape/region.ts'
 import { readSvg, SvgError } from '../../../engine/src/shape/svg.ts'
-import type { DrawingPart } from './messages.ts'
+import type { DrawingPart } from './views.ts'
 
 const TOL_MM = 0.01
 /** Places after the point of the path shown, mm. */

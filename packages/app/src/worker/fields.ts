@@ -5,7 +5,7 @@ import { usualShop } from '../../../engine/src/piece/read.ts'
 import type { SchemaNode } from '../../../engine/src/piece/schema-page.ts'
 import { schemaPage } from '../../../engine/src/piece/schema-page.ts'
 import { shopSchema } from '../../../engine/src/piece/shop-schema.ts'
-import type { Field, FieldTable } from './messages.ts'
+import type { Field, FieldTable } from './field-table.ts'
 
 type Names = readonly (readonly [id: string, name: string])[]
 type Node = SchemaNode & { default?: unknown; required?: string[] }

@@ -4,7 +4,7 @@ import { RUNAWAY_ABOVE_C } from '../../../engine/src/resin/limits.ts'
 import type { CoreModel } from '../../../engine/src/sheets/core-model.ts'
 import { capital } from '../../../engine/src/sheets/model.ts'
 import { batches, curve, KIND_WORDS, windows } from '../../../engine/src/sheets/page-card.ts'
-import type { EdgeView, LayerView } from './messages.ts'
+import type { EdgeView, LayerView } from './views.ts'
 
 /** A pour of the job card: figures, batch table, curve and windows. */
 export function layerView({ plan, work }: Planned, model: CoreModel, i: number): LayerView {

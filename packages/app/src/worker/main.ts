@@ -2,10 +2,11 @@ import { InputProblem } from '../../../engine/src/piece/problem.ts'
 import type { Planned } from '../../../engine/src/plan.ts'
 import { coreModelOf } from '../../../engine/src/sheets/model.ts'
 import { planView } from '../../../engine/src/sheets/plan-view.ts'
-import type { Answer, Ask, Thumb } from './messages.ts'
+import type { Answer, Ask } from './messages.ts'
 import { drawnOf } from './planned-view.ts'
 import type { GoingOn } from './planner.ts'
 import { planAnswer, planned, whatIfAnswer } from './planner.ts'
+import type { Thumb } from './views.ts'
 
 type Waiting = Exclude<Ask, { kind: 'stop' }>
 

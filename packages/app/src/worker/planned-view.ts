@@ -30,7 +30,7 @@ import { stepFacts, stepWords } from '../../../engine/src/sheets/step-facts.ts'
 import { svgBody } from '../../../engine/src/sheets/svg.ts'
 import { cutPlans } from './cut-plans.ts'
 import { layerView } from './layer-view.ts'
-import type { Drawn, EntryName, FindingView, HeatView, Plane, SentView, StepView } from './messages.ts'
+import type { Drawn, EntryName, FindingView, HeatView, Plane, SentView, StepView } from './views.ts'
 
 /** What the screens show of a plan: figures, words and drawings, ready to lay out. */
 export function plannedView(

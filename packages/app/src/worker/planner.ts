@@ -8,8 +8,9 @@ import type { PlanInput } from '../../../engine/src/work.ts'
 import { workOf } from '../../../engine/src/work.ts'
 import type { Casting } from './casting.ts'
 import { keepCast, keptCast } from './kept-casts.ts'
-import type { Answer, Ask, SentView } from './messages.ts'
+import type { Answer, Ask } from './messages.ts'
 import { plannedView } from './planned-view.ts'
+import type { SentView } from './views.ts'
 import { carried, triedDocuments, whatIfView } from './what-if.ts'
 
 /** Work that goes on in slices after an ask was first answered. */

@@ -8,8 +8,10 @@ import { castCurve } from '../../../engine/src/sheets/page-card.ts'
 import type { WindowsAsked } from '../../../engine/src/sheets/window-rows.ts'
 import { windowRows } from '../../../engine/src/sheets/window-rows.ts'
 import { depthPatch } from '../card/depth-patch.ts'
+import type { Json } from './document.ts'
 import { peakView } from './layer-view.ts'
-import type { Json, WhatIfAsk, WhatIfView } from './messages.ts'
+import type { WhatIfAsk } from './messages.ts'
+import type { WhatIfView } from './views.ts'
 
 /** Air of the room that a shop which says nothing has, °C (shop-schema.ts). */
 interface Climate {
