@@ -18,7 +18,10 @@ const AS_OF = '2026-03-02T09:00:00.000Z'
 
 const figure = (text: string | null) => Number((text ?? '').replace('−', '-').replace(/[^-0-9.]/g, ''))
 
-/** Counts in the worker how often WebAssembly was compiled and how often that was refused; its policy stays real. */
+/**
+ * Counts in the worker how often WebAssembly was compiled and how often that was refused; its policy stays real. For
+ * a window without a service worker, which would answer from what it keeps.
+ */
 async function counted(context: BrowserContext, policy: (of: string) => string): Promise<void> {
   await context.route(/\/assets\/main-[^/]*\.js$/, async route => {
     const answer = await route.fetch()
@@ -59,7 +62,11 @@ test('the whole mould is cast in the worker, by its kernel in WebAssembly, and s
   const { map } = own.work.whole!
   const desk = await openDesk()
   await desk.lay('panel123', PIECE)
-  const { page, context } = await open(desk.url, { at: AS_OF })
+  const { page, context } = await open(desk.url, {
+    at: AS_OF,
+    meant: /Service Worker/,
+    serviceWorkers: 'block'
+  })
   await counted(context, policy => policy)
   await page.goto(`${desk.url}/piece/panel123`)
   // Column first, and it says so; then a share that grows; then the coarse cast, or straight the full one.
@@ -130,7 +137,11 @@ test('the whole mould is cast in the worker, by its kernel in WebAssembly, and s
 test('where the policy allows no WebAssembly the plain kernel casts', async () => {
   const desk = await openDesk()
   await desk.lay('panel123', PIECE)
-  const { page, context } = await open(desk.url, { at: AS_OF, meant: /wasm-eval|WebAssembly/ })
+  const { page, context } = await open(desk.url, {
+    at: AS_OF,
+    meant: /wasm-eval|WebAssembly|Service Worker/,
+    serviceWorkers: 'block'
+  })
   await counted(context, policy => policy.replace(" 'wasm-unsafe-eval'", ''))
   await page.goto(`${desk.url}/piece/panel123`)
   await soon(() => page.locator('.casting').textContent()).toMatch(/, [1-9]\d* %$/)
