@@ -124,6 +124,12 @@ ${MIX_ROWS}
 .list{min-width:0;width:100%;overflow-wrap:normal}
 .list th,.list td{padding-left:.45rem;font-size:.95rem}
 .list thead th{font-size:.75rem}
+.when-table,.when-table caption,.when-table tbody{display:block}
+.when-table thead{display:none}
+.when-table tr{display:grid;grid-template-columns:minmax(0,1fr) minmax(0,1.3fr);border-bottom:1px solid var(--line-2)}
+.when-table th,.when-table td{border:0;padding-left:0}
+.when-table td:nth-child(3){grid-column:2}
+.when-table td:nth-child(4){grid-column:1/3}
 .fill li{white-space:normal;flex-wrap:wrap}
 .safety{grid-template-columns:1fr}
 }
