@@ -39,7 +39,7 @@ export function TrySlider(p: {
         {p.at === null ? null : <i class="stands" style={{ '--share': share(p.at) }} aria-hidden="true" />}
         {within ? (
           <>
-            <i class="over" style={{ '--share': share(p.edge!) }} aria-hidden="true" />
+            <i class="beyond" style={{ '--share': share(p.edge!) }} aria-hidden="true" />
             <i class="edge" style={{ '--share': share(p.edge!) }} aria-hidden="true" />
           </>
         ) : null}
