@@ -1,5 +1,5 @@
 import type { Work } from '../../../engine/src/findings/work.ts'
-import { strokeAll } from '../../../engine/src/stack/groove.ts'
+import { strokeAll } from '../../../engine/src/stack/groove-region.ts'
 import type { CutPlan } from './views.ts'
 
 /** How far the rounded ends of a groove may stray, mm: less than a screen shows. */

@@ -2,7 +2,7 @@ import type { LayerHistory } from '../resin/column-history.ts'
 import { crossingS } from '../resin/conversion.ts'
 
 /** Surface hard to the nail and dry under paper, K over the room (fitted: practice 12 h thin, 24-36 h medium, 72 h deep). */
-export const HARD_OVER_ROOM_K = 15
+const HARD_OVER_ROOM_K = 15
 
 /** When the surface is hard to the nail, min: its glass transition stands well over the room; null: not within the run. */
 export function hardMin(h: Pick<LayerHistory, 'timeS' | 'outerC' | 'outerTgC'>): number | null {

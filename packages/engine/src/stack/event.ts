@@ -1,7 +1,8 @@
 import type { Region } from '../shape/region.ts'
 import { EMPTY } from '../shape/region.ts'
 import type { Profile } from './groove.ts'
-import { halfWidthAt, strokeAll } from './groove.ts'
+import { halfWidthAt } from './groove.ts'
+import { strokeAll } from './groove-region.ts'
 
 /**
  * What happens to the material, in order. The stack at any day is the first so many events; a core, a level

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { area } from '../../src/shape/measure.ts'
 import type { Profile } from '../../src/stack/groove.ts'
-import { halfWidthAt, lineDistance, riseAt, strokeAll, vDepthMm } from '../../src/stack/groove.ts'
+import { halfWidthAt, lineDistance, riseAt, vDepthMm } from '../../src/stack/groove.ts'
+import { strokeAll } from '../../src/stack/groove-region.ts'
 
 const v: Profile = { kind: 'v', widthMm: 0, angleDeg: 60 }
 const round: Profile = { kind: 'round', widthMm: 10, angleDeg: 60 }

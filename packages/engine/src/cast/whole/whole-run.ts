@@ -80,18 +80,6 @@ export function wholeRun(
   }
 }
 
-/** Runs a whole cast to its end. */
-export function wholeCast(
-  input: WholeInput,
-  casts: readonly (PourCast | null)[],
-  options: WholeOptions
-): WholeCast | null {
-  const run = wholeRun(input, casts, options)
-  if (run === null) return null
-  while (!run.advance(1000));
-  return run.best()
-}
-
 class WholeWork {
   best: WholeCast | null = null
   budget = 0
