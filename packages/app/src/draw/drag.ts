@@ -4,6 +4,7 @@ import type { PlanMap } from '../../../engine/src/draw/pull.ts'
 import type { Guide } from '../../../engine/src/draw/snap.ts'
 import type { PageView } from '../../../engine/src/sheets/page-data.ts'
 import { sheetTransform } from '../sheet/place.ts'
+import { handHolds } from '../state/hand.ts'
 
 /** What a hand drags on the plan: the guides it lies on, and the numbers it would leave. */
 export interface Drag {
@@ -52,11 +53,14 @@ export function followHand(
   end: (meant: boolean) => void
 ): void {
   on.setPointerCapture(pointerId)
+  handHolds.value = true
   const over = new AbortController()
   const stop = (meant: boolean) => {
     over.abort()
     if (on.hasPointerCapture(pointerId)) on.releasePointerCapture(pointerId)
     end(meant)
+    // After what the hand meant: a plan that waited for it is by then of yesterday.
+    handHolds.value = false
   }
   const listen = (type: string, does: (e: Event) => void, where: EventTarget = on) =>
     where.addEventListener(type, does, { signal: over.signal, capture: where === window })

@@ -2,6 +2,7 @@ import { batch, effect } from '@preact/signals'
 import { modelFrom } from '../../../engine/src/sheets/page-data.ts'
 import type { Answer } from '../worker/messages.ts'
 import { askEngine, stopEngine } from './engine.ts'
+import { handHolds } from './hand.ts'
 import { castShare, failure, piece, problems, stale, view } from './open-piece.ts'
 import { units } from './preferences.ts'
 import { face, width } from './screen.ts'
@@ -50,22 +51,43 @@ function ask(effort: 'preview' | 'full'): void {
       effort
     },
     answer => {
-      // An answer to what is no longer on the desk is not shown.
-      if (answer.seq !== asked || piece.value?.id !== at.id) return
-      batch(() => {
-        if (answer.kind === 'planned') {
-          view.value = { ...answer.view, model: modelFrom(JSON.parse(answer.view.model)) }
-          stale.value = false
-          problems.value = []
-          failure.value = null
-        } else if (answer.kind === 'refused') problems.value = answer.problems
-        else if (answer.kind === 'failed') failure.value = answer.says
-        castShare.value = castingOf(answer)
-      })
-      if (answer.kind === 'planned' && answer.view.effort === 'preview')
-        rest = setTimeout(() => ask('full'), REST_MS)
+      const arrived = { answer, id: at.id }
+      if (handHolds.value && answer.kind === 'planned') waiting = arrived
+      else show(arrived)
     }
   )
+}
+
+interface Arrived {
+  readonly answer: Answer
+  readonly id: string
+}
+
+/** What came while a hand held something: the last of it is shown when it lets go. */
+let waiting: Arrived | null = null
+
+effect(() => {
+  if (handHolds.value || waiting === null) return
+  const arrived = waiting
+  waiting = null
+  show(arrived)
+})
+
+function show({ answer, id }: Arrived): void {
+  // An answer to what is no longer on the desk is not shown.
+  if (answer.seq !== asked || piece.peek()?.id !== id) return
+  batch(() => {
+    if (answer.kind === 'planned') {
+      view.value = { ...answer.view, model: modelFrom(JSON.parse(answer.view.model)) }
+      stale.value = false
+      problems.value = []
+      failure.value = null
+    } else if (answer.kind === 'refused') problems.value = answer.problems
+    else if (answer.kind === 'failed') failure.value = answer.says
+    castShare.value = castingOf(answer)
+  })
+  if (answer.kind === 'planned' && answer.view.effort === 'preview')
+    rest = setTimeout(() => ask('full'), REST_MS)
 }
 
 // How far the cast is that this answer belongs to; null: none goes on.
