@@ -28,6 +28,11 @@ function roomLines(plan: Plan, room: NonNullable<Plan['whole']>['room']): string
   const low = room.lowC === null ? 'the cold' : `${decimals(room.lowC, 1)} °C${name(room.lowPour)}`
   const high =
     room.highC === null ? 'no warm end found' : `${decimals(room.highC, 1)} °C${name(room.highPour)}`
+  if (room.tooHotPour !== null)
+    return [
+      paint.strong('the room'),
+      `  no room down to 15 °C cooler keeps ${plain(plan.pours[room.tooHotPour]!.id)} within its limit: its depth or its resin has to change`
+    ]
   return [
     paint.strong('the room'),
     room.lowC !== null && room.highC !== null && room.highC < room.lowC
@@ -42,7 +47,7 @@ function castLines(cast: Cast, edge: Plan['pours'][number]['edge']): string[] {
   row('mixed at', `${decimals(cast.startC, 0)} °C, ${formatMinutes(cast.startMin)} after the first pour`)
   row(
     'hottest',
-    `${decimals(cast.peakC, 0)} °C (${decimals(cast.peakBandC[0], 0)} to ${decimals(cast.peakBandC[1], 0)}) after ${formatMinutes(cast.peakMin)} (${formatMinutes(cast.peakMinBand[0])} to ${formatMinutes(cast.peakMinBand[1])}), ${decimals(cast.peakAtMm, 0)} mm over its floor${cast.runaway ? ': it runs away' : ''}`
+    `${degrees(cast.peakC)} (${degrees(cast.peakBandC[0])} to ${degrees(cast.peakBandC[1])}) after ${formatMinutes(cast.peakMin)} (${formatMinutes(cast.peakMinBand[0])} to ${formatMinutes(cast.peakMinBand[1])}), ${decimals(cast.peakAtMm, 0)} mm over its floor${cast.runaway ? ': it runs away' : ''}`
   )
   if (edge !== null) {
     row(
@@ -51,10 +56,12 @@ function castLines(cast: Cast, edge: Plan['pours'][number]['edge']): string[] {
         edge.depthMm === null
           ? 'at no depth up to three times this'
           : edge.depthMm === 0
-            ? 'at every depth'
+            ? 'at every depth over half a millimetre'
             : `at ${decimals(edge.depthMm, 1, 1)} mm`,
         edge.roomK === null
-          ? 'at no room within 15 °C'
+          ? edge.over
+            ? 'and in no room down to 15 °C cooler'
+            : 'at no room up to 15 °C warmer'
           : `in a room ${decimals(Math.abs(edge.roomK), 1, 1)} °C ${edge.roomK < 0 ? 'cooler' : 'warmer'}`
       ].join(', ')
     )
@@ -112,6 +119,9 @@ function castLines(cast: Cast, edge: Plan['pours'][number]['edge']): string[] {
   row('most doubt of its heat', plain(cast.mostFrom))
   return lines
 }
+
+/** Above 150 °C it is a runaway, and the figure says nothing. */
+const degrees = (c: number): string => (c > 150 ? 'over 150 °C' : `${decimals(c, 0)} °C`)
 
 const signed = (x: number): string => `${x < 0 ? '−' : '+'}${decimals(Math.abs(x), 1, 1)}`
 

@@ -180,12 +180,20 @@ function windowsWithBand(
 ): Windows {
   const { record } = input.choices[index]!
   const stones = stoneSink(input, index)
-  const central = windowsOf(record, own, { stones })
-  const even = windowsOf(record, band.runs.central, { stones })
+  const { night, day, doubt } = input.shop.climate
+  const room = { meanC: (night + day) / 2, warmestC: Math.max(night, day) }
+  const off = (k: number) => ({ meanC: room.meanC + k, warmestC: room.warmestC + k })
+  const { daily } = band.runs
+  const central = windowsOf(record, own, { stones, room })
+  const even = windowsOf(record, band.runs.central, { stones, ...(daily ? { room } : {}) })
   const seen = stringsSeen(learned)
-  const corners = band.runs.corners.map(({ faster, run }) => {
+  const corners = band.runs.corners.map(({ faster, warmer, run }) => {
     const levels = seen ? 1 : faster ? 1 / LEVEL_DOUBT : LEVEL_DOUBT
-    return carriedWindows(central, even, windowsOf(record, run, { stones, levels }))
+    return carriedWindows(
+      central,
+      even,
+      windowsOf(record, run, { stones, levels, ...(daily ? { room: off(warmer ? doubt : -doubt) } : {}) })
+    )
   })
   return bandedWindows(central, corners)
 }

@@ -5,8 +5,10 @@ import { crossingS } from '../resin/conversion.ts'
 const HARD_OVER_ROOM_K = 15
 
 /** When the surface is hard to the nail, min: its glass transition stands well over the room; null: not within the run. */
-export function hardMin(h: Pick<LayerHistory, 'timeS' | 'outerC' | 'outerTgC'>): number | null {
-  const roomC = h.outerC[h.outerC.length - 1]!
+export function hardMin(
+  h: Pick<LayerHistory, 'timeS' | 'outerC' | 'outerTgC'>,
+  roomC = h.outerC[h.outerC.length - 1]!
+): number | null {
   const s = crossingS(h.timeS, h.outerTgC, roomC + HARD_OVER_ROOM_K)
   return s === null ? null : s / 60
 }

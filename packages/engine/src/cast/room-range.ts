@@ -1,7 +1,7 @@
 import type { ResinChoice } from '../piece/resin-choice.ts'
 import type { Shop } from '../piece/shop-schema.ts'
 import { finalCure } from '../resin/final-cure.ts'
-import { LEAST_TG_C } from '../resin/limits.ts'
+import { LEAST_ROOM_C, LEAST_TG_C } from '../resin/limits.ts'
 import type { Edge } from './whole/whole-cast.ts'
 
 /** The rooms in which a plan holds, by their mean over the day, °C; and which pour sets each end. */
@@ -12,6 +12,8 @@ export interface RoomRange {
   /** Warmer, and the top of a pour's band passes the limit for clear work; null: none within what is searched. */
   readonly highC: number | null
   readonly highPour: number | null
+  /** A pour that no room searched keeps within its limit; null: there is none such. */
+  readonly tooHotPour: number | null
 }
 
 /** Days after which a piece is to be hard, and how far below the planned room is searched, K. */
@@ -37,8 +39,10 @@ export function roomRange(
   const mean = (night + day) / 2
   let high: { at: number; pour: number } | null = null
   let low: { at: number; pour: number } | null = null
+  let tooHot: number | null = null
   edges.forEach((edge, pour) => {
     if (edge === null) return
+    if (edge.over && edge.roomK === null) tooHot ??= pour
     if (edge.roomK !== null && (high === null || mean + edge.roomK < high.at))
       high = { at: mean + edge.roomK, pour }
     const coldest = coldestRoom(choices[pour]!, shop)
@@ -47,10 +51,10 @@ export function roomRange(
   const found = (end: { at: number; pour: number } | null) => [end?.at ?? null, end?.pour ?? null] as const
   const [lowC, lowPour] = found(low)
   const [highC, highPour] = found(high)
-  return { lowC, lowPour, highC, highPour }
+  return { lowC, lowPour, highC, highPour, tooHotPour: tooHot }
 }
 
-/** The coolest mean room in which a resin is hard after a week, °C; null: it is in every one searched. */
+/** The coolest mean room that a resin's label or practice lets, and in which it is hard after a week, °C. */
 function coldestRoom({ record, label }: ResinChoice, shop: Shop): number | null {
   const { night, day } = shop.climate
   const model = record.model
@@ -58,8 +62,8 @@ function coldestRoom({ record, label }: ResinChoice, shop: Shop): number | null 
   const swing = (day - night) / 2
   const softAt = (meanC: number): boolean =>
     finalCure(model.kinetics, { nightC: meanC - swing, dayC: meanC + swing }, DAYS).tgC < LEAST_TG_C
-  // the label speaks of the coldest the room gets
-  const byLabel = label?.leastTemperature === undefined ? null : label.leastTemperature + swing
+  // label and practice speak of the coldest the room gets
+  const byLabel = (label?.leastTemperature ?? LEAST_ROOM_C) + swing
   let cold = Math.max(COLDEST_C, (night + day) / 2 - MOST_COOLER_K)
   let warm = Math.max(cold, Math.min(WARMEST_C, (night + day) / 2 + MOST_COOLER_K))
   if (!softAt(cold)) return byLabel
@@ -69,5 +73,5 @@ function coldestRoom({ record, label }: ResinChoice, shop: Shop): number | null 
     if (softAt(middle)) cold = middle
     else warm = middle
   }
-  return Math.max(warm, byLabel ?? warm)
+  return Math.max(warm, byLabel)
 }

@@ -1,8 +1,8 @@
 import type { ResinRecord } from '../catalogue/resin.ts'
-import type { LayerHistory } from '../resin/column-history.ts'
 import type { ResinResult } from '../resin/column-result.ts'
 import { crossingS } from '../resin/conversion.ts'
 import { glassTransitionC } from '../resin/glass.ts'
+import { LEAST_TG_C } from '../resin/limits.ts'
 import { HONEY_PAS, SYRUP_PAS, thickeningOf } from '../resin/thickening.ts'
 import { hardMin } from './hard.ts'
 import type { Window } from './window.ts'
@@ -61,11 +61,13 @@ export const RECOAT_CLOSES_AT = 0.8
 const DEMOULD_OVER_ROOM_K = 10
 /** A cutter warms the face it makes: glass transition over the room, K, that it asks for (fitted: practice 3-7 d for deep resins). */
 const CUTTER_OVER_ROOM_K = 20
+/** Cured in a room, a resin stays this far under the glass transition it could have, K (the model's diffusion limit: 8 to 12). */
+const REACHED_UNDER_K = 10
 /** Common practice: days from the last pour to the cutter, and the least. */
 export const MACHINE_DAYS = 7
 export const MACHINE_LEAST_DAYS = 3
 const DAY = 24 * 60
-/** What counts as "no longer hot" for the next pour, K above the room: practice. */
+/** What counts as "no longer hot", K over the warmest of the room: practice. */
 const COOL_WITHIN_K = 8
 /** Passes of the heat gun, min after the pour, and the last: practice, the first one to two hours. */
 const PASS_MOMENTS = [5, 15, 30, 60, 90, 120] as const
@@ -78,6 +80,8 @@ export interface WindowOptions {
    * two, so a corner of a band takes √2 or its inverse. 1 if not given.
    */
   readonly levels?: number
+  /** The room's mean and its warmest of the day, °C; if not given, both are what the face comes to in the end. */
+  readonly room?: { readonly meanC: number; readonly warmestC: number }
 }
 
 /** Half of the doubt of a class's viscosity, as a factor (see thickening.ts). */
@@ -108,11 +112,15 @@ export function windowsOf(
   const honey = thickAt(HONEY_PAS)
   const surfaceGel = crossing(h.timeS, h.outerConversion, kinetics.gelConversion)
   const closes = crossing(h.timeS, h.outerConversion, RECOAT_CLOSES_AT)
-  const roomC = h.outerC[h.outerC.length - 1]!
+  const roomC = options.room?.meanC ?? h.outerC[h.outerC.length - 1]!
   const leastTgC = h.leastConversion.map(a => glassTransitionC(kinetics, a))
   const glassy = crossing(h.timeS, leastTgC, roomC + DEMOULD_OVER_ROOM_K)
-  const hard = hardMin(h)
-  const cuttable = crossing(h.timeS, leastTgC, roomC + CUTTER_OVER_ROOM_K)
+  const hard = hardMin(h, roomC)
+  const cuttable = crossing(h.timeS, leastTgC, cutterTgC(roomC, kinetics.tgInfC))
+  const warmC = (options.room?.warmestC ?? roomC) + COOL_WITHIN_K
+  // The next pour asks for a cool face; what leaves the mould, for a cool heart.
+  const [coolFace, coolHeart] = [lastOver(h.timeS, h.outerC, warmC), lastOver(h.timeS, h.maxC, warmC)]
+  const later = (a: number | null, b: number) => (a === null ? null : Math.max(a, b))
   const full = MACHINE_DAYS * DAY
   const lastPass = Math.min(PASS_MOMENTS[PASS_MOMENTS.length - 1]!, honey ?? Number.POSITIVE_INFINITY)
   const stones = options.stones === undefined ? null : stonesEnds(h, options.stones)
@@ -131,9 +139,9 @@ export function windowsOf(
     stones: stones === null ? null : at('stones', ...stones),
     tacky: at('tacky', surfaceGel, closes),
     // Hot until after it would close: pour as soon as it has cooled; the surface then wants sanding.
-    recoat: at('recoat', surfaceGel === null ? null : Math.max(surfaceGel, cooledAt(h)), closes),
-    demould: at('demould', glassy, null),
-    sand: at('sand', hard === null ? null : Math.max(DAY, hard), null),
+    recoat: at('recoat', later(surfaceGel, coolFace), closes),
+    demould: at('demould', later(glassy, coolHeart), null),
+    sand: at('sand', hard === null ? null : Math.max(DAY, hard, coolHeart), null),
     machine: practised(at('machine', cuttable === null ? null : Math.max(full, cuttable), null)),
     service: practised(at('service', cuttable === null ? null : Math.max(full, cuttable), null)),
     tgC: { central: tg7C, band: [tg7C, tg7C] }
@@ -231,9 +239,16 @@ export function valueAt(timeS: ArrayLike<number>, value: ArrayLike<number>, min:
   return value[timeS.length - 1]!
 }
 
-// When the top was last more than a few kelvin above where it ends, min; 0 if it never was.
-function cooledAt(h: LayerHistory): number {
-  const warm = h.outerC[h.outerC.length - 1]! + COOL_WITHIN_K
-  for (let i = h.timeS.length - 1; i >= 0; i--) if (h.outerC[i]! > warm) return h.timeS[i]! / 60
+/**
+ * Glass transition that a cutter asks for, °C: over the room, as far as the resin comes at all, and never what softens
+ * in the hand.
+ */
+function cutterTgC(roomC: number, tgInfC: number): number {
+  return Math.max(LEAST_TG_C, Math.min(roomC + CUTTER_OVER_ROOM_K, tgInfC - REACHED_UNDER_K))
+}
+
+// When it was last warmer than this, min; 0 if it never was.
+function lastOver(timeS: ArrayLike<number>, valueC: ArrayLike<number>, warmC: number): number {
+  for (let i = timeS.length - 1; i >= 0; i--) if (valueC[i]! > warmC) return timeS[i]! / 60
   return 0
 }

@@ -2,11 +2,10 @@ import type { ResinKinetics } from '../catalogue/resin.ts'
 import { decimals, formatC } from '../quantity/format.ts'
 import { LABEL_ROOM_C, ZERO_CELSIUS_K } from '../resin/constant.ts'
 import { rateConstant2 } from '../resin/cure.ts'
+import { LEAST_ROOM_C } from '../resin/limits.ts'
 import type { Check, Found } from './finding.ts'
 import type { Work } from './work.ts'
 
-/** Coldest room of an epoxy whose label does not say, °C (common practice; slow hardeners say 60 °F, 15.6). */
-const LEAST_ROOM_C = 15
 /** How long a start counts, h: three days. */
 const FIRST_H = 72
 

@@ -44,6 +44,8 @@ export interface PourBand {
   readonly runs: {
     readonly central: ResinResult
     readonly corners: readonly CornerRun[]
+    /** Whether they were made in a room with day and night; else it is even. */
+    readonly daily: boolean
   }
 }
 
@@ -51,6 +53,8 @@ export interface PourBand {
 export interface CornerRun {
   /** Whether its rate is at the fast end. */
   readonly faster: boolean
+  /** Whether its room is at the warm end. */
+  readonly warmer: boolean
   readonly run: ResinResult
 }
 
@@ -91,12 +95,13 @@ export function pourBand(input: BandInput): PourBand {
 
 /**
  * The band from runs made elsewhere: the centre, and corners by their bits (1 faster, 2 warmer, 4 unmixed) that hold
- * both ends of at least one edge of each.
+ * both ends of at least one edge of each. `daily`: they were made in a room with day and night.
  */
 export function bandFrom(
   resin: SlabPour['resin'],
   centre: ResinResult,
-  runs: readonly { readonly bits: number; readonly run: ResinResult }[]
+  runs: readonly { readonly bits: number; readonly run: ResinResult }[],
+  daily = false
 ): PourBand {
   const central = timesOf(resin, centre)
   const corners = runs.map(r => timesOf(resin, r.run))
@@ -128,7 +133,8 @@ export function bandFrom(
     mostFrom: drivers.reduce((a, b) => (Math.abs(effectK[b]) > Math.abs(effectK[a]) ? b : a)),
     runs: {
       central: centre,
-      corners: runs.map(r => ({ faster: (r.bits & 1) === 1, run: r.run }))
+      corners: runs.map(r => ({ faster: (r.bits & 1) > 0, warmer: (r.bits & 2) > 0, run: r.run })),
+      daily
     }
   }
 }

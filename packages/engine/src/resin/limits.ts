@@ -22,6 +22,9 @@ export const RUNAWAY_ABOVE_C = 150
  */
 export const LEAST_TG_C = 35
 
+/** Coldest room of an epoxy whose label does not say, °C (common practice; slow hardeners say 60 °F, 15.6). */
+export const LEAST_ROOM_C = 15
+
 export type HeatSeverity = 'note' | 'caution' | 'stop'
 
 export interface HeatVerdict {

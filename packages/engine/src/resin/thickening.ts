@@ -71,7 +71,7 @@ export function conversionAtViscosity(
 
 /** When a mix is too thick for a job, minutes from the start; null where it is not reached. */
 export interface ThickeningTimes {
-  /** Twice the viscosity at the start: the working time. */
+  /** Twice the viscosity that it had at the start at the same temperature: the working time. */
   readonly doubleMin: number | null
   /** {@link SYRUP_PAS}. */
   readonly syrupMin: number | null
@@ -119,13 +119,15 @@ export function thickeningOf(
   const log = new Float64Array(timeS.length)
   for (let i = 0; i < log.length; i++)
     log[i] = Math.log(viscosityPaS(flow, kinetics.gelConversion, tempC[i]!, conversion[i]!))
+  // Against a fresh mix as warm: what cools in a cold mould thickens without curing, and thins again.
+  const cured = log.map((v, i) => v - Math.log(freshViscosityPaS(flow, tempC[i]!)))
   const startS = timeS[0]!
   const minutes = (values: ArrayLike<number>, level: number): number | null => {
     const at = crossingS(timeS, values, level)
     return at === null ? null : (at - startS) / 60
   }
   return {
-    doubleMin: minutes(log, Math.log(2) + log[0]!),
+    doubleMin: minutes(cured, Math.log(2) + cured[0]!),
     syrupMin: minutes(log, Math.log(SYRUP_PAS)),
     honeyMin: minutes(log, Math.log(HONEY_PAS)),
     gelMin: minutes(conversion, kinetics.gelConversion)

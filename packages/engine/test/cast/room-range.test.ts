@@ -11,6 +11,7 @@ const shop = shopOf({})
 const resin = (id: string, of = shop) => chooseResin(id, of, '') as ResinChoice
 const edge = (roomK: number | null): Edge => ({
   limitC: 60,
+  over: false,
   depthMm: null,
   roomK,
   perMm: 1,
@@ -26,7 +27,8 @@ describe('the rooms in which a plan holds', () => {
   })
 
   it('begin where the resin is just hard after a week: 35 °C, from the cure itself', () => {
-    const { lowC, lowPour } = roomRange([resin('deep')], [edge(null)], shop)
+    const free = shopOf({ resins: [{ id: 'own', like: 'deep', leastTemperature: -5 }] })
+    const { lowC, lowPour } = roomRange([resin('own', free)], [edge(null)], free)
     expect(lowPour).toBe(0)
     const { kinetics } = resin('deep').record.model!
     const tg = (mean: number) => finalCure(kinetics, { nightC: mean - 2, dayC: mean + 2 }, 7).tgC
@@ -39,12 +41,22 @@ describe('the rooms in which a plan holds', () => {
     expect(roomRange([resin('own', own)], [edge(null)], own).lowC).toBeGreaterThanOrEqual(23)
   })
 
+  it('begin at 15 °C of the night where no label says (common practice)', () => {
+    expect(roomRange([resin('deep')], [edge(null)], shop).lowC).toBeCloseTo(17, 9)
+  })
+
+  it('are none where a pour is past its limit in every room searched', () => {
+    const hot = { ...edge(null), over: true }
+    expect(roomRange([resin('deep')], [hot], shop).tooHotPour).toBe(0)
+  })
+
   it('are open where nothing is cast', () => {
     expect(roomRange([resin('deep')], [null], shop)).toEqual({
       lowC: null,
       lowPour: null,
       highC: null,
-      highPour: null
+      highPour: null,
+      tooHotPour: null
     })
   })
 })

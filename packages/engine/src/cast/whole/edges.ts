@@ -25,6 +25,8 @@ const HORIZON = 1.6
 const LEAST_HORIZON_S = 8 * 3600
 /** Depths are searched up to this multiple of the planned one, rooms up to this many K off. */
 const MOST_TIMES = 3
+/** A pour thinner than this does not level by itself (practice): shallower is not searched. */
+const LEAST_MM = 0.5
 const MOST_ROOM_K = 15
 /** Found within this share of the depth, and within these K. */
 const DEPTH_SHARE = 0.01
@@ -87,7 +89,7 @@ function* edgeOf(
   const offC = own.peakC - coarse.peakC
   const depth = input.stack.pours[index]!.liquidDepth
   const atPlan = yield* over(1, 0)
-  const deepEnd = atPlan > 0 ? 0.05 : MOST_TIMES
+  const deepEnd = atPlan > 0 ? Math.min(0.05, LEAST_MM / depth) : MOST_TIMES
   const times = yield* crossing(t => over(t, 0), 1, atPlan, deepEnd, DEPTH_SHARE)
   const roomEnd = atPlan > 0 ? -MOST_ROOM_K : MOST_ROOM_K
   const roomK = yield* crossing(k => over(1, k), 0, atPlan, roomEnd, ROOM_K)
@@ -103,6 +105,7 @@ function* edgeOf(
   const [cool, heated] = [working(coarse), working(warm)]
   return {
     limitC,
+    over: atPlan > 0,
     depthMm: times === null ? (atPlan > 0 ? 0 : null) : times * depth,
     roomK,
     perMm: (more.peakC - coarse.peakC) / stepMm,

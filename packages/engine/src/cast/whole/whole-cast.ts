@@ -49,7 +49,9 @@ export interface PeakMap {
 /** How near a pour is to the limit for clear work: what a millimetre and a degree may do. */
 export interface Edge {
   readonly limitC: number
-  /** Greatest depth when poured at which the top of the band stays within the limit, mm; 0: none does; null: no edge up to three times its depth. */
+  /** Whether the top of the band is past the limit as planned: what is null below then means that nothing searched clears it. */
+  readonly over: boolean
+  /** Greatest depth when poured at which the top of the band stays within the limit, mm; 0: none down to half a millimetre does; null: no edge up to three times its depth. */
   readonly depthMm: number | null
   /** Of the room, K warmer (negative: cooler) at which the top of the band meets the limit; null: not within 15 K. */
   readonly roomK: number | null

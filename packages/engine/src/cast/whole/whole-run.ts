@@ -9,7 +9,7 @@ import type { FieldPour, FieldResult } from '../field/field-result.ts'
 import type { KernelMaker } from '../field/field-run.ts'
 import { fieldRun } from '../field/field-run.ts'
 import { airFor, givenWaits } from '../starts.ts'
-import { windowsOf } from '../windows.ts'
+import { gelLater, uncovered } from './covered.ts'
 import { edgesOf, MOST_EDGES } from './edges.ts'
 import { castPours, FULL_FINENESS, levelsOf, QUICK_FINENESS } from './levels.ts'
 import type { Raster } from './raster.ts'
@@ -92,13 +92,16 @@ class WholeWork {
   /** By pour: how long it waits for the one before, where the document says. */
   private readonly waits: ReadonlyMap<number, number>
   private readonly pours: readonly number[]
+  /** As they are planned now, and as the column gave them. */
   private casts: readonly (PourCast | null)[]
+  private readonly columns: readonly (PourCast | null)[]
   private part = 0
   private weight = 0
 
   constructor(input: WholeInput, casts: readonly (PourCast | null)[], options: WholeOptions) {
     this.input = input
     this.casts = casts
+    this.columns = casts
     this.options = options
     this.make = options.kernel ?? fastestKernel
     // in the order in which they are poured
@@ -233,9 +236,7 @@ class WholeWork {
     const { input, pours, casts } = this
     const waits = pours.slice(1).map((index, k) => {
       const below = pours[k]!
-      return (
-        this.waits.get(index) ?? windowsOf(input.choices[below]!.record, pourOf(result, below)).recoat.open
-      )
+      return this.waits.get(index) ?? this.columns[below]!.windows.recoat.open * this.later(result, below)
     })
     const same = waits.every((wait, k) => {
       const planned = casts[pours[k + 1]!]!.startMin - casts[pours[k]!]!.startMin
@@ -251,6 +252,19 @@ class WholeWork {
       out[index] = { ...out[index]!, startMin, startC }
     })
     return out
+  }
+
+  /** When the next pour lands on one, s since it was poured; null: none does. */
+  private coveredS(index: number): number | null {
+    const next = this.pours[this.pours.indexOf(index) + 1]
+    return next === undefined ? null : (this.casts[next]!.startMin - this.casts[index]!.startMin) * 60
+  }
+
+  /** How much later the face of a pour gels than in its column, as a factor. */
+  private later(result: FieldResult, index: number): number {
+    const { kinetics } = this.input.choices[index]!.record.model!
+    const coveredS = this.coveredS(index) ?? Number.POSITIVE_INFINITY
+    return gelLater(this.columns[index]!, pourOf(result, index), kinetics.gelConversion, coveredS)
   }
 
   private assemble(
@@ -269,10 +283,13 @@ class WholeWork {
       const band = bandFrom(
         model,
         pourOf(centre, i),
-        corners.map(k => ({ bits: k.bits, run: pourOf(k.result, i) }))
+        corners.map(k => ({ bits: k.bits, run: pourOf(k.result, i) })),
+        true
       )
       const { index, startMin, startC, learned } = c
-      const own = pourCast(input, { index, startMin, startC, learned }, pourOf(result, i), band)
+      const whole = pourCast(input, { index, startMin, startC, learned }, pourOf(result, i), band)
+      const own =
+        this.coveredS(i) === null ? whole : uncovered(whole, this.columns[i]!, this.later(result, i))
       // Before its own band is there, that of the column stands about the new middle.
       return corners.length > 0 ? own : { ...own, ...carriedBand(c, own) }
     })
