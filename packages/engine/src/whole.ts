@@ -1,7 +1,7 @@
 import type { WholeOptions, WholeRun } from './cast/whole/whole-run.ts'
 import { wholeRun } from './cast/whole/whole-run.ts'
-import type { Planned, PlanOptions } from './plan.ts'
-import { plan } from './plan.ts'
+import type { Plan, Planned, PlanOptions } from './plan.ts'
+import { check, plan } from './plan.ts'
 import type { PlanInput } from './work.ts'
 import { workOf } from './work.ts'
 
@@ -35,4 +35,22 @@ export function fullPlan(
   const run = castRun(input, { effort: options.effort ?? 'full', probes })
   while (run !== null && !run.advance(STEPS)) onProgress(run.progress())
   return plan({ ...input, whole: run?.best() ?? null }, options)
+}
+
+/** Findings that follow from how hot a pour gets. */
+const OF_HEAT = new Set(['pour-heat', 'mould-softens', 'hardware-heat'])
+
+/**
+ * What `check` says from the columns; where a stop by heat stands among it, the whole mould is cast on the coarse grid
+ * before it is said: a column does not see what timber, walls and sides take, and a stop is to be one.
+ * @throws InputProblem when the piece cannot be used
+ */
+export function surelyChecked(
+  input: PlanInput,
+  options: PlanOptions
+): Pick<Plan, 'verdict' | 'says' | 'totals' | 'findings'> {
+  const first = check(input, options)
+  if (!first.findings.some(f => f.severity === 'stop' && OF_HEAT.has(f.id))) return first
+  const { verdict, says, totals, findings } = fullPlan(input, { ...options, effort: 'preview' }).plan
+  return { verdict, says, totals, findings }
 }

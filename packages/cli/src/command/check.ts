@@ -1,4 +1,4 @@
-import { check } from '@castwright/engine'
+import { surelyChecked } from '@castwright/engine'
 import { argumentsOf } from '../arguments.ts'
 import { load } from '../load.ts'
 import { momentOf } from '../moment.ts'
@@ -12,7 +12,8 @@ export const checkCommand: Command = {
   help: `castwright check PIECE [--json] [--shop FILE] [--readings FILE] [--as-of MOMENT]
 
 Reads a piece and says whether it will work. Ends with 0 when no stop stands, 1 when one does, 2 when the
-input cannot be used.
+input cannot be used. Heat is told from one column of each pour, which takes no time; where that says stop, the
+whole mould is cast coarsely first.
 
   --json            the findings as JSON
   --shop FILE       your own facts; left out: shop.json beside the piece, else the built-in shop
@@ -32,7 +33,7 @@ input cannot be used.
       shop: given.texts.get('shop'),
       readings: given.texts.get('readings')
     })
-    const checked = check(input, { asOf })
+    const checked = surelyChecked(input, { asOf })
     const out = given.flags.has('json')
       ? `${JSON.stringify({ verdict: checked.verdict, totals: checked.totals, findings: checked.findings }, null, 2)}\n`
       : checkReport(input.piece.value.name, checked)
