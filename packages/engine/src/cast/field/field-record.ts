@@ -123,6 +123,12 @@ export function writeSample(r: PourRecord, kernel: FieldKernel, timeS: number): 
   }
 }
 
+/** Whether a pour has gelled in the mean and its hottest place is past its peak by so many K. */
+export function pastPeak(r: PourRecord, byK: number): boolean {
+  const last = r.rows[r.rows.length - 1]
+  return last !== undefined && last[5]! >= r.resin.kinetics.gelConversion && last[2]! < r.peakC - byK
+}
+
 function meanOf(values: ArrayLike<number>, at: Int32Array): number {
   let sum = 0
   for (let i = 0; i < at.length; i++) sum += values[at[i]!]!

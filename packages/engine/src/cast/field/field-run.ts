@@ -11,7 +11,7 @@ import {
 import type { FieldKernel, FieldLayout, FieldStep } from './field-kernel.ts'
 import { ProbeRecord } from './field-probe.ts'
 import { type FieldProblem, FULL_FIELD, type ResinMaterial } from './field-problem.ts'
-import { recordsOf, resinNumbers, writeSample } from './field-record.ts'
+import { pastPeak, recordsOf, resinNumbers, writeSample } from './field-record.ts'
 import { type FieldResult, fieldResult } from './field-result.ts'
 import { plainKernel } from './plain-kernel.ts'
 
@@ -23,6 +23,8 @@ export interface FieldRun {
   readonly progress: () => number
   /** What has come of it so far. */
   readonly result: () => FieldResult
+  /** Whether a pour has gelled and is past its peak by so many K: what is asked of its heat is then known. */
+  readonly pastPeak: (pour: number, byK: number) => boolean
 }
 
 /** Makes the kernel that runs a layout. */
@@ -47,6 +49,10 @@ export function fieldRun(problem: FieldProblem, make: KernelMaker = plainKernel)
   return {
     advance: steps => state.advance(steps),
     progress: () => Math.min(1, state.timeS / problem.untilS),
+    pastPeak: (pour, byK) => {
+      const record = state.records.find(r => r.pour === pour)
+      return record !== undefined && pastPeak(record, byK)
+    },
     result: () =>
       fieldResult({
         problem,

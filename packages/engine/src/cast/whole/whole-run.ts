@@ -49,6 +49,8 @@ const CORNERS = [0, 3, 5, 6, 7] as const
 const MOST_MIXED = 3
 /** Rounds of pours and windows at most; then a finding says that they do not settle. */
 const MOST_ROUNDS = 4
+/** A try of a search ends when its pour has cooled by so much from its peak, K. */
+const PAST_PEAK_K = 2
 /** Starts within this share of the wait, or these minutes, are the same. */
 const SAME_SHARE = 0.02
 const SAME_MIN = 5
@@ -146,7 +148,7 @@ class WholeWork {
     if (this.options.edges === false) return
     const edges = yield* edgesOf(input, this.casts, this.best, {
       run: (index, times, variant, startK, span) =>
-        this.tried(tryDepth(input.stack, index, times), variant, startK, span)
+        this.tried(tryDepth(input.stack, index, times), variant, startK, span, index)
     })
     this.best = { ...this.best, edges }
   }
@@ -164,19 +166,20 @@ class WholeWork {
     quick: boolean,
     weight: number,
     casts = this.casts,
-    span: Span = {}
+    span: Span = {},
+    until: number | null = null
   ): Generator<undefined, FieldResult> {
     const probes = variant === AS_PLANNED && span.untilS === undefined ? this.probeCells(raster) : []
     const problem = { ...wholeProblem(this.input, casts, raster, this.air, variant, quick, span), probes }
     const run = fieldRun(problem, this.make)
     this.weight = weight
     for (;;) {
-      const chunk = Math.max(1, Math.min(this.budget, quick ? 200 : 10))
+      const chunk = Math.max(1, Math.min(this.budget, until !== null ? 10 : quick ? 200 : 10))
       const ended = run.advance(chunk)
       // a step of the fine grid is worth ten of the coarse one
       this.budget -= quick ? chunk / 10 : chunk
       this.part = run.progress()
-      if (ended) break
+      if (ended || (until !== null && run.pastPeak(until, PAST_PEAK_K))) break
       yield
     }
     this.done += weight
@@ -211,11 +214,12 @@ class WholeWork {
     stack: Stack,
     variant: Variant,
     startK: number,
-    span: Span
+    span: Span,
+    index: number
   ): Generator<undefined, FieldResult> {
     const raster = this.raster(true, stack)!
     const casts = this.casts.map(c => (c === null ? null : { ...c, startC: c.startC + startK }))
-    return yield* this.run(raster, variant, true, 1, casts, span)
+    return yield* this.run(raster, variant, true, 1, casts, span, index)
   }
 
   /** The coarse run at the planned moments; where a pour waits for the window of the one below, again until it holds. */
