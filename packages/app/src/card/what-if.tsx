@@ -190,7 +190,7 @@ function depthEdge({ depthMm, limitC }: NonNullable<LayerView['edge']>): string 
   return depthMm === 0 ? w.tryOut.everyDepth(degrees(limitC)) : w.tryOut.atDepth(degrees(limitC), mm(depthMm))
 }
 
-function roomEdge({ roomK, limitC }: NonNullable<LayerView['edge']>): string {
-  if (roomK === null) return w.tryOut.noRoom(degrees(limitC), kelvin(15))
+function roomEdge({ roomK, limitC, over }: NonNullable<LayerView['edge']>): string {
+  if (roomK === null) return (over ? w.tryOut.everyRoom : w.tryOut.noRoom)(degrees(limitC), kelvin(15))
   return w.tryOut.atRoom(degrees(limitC), kelvin(Math.abs(roomK)), roomK >= 0)
 }

@@ -199,9 +199,13 @@ export const en = {
     roomBy: (mean: string, by: string, warmer: boolean) =>
       `${mean} on average, ${by} ${warmer ? 'warmer' : 'cooler'}`,
     noDepth: (limit: string) => `At no depth up to three times this does the top of the band meet ${limit}.`,
-    everyDepth: (limit: string) => `The top of the band is over ${limit} at every depth.`,
+    everyDepth: (limit: string) =>
+      `The top of the band is over ${limit} at every depth that levels by itself.`,
     atDepth: (limit: string, depth: string) => `The top of the band meets ${limit} at ${depth}.`,
-    noRoom: (limit: string, by: string) => `In no room within ${by} does the top of the band meet ${limit}.`,
+    noRoom: (limit: string, by: string) =>
+      `In no room up to ${by} warmer does the top of the band meet ${limit}.`,
+    everyRoom: (limit: string, by: string) =>
+      `In no room down to ${by} cooler does the top of the band stay under ${limit}.`,
     atRoom: (limit: string, by: string, warmer: boolean) =>
       warmer
         ? `The top of the band meets ${limit} in a room ${by} warmer.`

@@ -42,6 +42,7 @@ export function peakView(cast: PourCast | null): LayerView['peak'] {
 function edgeView({ edge, stack }: Planned['plan']['pours'][number]): EdgeView | null {
   if (edge === null) return null
   const cured = stack.liquidDepth > 0 ? stack.depth / stack.liquidDepth : 1
-  const { limitC, depthMm, roomK, perMm, perK } = edge
-  return { limitC, depthMm: depthMm === null ? null : depthMm * cured, roomK, perMm: perMm / cured, perK }
+  const { limitC, over, depthMm, roomK, perMm, perK } = edge
+  const castMm = depthMm === null ? null : depthMm * cured
+  return { limitC, over, depthMm: castMm, roomK, perMm: perMm / cured, perK }
 }

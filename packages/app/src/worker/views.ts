@@ -75,6 +75,8 @@ export interface FindingView {
 /** How near a pour is to its limit. Depths as cast, mm. */
 export interface EdgeView {
   readonly limitC: number
+  /** Whether the top of the band is past the limit as planned. */
+  readonly over: boolean
   /** Greatest depth at which the top of the band stays within the limit; 0: none does; null: none is beyond it. */
   readonly depthMm: number | null
   /** How much warmer the room may be, K; negative: cooler; null: not within what was looked at. */
