@@ -39,13 +39,21 @@ export function ownResin(choice: ResinChoice): ResinChoice {
   }
   const fit = fitOfLabel(choice)
   if (fit === null) return choice
-  // A label's figures are met, but only to what labels are good for: never wider than the class's own band.
-  const time = Math.min(record.band.time, fit.time ?? record.band.time)
   return {
     ...choice,
     known: 'label',
-    record: { ...record, model: fit.model, band: { ...record.band, time } }
+    record: { ...record, model: fit.model, band: labelBand(record.band, fit) }
   }
+}
+
+/**
+ * The band of times of a label: never wider than the class's where its figures are met; where they contradict
+ * each other or the class, never narrower, and as wide as covers what each of them says.
+ */
+export function labelBand(band: ResinRecord['band'], fit: LabelFit): ResinRecord['band'] {
+  if (fit.spread === null) return { ...band, time: Math.min(band.time, fit.time ?? band.time) }
+  const time = Math.max(band.time, fit.spread)
+  return { ...band, time, peakK: (band.peakK * time) / band.time }
 }
 
 /**

@@ -1,4 +1,6 @@
-import { fitOfLabel } from '../cast/own-resin.ts'
+import { fitOfLabel, labelBand } from '../cast/own-resin.ts'
+import { RESINS } from '../catalogue/resin.ts'
+import { decimals } from '../quantity/format.ts'
 import { RATE_FIGURES } from '../resin/label.ts'
 import { labelWords, NINETY } from '../resin/label-fit.ts'
 import type { Check, Found } from './finding.ts'
@@ -22,17 +24,22 @@ function one(work: Work, i: number): Found[] {
   const words = labelWords(fit)
   if (words.length === 0) return []
   const { conflict } = fit
+  const { label } = choice
+  const called = label?.name ?? choice.id
+  const { band } = RESINS.find(r => r.id === choice.record.id)!
+  const unsaid = label?.like === undefined ? ' It says no class (like): medium is taken.' : ''
+  const time = decimals(100 * labelBand(band, fit).time, 0)
   return [
     {
       severity: 'caution',
       at: work.entries.pours[i]!.at,
-      says: `The label of ${choice.name} does not go together. ${words.join(' ')}`,
+      says: `The label of ${called} does not go together. ${words.join(' ')}${unsaid} Times are taken within ${time} % either way.`,
       value: conflict?.times ?? null,
       unit: conflict === null ? null : 'times',
       limit: conflict === null ? null : allowed(conflict.fast.figure, conflict.slow.figure),
       basis:
-        'each figure turned into a speed by the models of its class; pot life and gel time are kept by labels within 20 %, a depth within 30 % of the speed, a hard time within 40 % (common practice, one standard deviation)',
-      settledBy: `a cup test of ${choice.name}: a batch left in its cup with a thermometer`
+        'each figure turned into a speed by the models of its class; pot life and gel time are kept by labels within 20 %, a depth within 30 % of the speed, a hard time within 40 % (common practice, one standard deviation); with a conflict the band of times is at least its class’s and covers what each figure says, to 60 %; heat within 0.8 to 1.2 of the class’s',
+      settledBy: `a cup test of ${called}: a batch left in its cup with a thermometer`
     }
   ]
 }

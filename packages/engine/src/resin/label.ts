@@ -76,7 +76,7 @@ export function scaled(resin: ResinModel, factor: number, heat: number): ResinMo
 
 /**
  * The factor on both rates at which a model meets one figure of its label, by bisection of the logarithm to
- * half a per cent; or which way it is out of reach of 0.1 to 10. undefined where the label does not say it.
+ * half a per cent; or which way it is out of reach, 1/`reach` to `reach`. undefined where the label does not say it.
  *
  *   potLife        first gel of the mass in a cup as wide as high                                cup.ts
  *   gelTime        film at one temperature until gel: t ∝ 1/factor, so by division               conversion.ts
@@ -90,21 +90,25 @@ export function scaled(resin: ResinModel, factor: number, heat: number): ResinMo
 export function factorFor(
   resin: ResinModel,
   label: LabelFigures,
-  figure: RateFigure
+  figure: RateFigure,
+  reach: number = MOST_FACTOR
 ): number | OutOfReach | undefined {
   switch (figure) {
     case 'potLife':
-      return label.potLife && potLifeFactor(resin, label.potLife)
+      return label.potLife && potLifeFactor(resin, label.potLife, reach)
     case 'gelTime':
-      return label.gelTime && filmFactor(resin, label.gelTime, resin.kinetics.gelConversion)
+      return label.gelTime && filmFactor(resin, label.gelTime, resin.kinetics.gelConversion, reach)
     case 'hardTime': {
       if (!label.hardTime) return undefined
       const { kinetics } = resin
       const hard = conversionAtGlass(kinetics, label.hardTime.tempC + HARD_OVER_ROOM_K)
-      return filmFactor(resin, label.hardTime, Math.min(MOST_HARD, Math.max(kinetics.gelConversion, hard)))
+      const conversion = Math.min(MOST_HARD, Math.max(kinetics.gelConversion, hard))
+      return filmFactor(resin, label.hardTime, conversion, reach)
     }
     case 'greatestDepth':
-      return label.greatestDepthMm === undefined ? undefined : depthFactor(resin, label.greatestDepthMm)
+      return label.greatestDepthMm === undefined
+        ? undefined
+        : depthFactor(resin, label.greatestDepthMm, reach)
   }
 }
 
@@ -116,7 +120,8 @@ const LONGEST_H = 24 * 60
 
 function potLifeFactor(
   resin: ResinModel,
-  { minutes, massG, tempC }: NonNullable<LabelFigures['potLife']>
+  { minutes, massG, tempC }: NonNullable<LabelFigures['potLife']>,
+  reach: number
 ): number | OutOfReach {
   const volumeMl = (massG / resin.bulk.liquidKgM3) * 1000
   // A cup as wide as the batch is high, with room to stir.
@@ -126,32 +131,34 @@ function potLifeFactor(
   return edge(
     factor =>
       (cupHistory({ resin, massG, vessel, roomC: tempC, rateFactor: factor, effort: 'quick', untilH })
-        .gelMin ?? Number.POSITIVE_INFINITY) <= minutes
+        .gelMin ?? Number.POSITIVE_INFINITY) <= minutes,
+    reach
   )
 }
 
 function filmFactor(
   resin: ResinModel,
   { minutes, tempC }: { readonly minutes: number; readonly tempC: number },
-  conversion: number
+  conversion: number,
+  reach: number
 ): number | OutOfReach {
   const factor = isothermalTimeS(resin.kinetics, tempC, conversion) / (minutes * 60)
-  return factor > MOST_FACTOR ? 'faster' : factor < LEAST_FACTOR ? 'slower' : factor
+  return factor > reach ? 'faster' : factor < 1 / reach ? 'slower' : factor
 }
 
-function depthFactor(resin: ResinModel, depthMm: number): number | OutOfReach {
+function depthFactor(resin: ResinModel, depthMm: number, reach: number): number | OutOfReach {
   return edge(factor => {
     const pour = { resin, depthMm, bed: BOARD_18, roomC: LABEL_ROOM_C, rateFactor: factor }
     return runSlab(pour, peakHorizonS(pour), 'quick').resin.peakC > CAUTION_ABOVE_C
-  })
+  }, reach)
 }
 
 /** The factor from which on something holds. */
-function edge(holds: (factor: number) => boolean): number | OutOfReach {
-  if (!holds(MOST_FACTOR)) return 'faster'
-  if (holds(LEAST_FACTOR)) return 'slower'
-  let low = LEAST_FACTOR
-  let high = MOST_FACTOR
+function edge(holds: (factor: number) => boolean, reach: number): number | OutOfReach {
+  if (!holds(reach)) return 'faster'
+  if (holds(1 / reach)) return 'slower'
+  let low = 1 / reach
+  let high = reach
   while (high / low > 1.005) {
     const mid = Math.sqrt(low * high)
     if (holds(mid)) high = mid

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { labelBand } from '../../src/cast/own-resin.ts'
 import { isothermalTimeS } from '../../src/resin/conversion.ts'
 import { cupHistory } from '../../src/resin/cup.ts'
 import { greatestDepth } from '../../src/resin/depth.ts'
@@ -116,10 +117,38 @@ describe('a label', () => {
     expect(fast.factor).toBe(1)
     expect(fast.time).toBeNull()
     expect(labelWords(fast)).toEqual([
-      'The gel time asks for a resin more than 10 times faster than its class: it is left out.'
+      expect.stringMatching(
+        /^The gel time asks for a resin \d+ times faster than its class: it is left out\.$/
+      )
     ])
+    // By how much: a film's gel time goes as one over the speed.
+    const asks = isothermalTimeS(resin.kinetics, 25, resin.kinetics.gelConversion) / 600
+    expect(fast.figures[0]!.beyond).toBeCloseTo(asks, 6)
     const slow = labelFit(resin, { potLife: { minutes: 60 * 24 * 30, massG: 100, tempC: 25 } })
-    expect(labelWords(slow)[0]).toContain('more than 10 times slower')
+    expect(labelWords(slow)[0]).toMatch(/asks for a resin (\d\d+|more than 1000) times slower/)
+  })
+
+  it('that contradicts itself is taken wide enough for every figure of it, and invents no heat', () => {
+    const labels: readonly LabelFigures[] = [
+      { potLife: { minutes: 20, massG: 100, tempC: 25 }, gelTime: { minutes: 1200, tempC: 25 } },
+      { potLife: { minutes: 240, massG: 100, tempC: 25 }, gelTime: { minutes: 60, tempC: 25 } },
+      { gelTime: { minutes: 240, tempC: 25 }, hardTime: { minutes: 200, tempC: 25 } }
+    ]
+    for (const label of labels) {
+      const fit = labelFit(resin, label)
+      expect(fit.heat).toBeGreaterThanOrEqual(0.8 - 1e-12)
+      expect(fit.heat).toBeLessThanOrEqual(1.2 + 1e-12)
+      for (const { factor } of fit.figures) {
+        const ratio = fit.factor / (factor as number)
+        expect(fit.spread!).toBeGreaterThanOrEqual(Math.min(0.6, Math.abs(ratio - 1)) - 1e-9)
+      }
+      expect(labelBand({ time: 0.3, depth: 0.1, peakK: 10 }, fit).time).toBeGreaterThanOrEqual(0.3)
+    }
+    // A factor of ten between them: as wide as it goes.
+    expect(labelFit(resin, labels[0]!).spread).toBe(0.6)
+    expect(labelWords(labelFit(resin, labels[2]!))[0]).toBe(
+      'Hard after 3 h 20 and gelled after 4 h is impossible: nothing is hard before it gels.'
+    )
   })
 
   it('of more figures that agree leaves a narrower band', () => {
