@@ -150,7 +150,7 @@ describe('what cannot be used: one message, code 2, nothing stored', () => {
     [
       'out of order',
       () => [file('o.csv', READINGS.replace('00:40', '00:25')), '--resin', 'mine'],
-      /line 13: found 95 min after 100 min/
+      /line 13: found 00:25 after 00:30/
     ],
     ['an empty file', () => [file('e.csv', ''), '--resin', 'mine'], /an empty file/],
     ['one reading', () => [file('1.csv', '0,22\n'), '--resin', 'mine'], /one reading/],

@@ -12,7 +12,7 @@ import { MOST_DOCUMENT_BYTES, readText } from '../text-file.ts'
 import type { Command } from './command.ts'
 
 /** Largest file of readings, bytes: as many as the reader takes characters. */
-const MOST_CUP_BYTES = 4_000_000
+const MOST_CUP_BYTES = 12_000_000
 const CLASSES = ['deep', 'medium', 'thin']
 const UNITS: Readonly<Record<string, CupUnit>> = { C: '°C', '°C': '°C', F: '°F', '°F': '°F', K: 'K' }
 

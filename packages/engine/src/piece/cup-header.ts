@@ -6,6 +6,8 @@ export type CupUnit = '°C' | '°F' | 'K'
 /** Which column holds what, and the units that a header names. */
 export interface Columns {
   readonly time: number
+  /** A column of the date beside that of the time. */
+  readonly date: number | null
   readonly temperature: number
   readonly room: number | null
   readonly event: number | null
@@ -15,6 +17,8 @@ export interface Columns {
   readonly timeIs: 'clock' | 'elapsed' | null
   readonly unit: CupUnit | null
   readonly roomUnit: CupUnit | null
+  /** A second column of temperatures that no header explains: left out, and told. */
+  readonly leftOut: string | null
   /** Rows of the header: 0 or 1. */
   readonly head: 0 | 1
 }
@@ -22,6 +26,9 @@ export interface Columns {
 const TIME = /^(?:time|t|min|mins|minutes?|hours?|h|s|sec|seconds?|clock|elapsed|when|at|h:mm|hh:mm)\b/i
 const TEMPERATURE =
   /temp|^(?:resin|cup|probe|middle|cent(?:re|er)|mix|thermometer|reading|t1)\b|°\s*[CF]|celsius|fahrenheit|^[CFK]$/i
+/** A logger's columns: "Channel 1", "Ch1", "Probe 2". */
+const CHANNEL = /^(?:channel|chan|ch|probe|sensor|t)\.?\s*\d+\b/i
+const DATE = /^(?:date|day)$/i
 const ROOM = /\b(?:room|ambient|air)\b/i
 const EVENT = /event|note|remark|comment|state|seen|what|looks?/i
 
@@ -39,12 +46,29 @@ export function unitIn(text: string): CupUnit | null {
   return letter === 'C' ? '°C' : letter === 'F' ? '°F' : 'K'
 }
 
+/**
+ * The row of the header: a logger writes a title or its own data before it. The first of the few first rows that
+ * names a time or a date and is followed by a row that begins with a time; the first row where none does.
+ */
+export function headRow(rows: readonly Row[], decimalComma: boolean): number {
+  for (let i = 0; i < Math.min(MOST_TITLE, rows.length - 1); i++) {
+    const { cells } = rows[i]!
+    if (cells.some(c => timeIn(c, decimalComma) !== null && !/^\d+$/.test(c))) return 0
+    const next = rows[i + 1]!.cells
+    if (cells.length > 1 && cells.some(c => TIME.test(c)) && next.length >= cells.length - 1) return i
+  }
+  return 0
+}
+
+const MOST_TITLE = 12
+
 /** Reads the columns off the first row; without a header: time, temperature, what was seen. */
 export function columnsOf(first: Row, decimalComma: boolean): Columns {
   const { cells } = first
   if (timeIn(cells[0]!, decimalComma) !== null)
     return {
       time: 0,
+      date: null,
       temperature: 1,
       room: null,
       event: 2,
@@ -52,6 +76,7 @@ export function columnsOf(first: Row, decimalComma: boolean): Columns {
       timeIs: null,
       unit: null,
       roomUnit: null,
+      leftOut: null,
       head: 0
     }
   const find = (is: (cell: string, i: number) => boolean): number | null => {
@@ -60,17 +85,19 @@ export function columnsOf(first: Row, decimalComma: boolean): Columns {
   }
   const room = find(c => ROOM.test(c))
   const time = find((c, i) => TIME.test(c) && i !== room) ?? 0
-  const temperature =
-    find((c, i) => TEMPERATURE.test(c) && i !== room && i !== time) ??
-    find((_, i) => i !== room && i !== time) ??
-    1
+  const date = find((c, i) => DATE.test(c) && i !== time)
+  const isTemperature = (c: string, i: number): boolean =>
+    (TEMPERATURE.test(c) || CHANNEL.test(c)) && i !== room && i !== time && i !== date
+  const temperature = find(isTemperature) ?? find((_, i) => i !== room && i !== time && i !== date) ?? 1
   const head = cells[time]!
   const words = head.split(/[^A-Za-z]+/).filter(w => w !== '')
   const units = words.map(minutesIn).filter(u => u !== null)
   return {
     time,
+    date,
     temperature,
     room,
+    leftOut: cells.find((c, i) => i > temperature && isTemperature(c, i)) ?? null,
     event: find((c, i) => EVENT.test(c) && i !== room && i !== time && i !== temperature),
     timeUnit: /h+:mm/i.test(head) ? null : (units[units.length - 1] ?? null),
     timeIs: /clock|of day/i.test(head) ? 'clock' : /elapsed|since|after|h+:mm/i.test(head) ? 'elapsed' : null,

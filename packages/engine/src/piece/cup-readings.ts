@@ -3,7 +3,7 @@ import { parseQuantity } from '../quantity/parse.ts'
 import type { Dimension } from '../quantity/unit.ts'
 import { toFixedUnit } from '../quantity/unit.ts'
 import type { Columns, CupUnit } from './cup-header.ts'
-import { columnsOf, unitIn } from './cup-header.ts'
+import { columnsOf, headRow, unitIn } from './cup-header.ts'
 import { COLDEST_C, HOTTEST_C, LEAST_COURSE_K, LEAST_CUP_READINGS } from './cup-meaning.ts'
 import type { Row, Table } from './cup-table.ts'
 import { at, cellShown, numberIn, tableOf } from './cup-table.ts'
@@ -66,7 +66,8 @@ export function readCupTest(text: string, options: CupOptions): CupReadings {
   const refuse = (problem: Problem): never => {
     throw new InputProblem(source, [problem])
   }
-  const first = table.rows[0]
+  const head = headRow(table.rows, table.decimalComma)
+  const first = table.rows[head]
   if (first === undefined)
     return refuse({
       path: '',
@@ -75,8 +76,13 @@ export function readCupTest(text: string, options: CupOptions): CupReadings {
       example: EXAMPLE
     })
   const columns = columnsOf(first, table.decimalComma)
-  const rows = table.rows.slice(columns.head)
+  const rows = table.rows.slice(head + columns.head)
   const says: string[] = []
+  if (head > 0) says.push(`The header is line ${first.line}; what stands before it is left out.`)
+  if (columns.leftOut !== null)
+    says.push(
+      `"${first.cells[columns.temperature]}" is taken as the resin, "${columns.leftOut}" is left out; call a column "room" if it is the room.`
+    )
   const taken = rows.map(row => takenOf(row, columns, table, refuse))
   const times = minutesOf(taken, columns, mixedOf(options, table, refuse), says, refuse)
   const moments = momentsOf(taken, times, refuse)
@@ -92,14 +98,22 @@ export function readCupTest(text: string, options: CupOptions): CupReadings {
       example: EXAMPLE
     })
   const unit = unitOf(typed, columns, options.unit, says, refuse)
-  const readings = merged(typed, says)
-  if (readings.length > MOST_CUP_READINGS)
+  const distinct = merged(typed, says)
+  if (distinct.length === 1)
     refuse({
       path: '',
-      found: `${readings.length} readings`,
-      allowed: `at most ${MOST_CUP_READINGS}`,
-      example: ''
+      found: `all ${typed.length} readings at ${decimals(distinct[0]![0], 1)} min`,
+      allowed: 'times that go on from reading to reading',
+      example: EXAMPLE
     })
+  if (distinct.length < LEAST_CUP_READINGS)
+    refuse({
+      path: '',
+      found: `readings at ${distinct.length} times`,
+      allowed: `at least ${LEAST_CUP_READINGS} times of one course`,
+      example: EXAMPLE
+    })
+  const readings = thinned(distinct, says)
   for (const t of typed) {
     const c = toFixedUnit(t.value, unit)
     if (!(c >= COLDEST_C && c <= HOTTEST_C))
@@ -130,20 +144,25 @@ const EXAMPLE = '"0, 22.4" and "10, 23.1" under "min, temp (C)"'
 function takenOf({ line, cells }: Row, columns: Columns, table: Table, refuse: Refuse): Taken {
   const { decimalComma } = table
   const cell = (i: number | null): string => (i === null ? '' : (cells[i] ?? ''))
-  const time = timeIn(cell(columns.time), decimalComma)
+  const date = cell(columns.date)
+  const time = timeIn(`${date}${date === '' ? '' : ' '}${cell(columns.time)}`, decimalComma)
   if (time === null)
     return refuse(
       at(
         line,
-        `${cellShown(cell(columns.time))} as the time`,
-        'minutes, "1:20" or a time of the clock',
-        '"14:05"'
+        `${cellShown(`${date} ${cell(columns.time)}`.trim())} as the time`,
+        columns.date === null
+          ? 'minutes, "1:20" or a time of the clock'
+          : 'a date as year-month-day and a time of the clock',
+        columns.date === null ? '"14:05"' : '"2026-11-27" and "14:05"'
       )
     )
   if (time.form === 'number' && time.min < 0)
     return refuse(at(line, `${time.min} as the time`, 'no time before mixing'))
   // A word may stand where the temperature would: nothing but the moment was noted.
-  const words = cells.filter((_, i) => i !== columns.time && i !== columns.room).join(' ')
+  const words = cells
+    .filter((_, i) => i !== columns.time && i !== columns.date && i !== columns.room)
+    .join(' ')
   const seen = seenIn(columns.event === null ? words : `${cell(columns.event)} ${cell(columns.temperature)}`)
   const typed = cell(columns.temperature)
   const reading = temperatureIn(typed, decimalComma)
@@ -233,6 +252,25 @@ function merged(
     says.push(`${typed.length} readings at ${out.length} times: those of one time are averaged.`)
   return out.map(o => [round(o.min, 4), round(o.sum / o.count, 3)] as const)
 }
+
+/** As many readings as a shop holds well, by the means of as many neighbours each. */
+function thinned(
+  all: readonly (readonly [number, number])[],
+  says: string[]
+): readonly (readonly [number, number])[] {
+  if (all.length <= MOST_CUP_READINGS) return all
+  const group = Math.ceil(all.length / THINNED_TO)
+  const out: (readonly [number, number])[] = []
+  for (let i = 0; i < all.length; i += group) {
+    const some = all.slice(i, i + group)
+    const mean = (k: 0 | 1): number => some.reduce((sum, r) => sum + r[k], 0) / some.length
+    out.push([round(mean(0), 4), round(mean(1), 3)])
+  }
+  says.push(`${all.length} readings are thinned to ${out.length}, each the mean of ${group}.`)
+  return out
+}
+
+const THINNED_TO = 1000
 
 function toldOf(table: Table, unit: CupUnit, refuse: Refuse): CupTold {
   const value = (keys: readonly string[], dimension: Dimension): number | null => {

@@ -1,9 +1,9 @@
 import type { Problem } from './problem.ts'
 import { InputProblem, shown } from './problem.ts'
 
-/** Largest readings file, characters, and most lines: a logger's every two seconds of a day. */
-const MOST_CUP_CHARACTERS = 4_000_000
-const MOST_LINES = 60_000
+/** Largest readings file, characters, and most lines: a logger's every two seconds of four days. */
+export const MOST_CUP_CHARACTERS = 12_000_000
+const MOST_LINES = 200_000
 const MOST_LINE_CHARACTERS = 2000
 
 /** A line of a table with its number in the file. */

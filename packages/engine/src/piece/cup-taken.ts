@@ -64,12 +64,26 @@ export function minutesOf(
   says.push(
     mixed === null
       ? 'The first reading is taken as the time of mixing; say --mixed when it was earlier.'
-      : `Times are counted from mixing at ${String(Math.floor(mixed / 60)).padStart(2, '0')}:${String(Math.round(mixed % 60)).padStart(2, '0')}.`
+      : `Times are counted from mixing at ${clockShown(mixed)}.`
   )
+  const back = out.findIndex((m, i) => i > 0 && m < out[i - 1]!)
+  if (back > 0)
+    refuse(
+      at(
+        taken[back]!.line,
+        `${clockShown(taken[back]!.time.min)} after ${clockShown(taken[back - 1]!.time.min)}`,
+        'readings in order of time; past midnight only where a time falls back by more than 12 h, or with a date'
+      )
+    )
   const early = out.findIndex(m => m < 0)
   if (early >= 0)
     refuse(at(taken[early]!.line, 'a reading before the time of mixing', 'times from mixing on'))
   return rising(taken, out, refuse)
+}
+
+function clockShown(min: number): string {
+  const two = (x: number): string => String(x).padStart(2, '0')
+  return `${two(Math.floor(min / 60))}:${two(Math.floor(min % 60))}`
 }
 
 function rising(taken: readonly Taken[], minutes: number[], refuse: Refuse): number[] {

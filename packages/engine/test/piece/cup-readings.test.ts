@@ -172,7 +172,7 @@ describe('readings that cannot be used', () => {
     ['a mass that is none', '# mass: much\n0,22\n10,23\n20,25\n', /line 1.*found "much" as mass/],
     ['a binary file', '\u0000\u0001', /a binary file/],
     ['a line without end', `0,${'2'.repeat(5000)}\n`, /5002 characters in line 1/],
-    ['too many lines', '0,22\n'.repeat(70_000), /70001 lines/]
+    ['too many lines', '0,22\n'.repeat(210_000), /210001 lines/]
   ]
   it.each(cases)('%s', (_, text, says) => {
     expect(said(text)).toMatch(says)
@@ -216,5 +216,40 @@ describe('readings that cannot be used', () => {
       const message = said(text)
       expect(message).not.toMatch(/undefined|NaN|\[object/)
     }
+  })
+})
+
+describe('files as loggers and hurried people write them', () => {
+  const read = (text: string) => readCupTest(text, { source: 'r.csv' })
+
+  it('a title, a date beside the time, two channels', () => {
+    const got = read(
+      'Logger 12,serial 55\nDate,Time,Channel 1 (°C),Channel 2 (°C)\n' +
+        '2026-11-27,22:00:00,21.0,21\n2026-11-27,23:30:00,25.6,21\n2026-11-28,00:30:00,47.1,21\n'
+    )
+    expect(got.readings).toEqual([
+      [0, 21],
+      [90, 25.6],
+      [150, 47.1]
+    ])
+    expect(got.unit).toBe('°C')
+    expect(got.says.join(' ')).toMatch(/header is line 2.*"Channel 2 \(°C\)" is left out/)
+  })
+
+  it('more than ten thousand readings are thinned by their means', () => {
+    const rows = Array.from({ length: 30_000 }, (_, i) => `${i / 100},${(20 + i / 1000).toFixed(3)}`)
+    const { readings, says } = read(`min,temp (C)\n${rows.join('\n')}\n`)
+    expect(readings.length).toBe(1000)
+    // The means of a straight line lie on it, and its mean is that of all.
+    for (const [t, c] of readings) expect(c).toBeCloseTo(20 + t / 10, 2)
+    expect(readings.reduce((sum, r) => sum + r[0], 0) / 1000).toBeCloseTo(149.995, 3)
+    expect(says.join(' ')).toMatch(/30000 readings are thinned to 1000, each the mean of 30/)
+  })
+
+  it('one time throughout, and a clock that falls back, are told as such', () => {
+    expect(() => read('min,temp (C)\n5,21\n5,24\n5,28\n')).toThrow(/all 3 readings at 5 min/)
+    expect(() => read('time,temp (C)\n14:00,21\n13:30,25\n15:00,30\n')).toThrow(
+      /line 3: found 13:30 after 14:00/
+    )
   })
 })
