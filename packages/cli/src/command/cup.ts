@@ -40,7 +40,7 @@ commas, semicolons or tabs; lines with # are comments. "strings" and "gelled" ma
   --gelled MIN      minutes until nothing clung to it
   --day DATE        when, 2026-11-27
   --note "..."      a note
-  --like CLASS      deep, medium or thin: adds the resin to the shop (and makes shop.json) where it is not there
+  --like CLASS      deep, medium or thin: adds the resin to the shop (and makes the shop's file) where it is not there
   --shop FILE       where to store it; left out: shop.json beside the readings
   --try             fits and shows, stores nothing
   --json            the fit as JSON
@@ -88,15 +88,40 @@ commas, semicolons or tabs; lines with # are comments. "strings" and "gelled" ma
         : withCupTest(before, place, oneLine(document))
     // What is stored must read back; what cannot be fitted is not stored.
     const result = fitCupTest(value, resin, readShop(after, path).value, path)
-    if (!given.flags.has('try')) replaceFile(path, after)
+    const tries = given.flags.has('try')
+    const doubts = result.doubts.filter(d => !(d.kind === 'unit' && unit !== undefined))
+    const barred = doubts.find(d => d.kind === 'cold') ?? (tries ? undefined : doubts[0])
+    if (barred)
+      throw new Failure(
+        `castwright cup ${file}: found ${barred.found}; allowed: ${barred.allowed}${barred.kind === 'cold' ? '' : '. Nothing is stored; --try shows the fit'}`
+      )
+    const twin = twinOf(shop, place, value)
+    if (!tries && twin === null) replaceFile(path, after)
     const says = readings.says.map(s => `${s}\n`).join('')
-    const stored = given.flags.has('try') ? 'nothing stored (--try)\n' : `stored in ${path}\n`
+    const stored = tries
+      ? 'nothing stored (--try)\n'
+      : twin === null
+        ? `stored in ${path}\n`
+        : `these readings are already kept in ${path}, as test ${twin + 1} of ${resin}: nothing stored\n`
     return {
       out: given.flags.has('json') ? `${JSON.stringify(result, null, 2)}\n` : cupReport(resin, result),
       err: says + stored,
       code: 0
     }
   }
+}
+
+/** The stored test of the same cup and readings; null for none. */
+function twinOf(
+  shop: Shop,
+  place: number | null,
+  test: Shop['resins'][number]['cupTests'][number]
+): number | null {
+  if (place === null) return null
+  const key = (t: typeof test): string =>
+    JSON.stringify([t.mass, t.diameter, t.room, t.start, t.unit, t.readings, t.strings, t.gelled])
+  const at = shop.resins[place]!.cupTests.findIndex(t => key(t) === key(test))
+  return at < 0 ? null : at
 }
 
 // No string of JSON holds a line's end: what is folded stands between values.
@@ -106,9 +131,9 @@ function oneLine(value: unknown): string {
 
 function shopText(path: string, given: Given): string {
   if (existsSync(path)) return readText(path, MOST_DOCUMENT_BYTES)
-  if (given.texts.has('like') && !given.texts.has('shop')) return '{\n  "castwright": 1,\n  "resins": []\n}\n'
+  if (given.texts.has('like')) return '{\n  "castwright": 1,\n  "resins": []\n}\n'
   throw new Failure(
-    `${path}: found no such file; allowed: a shop that is there, or --like deep, medium or thin to make shop.json`
+    `${path}: found no such file; allowed: a shop that is there, or --like deep, medium or thin to make it`
   )
 }
 

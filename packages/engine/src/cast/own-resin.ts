@@ -4,7 +4,9 @@ import { InputProblem } from '../piece/problem.ts'
 import type { ResinChoice } from '../piece/resin-choice.ts'
 import { chooseResin } from '../piece/resin-choice.ts'
 import type { Shop, ShopCupTest, ShopResin } from '../piece/shop-schema.ts'
+import { decimals } from '../quantity/format.ts'
 import { toFixedUnit } from '../quantity/unit.ts'
+import { type CupDoubt, cupDoubts } from '../resin/fit/cup-doubt.ts'
 import { type CupFit, fitCup } from '../resin/fit/cup-fit.ts'
 import { type CupReport, cupReport } from '../resin/fit/cup-report.ts'
 import type { CupTest } from '../resin/fit/cup-test.ts'
@@ -17,33 +19,84 @@ export interface CupResult {
   readonly test: CupTest
   readonly fit: CupFit
   readonly report: CupReport
+  /** Why it is not to be believed as it stands; empty where nothing is odd. */
+  readonly doubts: readonly CupDoubt[]
   /** What was learned, in sentences. */
   readonly says: readonly string[]
 }
 
 /**
- * What a resin of the maker's own is taken to be: the class's record with what its last cup test, else its
+ * What a resin of the maker's own is taken to be: the class's record with what its cup tests, else its
  * label, say over it, model and band both. The one place that decides the model a pour uses.
  *
- * A cup test that tells nothing of the speed leaves label or class standing. The fit is made anew from the raw
+ * Of several cup tests the one counts that leaves the narrowest band: one that ended early leaves an earlier, fuller
+ * one standing. A cup test that tells nothing of the speed leaves label or class standing, and no band is wider than
+ * the class's. The fit is made anew from the raw
  * readings each time (the last few are kept by what they were made from), so no figure can grow stale.
  */
 export function ownResin(choice: ResinChoice): ResinChoice {
   const { label, record } = choice
   if (label === null || record.model === null) return choice
-  const test = label.cupTests[label.cupTests.length - 1]
-  if (test !== undefined) {
-    const { fit, report } = cupResult(test, record)
-    if (report.speedLearned)
-      return { ...choice, known: 'cup', record: { ...record, model: fit.model, band: report.band } }
-  }
+  const best = bestTest(label, record)
   const fit = fitOfLabel(choice)
+  if (best !== null) {
+    const { report, fit: cup } = best.result
+    // A cup that leaves times as open as the class does says less than a label whose figures go together.
+    const labelKnows = fit !== null && fit.spread === null && fit.time !== null && fit.time < report.alone
+    if (!(labelKnows && report.alone > record.band.time)) {
+      const agrees = fit !== null && fit.factor >= report.faster.low && fit.factor <= report.faster.high
+      const time = labelKnows && agrees ? Math.min(report.band.time, fit.time!) : report.band.time
+      return {
+        ...choice,
+        known: 'cup',
+        record: { ...record, model: cup.model, band: { ...report.band, time } }
+      }
+    }
+  }
   if (fit === null) return choice
   return {
     ...choice,
     known: 'label',
     record: { ...record, model: fit.model, band: labelBand(record.band, fit) }
   }
+}
+
+/** The cup test that says most of a resin, among the last few; null where none does. */
+function bestTest(
+  label: ShopResin,
+  record: ResinRecord
+): { readonly index: number; readonly result: CupResult } | null {
+  let best: { index: number; result: CupResult } | null = null
+  const { cupTests } = label
+  for (let index = cupTests.length - 1; index >= Math.max(0, cupTests.length - MOST_TESTS); index--) {
+    const result = cupResult(cupTests[index]!, record)
+    if (!result.report.speedLearned || result.doubts.some(d => UNSOUND.has(d.kind))) continue
+    // The later of two that say as much.
+    if (best === null || result.report.alone < 0.95 * best.result.report.alone) best = { index, result }
+  }
+  return best
+}
+
+/** Tests of a resin that are looked at, from the last on: a fit takes a quarter of a second. */
+const MOST_TESTS = 6
+/** Doubts that leave a test out, even where it stands in the shop. */
+const UNSOUND: ReadonlySet<CupDoubt['kind']> = new Set(['cold', 'mark', 'stray'])
+
+/** Which of a resin's tests later plans go by, in words; empty for a single one that counts. */
+function countsWords(choice: ResinChoice): readonly string[] {
+  const { label, record } = choice
+  if (label === null || label.cupTests.length === 0) return []
+  const own = ownResin(choice)
+  const time = decimals(100 * own.record.band.time, 0)
+  const { cupTests } = label
+  if (own.known !== 'cup')
+    return [`Later plans go by ${own.known === 'label' ? 'the label' : 'the class'}, times within ${time} %.`]
+  if (cupTests.length === 1) return []
+  const { index } = bestTest(label, record)!
+  const { day } = cupTests[index]!
+  return [
+    `${cupTests.length} tests of it are kept: later plans go by number ${index + 1}${day === undefined ? '' : ` of ${day}`}, which leaves the narrowest band, times within ${time} %.`
+  ]
 }
 
 /**
@@ -74,7 +127,8 @@ export function fitCupTest(test: ShopCupTest, resin: string, shop: Shop, source 
         example: '"medium"'
       }
     ])
-  return cupResult(test, choice.record)
+  const result = cupResult(test, choice.record)
+  return { ...result, says: [...result.says, ...countsWords(choice)] }
 }
 
 /** A shop's cup test against the class of its resin. @throws RangeError for a family that is not predicted */
@@ -85,7 +139,9 @@ function cupResult(test: ShopCupTest, record: ResinRecord): CupResult {
     const plain = cupTestOf(test)
     const fit = fitCup(plain, model)
     const report = cupReport(fit, record)
-    return { test: plain, fit, report, says: cupWords(plain, fit, report) }
+    const doubts = cupDoubts(plain, fit, test.unit)
+    const odd = doubts.map(d => `Not to be believed as it stands: ${d.found}. Asked for: ${d.allowed}.`)
+    return { test: plain, fit, report, doubts, says: [...odd, ...cupWords(plain, fit, report)] }
   })
 }
 
@@ -137,7 +193,7 @@ function figuresOf(label: ShopResin, choice: ResinChoice): LabelFigures {
 // of its shop stay as they are. The same input gives the same answer with or without.
 const cups = new Map<string, CupResult>()
 const labels = new Map<string, LabelFit>()
-const MOST_KEPT = 16
+const MOST_KEPT = 48
 
 function kept<T>(made: Map<string, T>, key: string, make: () => T): T {
   const known = made.get(key)

@@ -2,7 +2,15 @@ import { inRange } from '../../quantity/range.ts'
 import type { ResinModel } from '../model.ts'
 import { fillOf } from '../vessel.ts'
 import { BOUND, indexOf, PARAMETERS } from './cup-parameter.ts'
-import { courseOf, type FitProblem, type Kept, nothingKept, residualFunctions } from './cup-residual.ts'
+import {
+  type CupMark,
+  courseOf,
+  type FitProblem,
+  type Kept,
+  marksOf,
+  nothingKept,
+  residualFunctions
+} from './cup-residual.ts'
 import { type CupReading, type CupTest, LEAST_READINGS } from './cup-test.ts'
 import { type LeastSquares, leastSquares } from './least-squares.ts'
 
@@ -20,7 +28,11 @@ export interface CupFit {
     readonly measuredC: number
     readonly fittedC: number
     readonly offK: number
+    /** offK over what a reading at that place is good for. */
+    readonly sigmas: number
   }[]
+  /** Moments told by hand, strings and gelled, and when the fit comes to them. */
+  readonly marks: readonly CupMark[]
   /** The fitted temperature in the middle and as shown, from mixing to the last reading; at most 240 points. */
   readonly curve: readonly {
     readonly timeMin: number
@@ -48,7 +60,7 @@ export interface Noise {
 /** Most readings fitted: more are averaged in groups. */
 const MOST_FITTED = 300
 /** No household thermometer and no model of ours is better, K. */
-const LEAST_SIGMA_K = 0.25
+export const LEAST_SIGMA_K = 0.25
 /** What one shape and one heat capacity leave open, of the rise over the room: cp runs 1700-2100 J/(kg·K) (memory). */
 const MODEL_SHARE = 0.02
 /** A first reading by then, or by that share of the test, tells the temperature at the start: a fast resin has warmed after five minutes. */
@@ -111,7 +123,9 @@ export function fitCup(given: CupTest, base: ResinModel): CupFit {
   const sigma = effectiveSigma(noise, test.readings.length)
   const fit = solve(sigma, close.theta, WELL)
   const iterations = coarse.iterations + close.iterations + fit.iterations
-  const { course, shownC, model } = courseOf(problem(sigma), fit.theta, kept)
+  const last = courseOf(problem(sigma), fit.theta, kept)
+  const { course, shownC, model } = last
+  const single = problem(noise.sigmaK).sigmaK
   const step = Math.max(1, Math.ceil(course.timeS.length / 240))
   return {
     base,
@@ -122,8 +136,10 @@ export function fitCup(given: CupTest, base: ResinModel): CupFit {
       timeMin: r.timeMin,
       measuredC: r.tempC,
       fittedC: shownC[i]!,
-      offK: r.tempC - shownC[i]!
+      offK: r.tempC - shownC[i]!,
+      sigmas: (r.tempC - shownC[i]!) / single[i]!
     })),
+    marks: marksOf(problem(sigma), last),
     curve: course.timeS.flatMap((s, i) =>
       i % step === 0 || i === course.timeS.length - 1
         ? [{ timeMin: s / 60, middleC: course.centreC[i]!, meanConversion: course.meanConversion[i]! }]

@@ -34,6 +34,8 @@ export interface CupReport {
   readonly heatJG: Band
   /** The band of later predictions, in the place of the class's. */
   readonly band: ResinRecord['band']
+  /** Share of times either way that the cup leaves by itself; the band is never wider than the class's. */
+  readonly alone: number
   /** Whether the speed was learned: else the class stands. */
   readonly speedLearned: boolean
   readonly heatLearned: boolean
@@ -62,7 +64,8 @@ export function cupReport(fit: CupFit, record: Pick<ResinRecord, 'band'>): CupRe
     sigma[PARAMETERS.findIndex(p => p.name === name)]! < LEARNED_BELOW
   // The wider of the two: a doubt of the heat given off acts on a peak as the same doubt of the speed.
   const wide = Math.max(half(slow), half(hot))
-  const time = Math.min(WIDEST, Math.max(NARROWEST, Math.exp(wide) - 1))
+  const alone = Math.max(NARROWEST, Math.exp(wide) - 1)
+  const time = Math.min(WIDEST, record.band.time, alone)
   return {
     parameters: PARAMETERS.map((p, i): Learned => {
       const at = (x: number): number => inUnit(fit, p.name, x)
@@ -91,6 +94,7 @@ export function cupReport(fit: CupFit, record: Pick<ResinRecord, 'band'>): CupRe
       depth: Math.min(record.band.depth, Math.max(NARROWEST, Math.exp(half(hot) / 2) - 1)),
       peakK: record.band.peakK * Math.min(1, time / record.band.time)
     },
+    alone,
     speedLearned: half(slow) < LEARNED_BELOW * NINETY * PARAMETERS[0]!.width,
     heatLearned: learned('heat')
   }

@@ -188,3 +188,40 @@ export function residualFunctions(problem: FitProblem, kept: Kept) {
     near: (theta: Float64Array): Float64Array => residualsOf(problem, courseOf(problem, theta, kept, steps))
   }
 }
+
+/** A moment told by hand and how the fit meets it. */
+export interface CupMark {
+  readonly mark: 'strings' | 'gelled'
+  readonly toldMin: number
+  /** When the fitted course has come that far, min; left out where it never does within the run. */
+  readonly fittedMin?: number
+  /** Off by so many standard deviations; above 0 the fit is further on at the time told. */
+  readonly sigmas: number
+}
+
+/** How a fit meets what was told by hand. */
+export function marksOf(problem: FitProblem, fitted: Fitted): readonly CupMark[] {
+  const { test } = problem
+  const { course, model, zeroS } = fitted
+  const off = residualsOf(problem, fitted).slice(test.readings.length)
+  const reached = (value: readonly number[], wanted: (i: number) => number): { fittedMin?: number } => {
+    const i = value.findIndex((x, k) => x >= wanted(k))
+    return i < 0 ? {} : { fittedMin: Math.max(0, (course.timeS[i]! - zeroS) / 60) }
+  }
+  const out: CupMark[] = []
+  if (test.stringsMin !== null)
+    out.push({
+      mark: 'strings',
+      toldMin: test.stringsMin,
+      ...reached(course.meanConversion, k => conversionAtStrings(model, course.meanC[k]!)),
+      sigmas: off[0]!
+    })
+  if (test.gelledMin !== null)
+    out.push({
+      mark: 'gelled',
+      toldMin: test.gelledMin,
+      ...reached(course.centreConversion, () => model.kinetics.gelConversion),
+      sigmas: off[out.length]!
+    })
+  return out
+}

@@ -1,6 +1,6 @@
 import { decimals, formatC } from '../../quantity/format.ts'
 import type { Band } from '../bands.ts'
-import type { CupFit } from './cup-fit.ts'
+import { type CupFit, LEAST_SIGMA_K } from './cup-fit.ts'
 import type { CupReport } from './cup-report.ts'
 import type { CupTest } from './cup-test.ts'
 
@@ -21,12 +21,13 @@ export function cupWords(test: CupTest, fit: CupFit, report: CupReport): readonl
       : `Its heat is not determined: ${why}. Taken as ${decimals(heatJG.central, 0)} J/g, between ${decimals(heatJG.low, 0)} and ${decimals(heatJG.high, 0)}.`,
     ...moment(test.stringsMin, 'strings', 'when it can be marbled'),
     ...moment(test.gelledMin, 'gelled', 'when it sets'),
-    `Times are now good to ${decimals(100 * band.time, 0)} % either way.`,
-    `Readings stray by ${decimals(noise.sigmaK, 1)} K about the curve${
-      noise.correlation > 0.1
-        ? `, neighbours together: ${read} count as ${decimals(Math.max(1, noise.effectiveReadings), 0)}`
-        : ''
-    }.`,
+    report.alone > band.time + 0.005
+      ? `The cup alone leaves times open by ${decimals(100 * report.alone, 0)} % either way: the ${decimals(100 * band.time, 0)} % of the class stay.`
+      : `Times are now good to ${decimals(100 * band.time, 0)} % either way.`,
+    // At the least that is ever taken, nothing was found.
+    ...(noise.sigmaK > LEAST_SIGMA_K + 0.01
+      ? [`Readings stray by ${decimals(noise.sigmaK, 1)} K about the curve; ${read} readings were fitted.`]
+      : []),
     ...(lag.learned > 0.3 ? [`The thermometer lags by about ${decimals(lag.value, 0)} s.`] : []),
     ...(noise.sigmaK > STRAYS_K
       ? [
