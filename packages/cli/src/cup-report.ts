@@ -1,28 +1,55 @@
 import type { CupResult } from '@castwright/engine'
 import { decimals, formatMinutes } from '@castwright/engine'
 
-/** Parameters that tell of the cup and the thermometer: not shown beside those of the resin. */
-const OF_THE_CUP = ['film', 'inside', 'lag', 'start', 'room']
+/** Not shown: what tells of cup and thermometer; the rate's own speed, which depends on the other figures; shapes of laws. */
+const NOT_SHOWN = ['film', 'inside', 'lag', 'clock', 'start', 'room', 'activity', 'm', 'n', 'rise', 'flow']
+/** Units that say more than "1". */
+const UNIT: Readonly<Record<string, string>> = { ratio: 'share', gel: 'share' }
 /** Rows of the picture of residuals, and half its width in characters. */
 const ROWS = 24
 const HALF = 12
 
 /** What a cup test says, for the terminal: words, parameters with their bands, residuals. */
 export function cupReport(resin: string, { fit, report, says }: CupResult): string {
+  const { faster } = report
+  // One figure for the speed, the one that is told above: a thin film's, all that was learned together.
+  const speed = line('speed, a thin film at 22 °C', 'times', faster.central, faster.low, faster.high, 1, null)
   const rows = report.parameters
-    .filter(p => !OF_THE_CUP.includes(p.name))
-    .map(
-      p =>
-        `  ${p.about.padEnd(46)} ${figure(p.value).padStart(7)}  ${`${figure(p.low)} to ${figure(p.high)}`.padEnd(18)} ${figure(p.classValue).padStart(7)}  ${share(p.learned)}`
-    )
+    .filter(p => !NOT_SHOWN.includes(p.name))
+    .map(p => line(p.about, UNIT[p.name] ?? p.unit, p.value, p.low, p.high, p.classValue, p.learned))
   return `${resin}, by this cup
 
 ${says.join('\n')}
 
-  ${''.padEnd(46)} ${'value'.padStart(7)}  ${'9 of 10 within'.padEnd(18)} ${'class'.padStart(7)}  from the test
-${rows.join('\n')}
-
+  ${''.padEnd(48)} ${'unit'.padEnd(8)} ${'value'.padStart(7)}  ${'9 of 10 within'.padEnd(18)} ${'class'.padStart(7)}  from the test
+${[speed, ...rows].join('\n')}
+${marks(fit.marks)}
 ${residuals(fit.residuals)}`
+}
+
+function line(
+  about: string,
+  unit: string,
+  value: number,
+  low: number,
+  high: number,
+  classValue: number,
+  learned: number | null
+): string {
+  return `  ${about.padEnd(48)} ${unit.padEnd(8)} ${figure(value).padStart(7)}  ${`${figure(low)} to ${figure(high)}`.padEnd(18)} ${figure(classValue).padStart(7)}  ${learned === null ? 'as above' : share(learned)}`
+}
+
+/** How well what was told by hand is met. */
+function marks(all: CupResult['fit']['marks']): string {
+  return all
+    .map(m => {
+      const met =
+        m.fittedMin === undefined ? 'the fit never comes to it' : `the fit ${formatMinutes(m.fittedMin)}`
+      const doubts = Math.abs(m.sigmas)
+      return `\n  ${m.mark}: told ${formatMinutes(m.toldMin)}, ${met}; ${doubts < 1 ? 'within' : `${decimals(doubts, 1)} times`} its doubt`
+    })
+    .join('')
+    .concat(all.length === 0 ? '' : '\n')
 }
 
 // How much of what is believed of it comes from the test.

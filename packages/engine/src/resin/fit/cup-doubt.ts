@@ -1,6 +1,5 @@
 import { decimals, formatC, formatMinutes } from '../../quantity/format.ts'
 import { toFixedUnit } from '../../quantity/unit.ts'
-import type { ResinModel } from '../model.ts'
 import { type CupFit, fitCup } from './cup-fit.ts'
 import type { CupTest } from './cup-test.ts'
 
@@ -86,7 +85,9 @@ export function cupDoubts(test: CupTest, fit: CupFit, unit: string): readonly Cu
       allowed: `at most ${MOST_DIAMETERS} diameters; look at the mass and the cup again`
     })
   const fahrenheit = unitDoubt(test, fit, unit)
-  return fahrenheit ? [...out, fahrenheit] : out
+  const height = out.filter(d => d.kind === 'height')
+  // What explains the others goes first.
+  return [...(fahrenheit ? [fahrenheit] : []), ...height, ...out.filter(d => d.kind !== 'height')]
 }
 
 function unitDoubt(test: CupTest, fit: CupFit, unit: string): CupDoubt | null {
@@ -94,8 +95,7 @@ function unitDoubt(test: CupTest, fit: CupFit, unit: string): CupDoubt | null {
   const within = (x: number, [low, high]: readonly [number, number]): boolean => x >= low && x <= high
   if (unit !== '°C' || !within(first.tempC, EITHER) || !within(test.roomC, ROOM_C)) return null
   const readings = test.readings.map(r => ({ timeMin: r.timeMin, tempC: toFixedUnit(r.tempC, '°F') }))
-  const base: ResinModel = fit.base
-  const other = fitCup({ ...test, readings }, base)
+  const other = fitCup({ ...test, readings }, fit.base)
   if (other.noise.sigmaK > NO_WORSE * fit.noise.sigmaK) return null
   return {
     kind: 'unit',

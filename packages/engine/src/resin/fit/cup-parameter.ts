@@ -40,7 +40,7 @@ export interface Parameter {
 export const PARAMETERS: readonly Parameter[] = [
   {
     name: 'activity',
-    about: 'speed against the class',
+    about: 'speed of the reaction, times the class',
     unit: '1',
     acts: 'factor',
     width: 0.52,
@@ -56,7 +56,7 @@ export const PARAMETERS: readonly Parameter[] = [
   },
   {
     name: 'ratio',
-    about: 'k1/k2, how soon it begins',
+    about: 'how soon it begins to warm',
     unit: '1',
     acts: 'factor',
     width: 0.5,
@@ -64,7 +64,7 @@ export const PARAMETERS: readonly Parameter[] = [
   },
   {
     name: 'energy',
-    about: 'activation energies',
+    about: 'how much warmth speeds it',
     unit: 'kJ/mol',
     acts: 'shift',
     width: 4,
@@ -72,7 +72,7 @@ export const PARAMETERS: readonly Parameter[] = [
   },
   {
     name: 'm',
-    about: 'exponent of conversion, m',
+    about: 'how fast it gathers speed as it cures',
     unit: '1',
     acts: 'shift',
     width: 0.12,
@@ -80,7 +80,7 @@ export const PARAMETERS: readonly Parameter[] = [
   },
   {
     name: 'n',
-    about: 'exponent of what is left, n',
+    about: 'how slowly it finishes',
     unit: '1',
     acts: 'shift',
     width: 0.2,
@@ -89,7 +89,7 @@ export const PARAMETERS: readonly Parameter[] = [
   },
   {
     name: 'gel',
-    about: 'conversion at gel',
+    about: 'share cured at the gel',
     unit: '1',
     acts: 'shift',
     width: 0.03,
@@ -106,7 +106,7 @@ export const PARAMETERS: readonly Parameter[] = [
   },
   {
     name: 'rise',
-    about: 'steepness of thickening, C1',
+    about: 'how steeply it thickens',
     unit: '1',
     acts: 'shift',
     width: 0.5,
@@ -114,7 +114,7 @@ export const PARAMETERS: readonly Parameter[] = [
   },
   {
     name: 'flow',
-    about: 'activation energy of flow',
+    about: 'how much warmth thins it',
     unit: 'kJ/mol',
     acts: 'shift',
     width: 4,
