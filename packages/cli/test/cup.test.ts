@@ -111,6 +111,83 @@ describe('castwright cup', () => {
   })
 })
 
+describe('a cup test that should not be believed', () => {
+  const folder = testFolder()
+  const file = folder.put('r.csv', READINGS)
+  const shopAt = folder.at('s1.json')
+  const cup = (name: string, text: string, ...more: string[]) =>
+    answer(['cup', folder.put(name, text), '--resin', 'mine', '--shop', shopAt, ...more])
+  const head = '# mass: 100 g\n# cup: 60 mm\n# room: 21 C\nmin,temp (C)\n'
+
+  it('--like makes the shop named, and the same readings are kept once', () => {
+    expect(answer(['cup', file, '--resin', 'mine', '--like', 'medium', '--shop', shopAt]).err).toContain(
+      `stored in ${shopAt}`
+    )
+    const before = readFileSync(shopAt, 'utf8')
+    const again = answer(['cup', file, '--resin', 'mine', '--shop', shopAt])
+    expect([again.code, again.err]).toEqual([
+      0,
+      expect.stringMatching(/already kept in .*, as test 1 of mine: nothing stored/)
+    ])
+    expect(readFileSync(shopAt, 'utf8')).toBe(before)
+  })
+
+  const rows = (of: (min: number) => number, from = 0): string =>
+    Array.from({ length: 12 }, (_, i) => `${from + 10 * i},${of(10 * i).toFixed(1)}`).join('\n')
+  it.each([
+    [
+      'a mark long after the readings',
+      READINGS,
+      ['--strings', '5000', '--gelled', '5100'],
+      /strings at 3 d 11 h, readings that end at 3 h/
+    ],
+    ['a cup that only cools', head + rows(t => 60 - t / 10), ['--unit', 'C'], /never warmed/],
+    ['a cup as cold as its room', head + rows(t => 18 + 3.5 * Math.min(1, t / 60)), [], /never warmed/],
+    [
+      'a reading far off its neighbours',
+      READINGS.replace('85.1', '140'),
+      [],
+      /60 °C after 40 min, where the best fit shows/
+    ],
+    [
+      '5 kg in a small cup',
+      READINGS,
+      ['--mass', '5000'],
+      /5000 g in a cup of 60 mm: it would stand \d+ mm high/
+    ],
+    [
+      '°F typed as °C, begun late',
+      `${head}60,86\n70,90\n80,94\n90,100\n100,110\n120,117`,
+      [],
+      /86 °C as the first reading.*--unit F/
+    ]
+  ])('%s is refused, nothing stored', (_, text, more, says) => {
+    const before = readFileSync(shopAt, 'utf8')
+    const { out, err, code } = cup('odd.csv', `${text}\n`, ...more)
+    expect([out, code]).toEqual(['', 2])
+    expect(err).toMatch(says)
+    expect(readFileSync(shopAt, 'utf8')).toBe(before)
+  })
+
+  it('may be looked at all the same, and says so', () => {
+    const { out, err, code } = cup('odd.csv', READINGS.replace('85.1', '140'), '--try')
+    expect([code, err]).toEqual([0, expect.stringContaining('nothing stored (--try)')])
+    expect(out).toContain('Not to be believed as it stands')
+  })
+
+  it('tells units, moments told by hand, and one figure of the speed', () => {
+    const { out } = cup('r.csv', READINGS, '--try')
+    expect(out).toMatch(/speed, a thin film at 22 °C +times /)
+    expect(out).toMatch(/heat of reaction +J\/g /)
+    expect(out).toMatch(/strings: told 1 h 30, the fit .*its doubt/)
+    expect(out).not.toMatch(/k1|k2|C1|exponent|speed against/)
+    const told = /resin is ([\d.]+) times (faster|slower)/.exec(out)!
+    const shown = /at 22 °C +times +([\d.]+)/.exec(out)!
+    const one = told[2] === 'faster' ? Number(told[1]) : 1 / Number(told[1])
+    expect(Number(shown[1]) / one).toBeCloseTo(1, 1)
+  })
+})
+
 describe('what cannot be used: one message, code 2, nothing stored', () => {
   const file = (name: string, text: string): string => put(name, text)
   const rows = READINGS.replace(/^#.*\n/gm, '')

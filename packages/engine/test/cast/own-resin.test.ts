@@ -76,6 +76,34 @@ describe('the resin a pour uses', () => {
     expect(own.known).toBe('label')
   })
 
+  it('stays a full cup test’s where a later one ended early, and no test widens the band', () => {
+    const part = JSON.parse(
+      JSON.stringify({ ...CUP, readings: CUP.readings.slice(0, 4), strings: undefined, gelled: undefined })
+    ) as object
+    const full = ownResin(chosen({ cupTests: [CUP] }))
+    expect(ownResin(chosen({ cupTests: [CUP, part] })).record).toEqual(full.record)
+    expect(ownResin(chosen({ cupTests: [part, CUP] })).record).toEqual(full.record)
+    const choice = chosen({})
+    const only = ownResin(chosen({ cupTests: [part] }))
+    expect(only.record.band.time).toBeLessThanOrEqual(choice.record.band.time)
+    const { value } = checkCupTest(part, 'form')
+    const { report, says } = fitCupTest(value, 'mine', shopOf({ cupTests: [CUP, part] }))
+    // By itself it is wider than the class: the test can fail.
+    expect(report.alone).toBeGreaterThan(choice.record.band.time)
+    expect(says.join(' ')).toMatch(
+      /2 tests of it are kept: later plans go by number 1, which leaves the narrowest/
+    )
+  })
+
+  it('is no narrower than the class where the label contradicts itself', () => {
+    const label = { potLife: { minutes: 20 }, gelTime: { minutes: '20 h' } }
+    const { record } = ownResin(chosen(label))
+    expect(record.band.time).toBe(0.6)
+    const heat = record.model!.kinetics.heatJPerKg / chosen({}).record.model!.kinetics.heatJPerKg
+    expect(heat).toBeGreaterThanOrEqual(0.8 - 1e-12)
+    expect(heat).toBeLessThanOrEqual(1.2 + 1e-12)
+  })
+
   it('is what all of the plan uses', () => {
     const piece = checkPiece({ ...PLAIN, pours: [{ id: 'clear', resin: 'mine', depth: 6 }] }, 'piece')
     const work = (resin: object) => workOf({ piece, shop: shopOf(resin), effort: 'preview' })
