@@ -91,7 +91,9 @@ function hottest(work: Work, i: number, massG: number, vessel: Vessel): number |
   const roomC = (night + day) / 2 + doubt
   const startC = work.piece.pours[i]!.startTemperature ?? roomC
   const rateFactor = work.speeds[i]!.factor / (1 - record.band.time)
-  const roomy = { ...vessel, capacityMl: Math.max(vessel.capacityMl, massG / densityOf(work, i) + 1) }
+  // By the density that the cup itself reckons with: a label's may differ.
+  const ml = (massG / record.model.bulk.liquidKgM3) * 1000
+  const roomy = { ...vessel, capacityMl: Math.max(vessel.capacityMl, ml * 1.001) }
   return cupHistory({
     resin: record.model,
     massG,
