@@ -130,7 +130,7 @@ const shopResin = z
       .max(20)
       .default([])
       .meta({
-        description: 'cups of it that were watched: the last one says how it cures',
+        description: 'cups of it that were watched: the fullest of the last six says how it cures',
         sample: [[{ mass: 100, diameter: 70, room: 22, readings: CUP_SAMPLE }]]
       }),
     shrinkage: percent('volumetric shrinkage', 0, 12).optional(),
