@@ -61,6 +61,7 @@ import { pouredMore } from './poured-more.ts'
 import { poursUnsettled } from './pours-unsettled.ts'
 import { ratioByMass } from './ratio-by-mass.ts'
 import { ratioOff } from './ratio-off.ts'
+import { readingHot } from './reading-hot.ts'
 import { readingOdd } from './reading-odd.ts'
 import { recoatWindow } from './recoat-window.ts'
 import { resinFamily } from './resin-family.ts'
@@ -89,6 +90,7 @@ import type { Work } from './work.ts'
 /** Every check, in the order in which makers lose most. */
 export const CHECKS: readonly Check[] = [
   // Heat and batches.
+  readingHot,
   pourHeat,
   nearEdge,
   poursUnsettled,

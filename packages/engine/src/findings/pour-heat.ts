@@ -36,7 +36,7 @@ function one(work: Work, i: number): Found[] {
   const most = high > RUNAWAY_ABOVE_C ? 'a runaway' : formatC(high)
   // Where the likeliest peak stands within the limit, what it may reach is what there is to say.
   const heat = cast.runaway
-    ? `comes to a runaway after ${after}`
+    ? `comes to a runaway, over ${formatC(RUNAWAY_ABOVE_C)}, after ${after}`
     : cast.peakC > limit
       ? `comes to ${formatC(cast.peakC)} after ${after}, between ${formatC(low)} and ${most}`
       : `may reach ${most}, likeliest ${formatC(cast.peakC)} after ${after}`

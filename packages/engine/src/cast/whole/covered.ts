@@ -3,9 +3,13 @@ import { crossingS } from '../../resin/conversion.ts'
 import type { PourCast } from '../cast.ts'
 import type { Window } from '../window.ts'
 
+/** Up to this multiple of the time until it is covered, a gel counts as the face's own. */
+const SOON = 1.5
+
 /**
  * How much later the face of a pour gels in the whole mould than in its column, as a factor; 1 where it is covered
- * before it gels. `coveredS`: when the next pour lands on it, s since it was poured.
+ * long before it gels, for then the pour above decides. `coveredS`: when the next pour lands on it, s since it was
+ * poured; a face that gels soon after is taken as its own.
  */
 export function gelLater(
   column: PourCast,
@@ -16,7 +20,7 @@ export function gelLater(
   const { timeS, outerConversion } = run.history
   const gelS = crossingS(timeS, outerConversion, gelConversion)
   const own = column.windows.tacky
-  return gelS === null || gelS > coveredS || !own.reached || own.open <= 0 ? 1 : gelS / 60 / own.open
+  return gelS === null || gelS > SOON * coveredS || !own.reached || own.open <= 0 ? 1 : gelS / 60 / own.open
 }
 
 /**

@@ -19,15 +19,46 @@ const steps = (...more: readonly object[]) => [
   { do: 'deliver' }
 ]
 
+// A river so narrow that the timber beside it delays the gel of its face.
 const layers = (...more: readonly object[]) => ({
   ...PLAIN,
+  timbers: PLAIN.timbers!.map((t, i) => ({
+    ...t,
+    outline: { rectangle: [135, 200] as [number, number], at: [i === 0 ? -82 : 82, 0] as [number, number] }
+  })),
   pours: [
     { id: 'low', resin: 'deep', depth: 10 },
     { id: 'high', resin: 'deep', depth: 10, ...more[0] }
   ]
 })
 
+const measured = (temperature: number) => ({
+  kind: 'temperature',
+  pour: 'clear',
+  temperature,
+  id: 'r-2026-11-28-0001',
+  at: '2026-11-28T15:00+01:00'
+})
+
 export const pairs: readonly Pair[] = [
+  {
+    id: 'reading-hot',
+    about: 'a thermometer in the pour that reads 120 °C',
+    sound: { piece: pour({}), readings: [measured(41)] },
+    on: 'readings',
+    edit: { op: 'replace', path: '/0/temperature', value: 120 },
+    severity: 'stop',
+    noFix: 'it is hot already'
+  },
+  {
+    id: 'reading-hot',
+    about: 'a thermometer in the pour that reads 70 °C',
+    sound: { piece: pour({}), readings: [measured(41)] },
+    on: 'readings',
+    edit: { op: 'replace', path: '/0/temperature', value: 70 },
+    severity: 'caution',
+    noFix: 'it is hot already'
+  },
   {
     id: 'near-edge',
     about: 'a pour so deep that two degrees of room would take it past its limit',
