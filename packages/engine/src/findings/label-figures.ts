@@ -2,7 +2,7 @@ import { fitOfLabel, labelBand } from '../cast/own-resin.ts'
 import { RESINS } from '../catalogue/resin.ts'
 import { decimals } from '../quantity/format.ts'
 import { RATE_FIGURES } from '../resin/label.ts'
-import { labelWords, NINETY } from '../resin/label-fit.ts'
+import { labelWords, NINETY, WIDEST } from '../resin/label-fit.ts'
 import type { Check, Found } from './finding.ts'
 import type { Work } from './work.ts'
 
@@ -22,23 +22,42 @@ function one(work: Work, i: number): Found[] {
   const fit = fitOfLabel(choice)
   if (fit === null) return []
   const words = labelWords(fit)
-  if (words.length === 0) return []
   const { conflict } = fit
   const { label } = choice
   const called = label?.name ?? choice.id
   const { band } = RESINS.find(r => r.id === choice.record.id)!
   const unsaid = label?.like === undefined ? ' It says no class (like): medium is taken.' : ''
   const time = decimals(100 * labelBand(band, fit).time, 0)
+  const basis = 'each figure turned into a speed by the models of its class'
+  if (words.length === 0)
+    return unsaid === ''
+      ? []
+      : [
+          {
+            severity: 'note',
+            at: work.entries.pours[i]!.at,
+            says: `The label of ${called} is read against a class.${unsaid} Say deep or thin if it is one.`,
+            value: null,
+            unit: null,
+            limit: null,
+            basis,
+            settledBy: `a cup test of ${called}: a batch left in its cup with a thermometer`
+          }
+        ]
+  // Beyond the widest band that is ever taken: said, not hidden.
+  const beyond =
+    fit.spread !== null && fit.spread >= WIDEST
+      ? ', the most that is ever taken: the figures may lie further apart'
+      : ''
   return [
     {
       severity: 'caution',
       at: work.entries.pours[i]!.at,
-      says: `The label of ${called} does not go together. ${words.join(' ')}${unsaid} Times are taken within ${time} % either way.`,
+      says: `The label of ${called} does not go together. ${words.join(' ')}${unsaid} Times are taken within ${time} % either way${beyond}.`,
       value: conflict?.times ?? null,
       unit: conflict === null ? null : 'times',
       limit: conflict === null ? null : allowed(conflict.fast.figure, conflict.slow.figure),
-      basis:
-        'each figure turned into a speed by the models of its class; pot life and gel time are kept by labels within 20 %, a depth within 30 % of the speed, a hard time within 40 % (common practice, one standard deviation); with a conflict the band of times is at least its class’s and covers what each figure says, to 60 %; heat within 0.8 to 1.2 of the class’s',
+      basis: `${basis}; pot life and gel time are kept by labels within 20 %, a depth within 30 % of the speed, a hard time within 40 % (common practice, one standard deviation); with a conflict the band of times is at least its class’s and covers what each figure says, to 60 %; heat within 0.8 to 1.2 of the class’s`,
       settledBy: `a cup test of ${called}: a batch left in its cup with a thermometer`
     }
   ]

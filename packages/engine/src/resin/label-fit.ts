@@ -50,7 +50,7 @@ const HEAT_WIDTH = 0.22
 const LEAST_HEAT = 0.8
 const MOST_HEAT = 1.2
 /** Widest band of times from a label: corners must stay resins. */
-const WIDEST = 0.6
+export const WIDEST = 0.6
 /** Figures out of reach are looked for to this factor, to say by how much. */
 const FAR = 1000
 /** Heats looked at. */
