@@ -33,5 +33,14 @@ export const pairs: readonly Pair[] = [
     edit: { op: 'replace', path: '/resins/0/gelTime/minutes', value: '4 d' },
     severity: 'caution',
     noFix: 'the class in the shop is not the one of the label'
+  },
+  {
+    id: 'label-figures',
+    about: 'a label that names no class: medium is taken, and said',
+    sound: labelled({ gelTime: { minutes: '6 h' } }),
+    on: 'shop',
+    edit: { op: 'remove', path: '/resins/0/like' },
+    severity: 'note',
+    noFix: 'the class is for the maker to name'
   }
 ]
