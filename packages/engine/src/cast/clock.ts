@@ -54,7 +54,10 @@ export function clockOf(
       return { startMin: start, waitMin: 0, given }
     }
     const next = steps[step.number]
-    const after = step.why === 'recoat' && next !== undefined ? pourAfter(steps, step) : undefined
+    const after =
+      step.why === 'recoat' && next !== undefined
+        ? (untilMoment(steps, step, anchor, clock) ?? pourAfter(steps, step))
+        : undefined
     const waitMin =
       step.waitMin ??
       after ??
@@ -66,6 +69,22 @@ export function clockOf(
   const first = steps.findIndex(s => s.kind === 'pour' && s.pour!.value.kind === 'cast')
   const zero = first < 0 ? 0 : out[first]!.startMin
   return out.map(t => ({ ...t, startMin: t.startMin - zero }))
+}
+
+/**
+ * A wait that ends at the moment the document gives the next pour, min; undefined where it gives none. A moment that is
+ * gone by already ends it at once: the pour then comes too early, and a finding says so.
+ */
+function untilMoment(
+  steps: readonly Step[],
+  wait: Step,
+  anchor: { readonly ms: number; readonly min: number } | null,
+  clock: number
+): number | undefined {
+  const pour = steps.slice(wait.number).find(s => s.kind === 'pour')
+  const begins = pour?.begins ?? pour?.pour?.value.start
+  if (begins === undefined || anchor === null) return undefined
+  return Math.max(0, anchor.min + (Date.parse(begins) - anchor.ms) / 60_000 - clock)
 }
 
 function pourAfter(steps: readonly Step[], wait: Step): number | undefined {
