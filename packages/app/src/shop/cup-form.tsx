@@ -190,7 +190,7 @@ export function CupForm({ onClose }: { readonly onClose: () => void }) {
         <button
           type="button"
           class="btn main"
-          disabled={cup.value === null || cupBusy.value || text.trim() === '' || of.id === ''}
+          disabled={!cup.value?.believed || cupBusy.value || text.trim() === '' || of.id === ''}
           onClick={() => void keep()}
         >
           {w.cup.keep}

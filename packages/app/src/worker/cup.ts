@@ -36,9 +36,14 @@ export function cupAnswer(ask: CupAsk): CupAnswer {
   const after = ask.kept === null ? applyPatch(shop, keepPatch(shop, ask.resin, document)) : shop
   const checked = checkShop(after, 'the shop').value
   const result = fitCupTest(value, ask.resin.id, checked, 'the shop')
+  // A unit that was chosen answers the doubt about it.
+  const doubts = result.doubts.filter(
+    d => !(d.kind === 'unit' && ask.kept === null && ask.given.unit !== undefined)
+  )
   return {
     document,
     notes,
+    believed: ask.kept !== null || doubts.length === 0,
     says: result.says,
     label: labelSays(result, ask.resin.id, checked),
     drawn: drawnOf(cupSheet(result, { widthMm: ask.widthMm, shown: ask.shown })),

@@ -30,6 +30,8 @@ export interface CupAnswer {
   readonly document: Json
   /** How the readings were taken, where they could be taken otherwise. */
   readonly notes: readonly string[]
+  /** Whether it can be kept: what cannot be believed is said in `says` and not stored. */
+  readonly believed: boolean
   readonly says: readonly string[]
   /** What the label says that goes against itself or the cup. */
   readonly label: readonly string[]
