@@ -32,6 +32,7 @@ function one(work: Work, i: number): Found[] {
   const entry = work.entries.pours[i]!
   const pour = work.stack.pours[i]!
   const safe = depthUnder(work, i, CAUTION_ABOVE_C)
+  const split = splitPour(work, i, mostAt(work, i, safe))
   const after = aboutTime(cast.peakMin)
   const most = high > RUNAWAY_ABOVE_C ? 'a runaway' : formatC(high)
   // Where the likeliest peak stands within the limit, what it may reach is what there is to say.
@@ -45,14 +46,14 @@ function one(work: Work, i: number): Found[] {
     {
       severity: stop ? 'stop' : 'caution',
       at: entry.at,
-      says: `${entry.id} at ${decimals(pour.depth, 1)} mm ${heat}: ${effect?.says ?? 'past the limit for clear work'}; ${wayOut(work, i, safe)}${nearness(work, i)}.`,
+      says: `${entry.id} at ${decimals(pour.depth, 1)} mm ${heat}: ${effect?.says ?? 'past the limit for clear work'}; ${wayOut(work, i, safe, split)}${nearness(work, i)}.`,
       value: cast.peakC,
       unit: '°C',
       band: [low, high],
       limit,
       basis: `peak: cure and heat in ${work.whole === null ? 'one direction' : 'three directions'}, ${basisOf(work, i)}, room, liquid mixing; limits 60, 100, 150 °C: engineering judgement (memory), the data sheet of the resin goes before`,
       settledBy: SETTLES[cast.mostFrom],
-      ...(splitPour(work, i, mostAt(work, i, safe)) ?? setDepth(work, i, safe))
+      ...(split ?? setDepth(work, i, safe))
     }
   ]
 }
@@ -81,7 +82,7 @@ function mostAt(work: Work, i: number, safe: number): number {
 }
 
 // How many pours of what depth would do, the label's greatest depth in mind; in a warm room, a cooler hour.
-function wayOut(work: Work, i: number, safe: number): string {
+function wayOut(work: Work, i: number, safe: number, split: ReturnType<typeof splitPour>): string {
   const { depth } = work.stack.pours[i]!
   const most = mostAt(work, i, safe)
   const pours = most > 0.5 ? poursNeeded(depth, most) : 1
@@ -89,6 +90,10 @@ function wayOut(work: Work, i: number, safe: number): string {
   const cooler =
     day > LABEL_ROOM_C + 2 ? `the room of ${formatC(day)} takes depth away: pour by night or cool it` : null
   if (pours < 2) return cooler ?? 'a slower resin or a cooler room would do'
-  const split = `${pours} pours of ${decimals(depth / pours, 1)} mm would do`
-  return cooler === null ? split : `${split}; ${cooler}`
+  // The words of the fix, so that sentence and fix say one number.
+  const layers = `${pours} pours of ${decimals(depth / pours, 1)} mm`
+  const does = split?.fixSays
+    ? `${split.fixSays} would do`
+    : `${decimals(most, 1)} mm at most would do, or ${layers}`
+  return cooler === null ? does : `${does}; ${cooler}`
 }
