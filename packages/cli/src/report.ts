@@ -82,6 +82,9 @@ function operationWords(op: Operation): string {
 
 function figuresOf(f: Finding): string | null {
   if (f.value === null) return null
+  // A runaway is none the surer for a figure.
+  if (f.unit === '°C' && f.value > 150)
+    return `over 150 °C${f.limit === null ? '' : `, limit ${figure(f.limit)} °C`}`
   const unit = f.unit === null ? '' : ` ${f.unit}`
   const band = f.band === null ? '' : `, between ${figure(f.band[0])} and ${figure(f.band[1])}`
   const limit = f.limit === null ? '' : `, limit ${figure(f.limit)}${unit}`
