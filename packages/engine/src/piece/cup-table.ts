@@ -2,7 +2,7 @@ import type { Problem } from './problem.ts'
 import { InputProblem, shown } from './problem.ts'
 
 /** Largest readings file, characters, and most lines: a logger's every two seconds of four days. */
-export const MOST_CUP_CHARACTERS = 12_000_000
+const MOST_CUP_CHARACTERS = 12_000_000
 const MOST_LINES = 200_000
 const MOST_LINE_CHARACTERS = 2000
 

@@ -28,7 +28,7 @@ const ROOM_C: readonly [number, number] = [15, 30]
 const NO_WORSE = 1.1
 
 /** A cup whose course is none of curing resin: it cools only, or never passes the room. null: it warms. */
-export function coldDoubt({ readings, roomC }: CupTest): CupDoubt | null {
+function coldDoubt({ readings, roomC }: CupTest): CupDoubt | null {
   let least = Number.POSITIVE_INFINITY
   let most = Number.NEGATIVE_INFINITY
   let rise = 0
