@@ -19,10 +19,10 @@ function run(work: Work): Found[] {
       hottest.set(r.pour, Math.max(hottest.get(r.pour) ?? r.temperature, r.temperature))
   return work.entries.pours.flatMap(({ id, at }): Found[] => {
     const measured = hottest.get(id)
-    if (measured === undefined || measured <= CAUTION_ABOVE_C) return []
-    const stop = measured > STOP_ABOVE_C
+    if (measured === undefined || measured < CAUTION_ABOVE_C) return []
+    const stop = measured >= STOP_ABOVE_C
     const todo = stop
-      ? 'Keep away from the fumes and let it be: open doors and windows, move what can burn away from it if that can be done safely, and pour nothing more on it; put no water on burning resin'
+      ? 'Keep away from the fumes and let it be: open doors and windows, move what can burn away from it if that can be done safely, and pour nothing more on it; put no water on it'
       : 'Pour nothing more on it, move air over it, and watch it until it falls'
     return [
       {

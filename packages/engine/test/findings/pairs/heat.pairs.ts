@@ -43,10 +43,10 @@ const measured = (temperature: number) => ({
 export const pairs: readonly Pair[] = [
   {
     id: 'reading-hot',
-    about: 'a thermometer in the pour that reads 120 °C',
+    about: 'a thermometer in the pour that reads 100 °C',
     sound: { piece: pour({}), readings: [measured(41)] },
     on: 'readings',
-    edit: { op: 'replace', path: '/0/temperature', value: 120 },
+    edit: { op: 'replace', path: '/0/temperature', value: 100 },
     severity: 'stop',
     noFix: 'it is hot already'
   },
