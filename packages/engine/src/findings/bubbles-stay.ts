@@ -1,5 +1,5 @@
 import { mixingOf } from '../catalogue/mixing.ts'
-import { decimals, formatC, formatVolume } from '../quantity/format.ts'
+import { decimals, formatC, formatMinutes, formatVolume } from '../quantity/format.ts'
 import {
   bubbleAtPressureMm,
   clearAfterMin,
@@ -112,7 +112,7 @@ function warm(work: Work, i: number): string {
   if (bath === null) return ''
   if (bath.refused !== null) return ' Do not warm the parts: the batch would not last.'
   const { minutesOut } = bath
-  return ` Parts at ${formatC(BATH_C)} are ${decimals(1 / bath.viscosityRatio, 1)} times thinner${minutesOut === null ? '' : ` and last ${decimals(minutesOut, 0)} min in the vessel`}.`
+  return ` Parts at ${formatC(BATH_C)} are ${decimals(1 / bath.viscosityRatio, 1)} times thinner${minutesOut === null ? '' : ` and last ${formatMinutes(minutesOut)} in the vessel`}.`
 }
 
 // Whether the mix could stand in its vessel until what is seen has come up.
@@ -128,10 +128,10 @@ function standing(work: Work, i: number): string {
   const floor = (Math.PI / 4) * batch.vessel.diameterMm ** 2
   const deepMm = ((batch.massG / liquidKgM3) * 1e6) / floor
   const clear = clearAfterMin(flow, deepMm, SEEN_MM, liquidKgM3)
-  const lasts = minutesOut === null ? '' : `, and it lasts ${decimals(minutesOut, 0)} min there`
+  const lasts = minutesOut === null ? '' : `, and it lasts ${formatMinutes(minutesOut)} there`
   return clear === null
     ? `In the vessel bubbles of ${SEEN_MM} mm do not come up at all. `
-    : `In the vessel bubbles of ${SEEN_MM} mm take ${decimals(clear, 0)} min to come up${lasts}. `
+    : `In the vessel bubbles of ${SEEN_MM} mm take ${formatMinutes(clear)} to come up${lasts}. `
 }
 
 /** A pour's batch with its parts at `bathC`; null where it is not predicted or does not go into its vessel. */

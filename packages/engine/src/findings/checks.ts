@@ -71,6 +71,7 @@ import { sealHard } from './seal-hard.ts'
 import { sealedIn } from './sealed-in.ts'
 import { sharpInclusion } from './sharp-inclusion.ts'
 import { stonesDamp } from './stones-damp.ts'
+import { stonesLarge } from './stones-large.ts'
 import { stonesProud } from './stones-proud.ts'
 import { stonesSink } from './stones-sink.ts'
 import { swirlApart } from './swirl-apart.ts'
@@ -158,6 +159,7 @@ export const CHECKS: readonly Check[] = [
   cutMeetsStones,
   stonesProud,
   stonesDamp,
+  stonesLarge,
   stonesSink,
   holeOutside,
   depthChanges,

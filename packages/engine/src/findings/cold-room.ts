@@ -55,7 +55,7 @@ function one(work: Work, index: number, at: string, least: number): Found[] {
     {
       severity: whole ? 'stop' : 'caution',
       at,
-      says: `${label?.name ?? label?.id ?? name}: ${where}.${night < least ? slower(work, index) : ''} Too cold, not spoiled: a heat tent or a faster hardener helps, never more hardener.`,
+      says: `${label?.name ?? label?.id ?? name}, in ${work.entries.pours[index]!.id}: ${where}.${night < least ? slower(work, index) : ''} Too cold, not spoiled: a heat tent or a faster hardener helps, never more hardener.`,
       value: night,
       unit: '°C',
       band: [night - doubt, night + doubt],

@@ -1,7 +1,9 @@
 import { find } from '../catalogue/find.ts'
 import { formatC } from '../quantity/format.ts'
+import { RUNAWAY_ABOVE_C } from '../resin/limits.ts'
 import type { Check, Found } from './finding.ts'
 import { setValue } from './fix.ts'
+import { knownBy } from './known-by.ts'
 import { depthUnder, setDepth } from './pour-depth.ts'
 import type { Work } from './work.ts'
 
@@ -57,18 +59,20 @@ function one(work: Work, part: Part, pour: number): Found[] {
     {
       severity: stop ? 'stop' : 'caution',
       at: part.at,
-      says: `${part.name} softens from about ${formatC(softeningC)}; ${work.entries.pours[pour]!.id} comes to ${cast.runaway ? 'a runaway' : formatC(cast.peakC)}, band ${formatC(low)} to ${high > 150 ? 'runaway' : formatC(high)}: ${part.does}.`,
+      says: `${part.name} softens from about ${formatC(softeningC)}; ${work.entries.pours[pour]!.id} ${stop ? `comes to ${cast.runaway ? 'a runaway' : formatC(cast.peakC)}` : `may reach ${high > RUNAWAY_ABOVE_C ? 'a runaway' : formatC(high)}, likeliest ${formatC(cast.peakC)}`}: ${stop ? part.does : `then ${part.does}`}.`,
       value: cast.peakC,
       unit: '°C',
       band: [low, high],
       limit: softeningC,
-      basis:
-        'softening: catalogue (memory and practice); the mould is taken as hot as the hottest place of the pour, the unfavourable end: cure model of a generic class',
+      basis: `softening: catalogue (memory and practice); the mould is taken as hot as the hottest place of the pour, the unfavourable end: cure model, ${knownBy(work, pour)}`,
       settledBy: 'a cup test of this resin',
       ...fixOf(work, part, high)
     }
   ]
 }
+
+/** A pour that is made shallower for a mould stays so far under what it bears, K: the search and the plan differ by less. */
+const UNDER_K = 0.5
 
 // A liner that bears the heat, else a pour that stays below it.
 function fixOf(work: Work, part: Part, high: number): Pick<Found, 'fix' | 'fixSays'> {
@@ -76,9 +80,9 @@ function fixOf(work: Work, part: Part, high: number): Pick<Found, 'fix' | 'fixSa
   if (part.at === '/mould/liner' && tape !== null && high <= (tape.softeningC ?? Number.POSITIVE_INFINITY))
     return { fix: setValue(work.document, '/mould/liner', tape.id), fixSays: 'Release tape as liner' }
   // Every pour that comes to it, not the hottest alone.
-  const limit = part.softeningC!
+  const limit = part.softeningC! - UNDER_K
   const depths = work.casts.flatMap((cast, i) =>
-    cast && work.piece.pours[i]!.kind === 'cast' && cast.peakBandC[1] > limit
+    cast && work.piece.pours[i]!.kind === 'cast' && cast.peakBandC[1] > part.softeningC!
       ? [setDepth(work, i, depthUnder(work, i, limit))]
       : []
   )

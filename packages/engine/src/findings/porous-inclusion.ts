@@ -3,6 +3,7 @@ import { decimals, formatC } from '../quantity/format.ts'
 import { STUCK_PAS } from '../resin/fluidity.ts'
 import { RUNAWAY_ABOVE_C } from '../resin/limits.ts'
 import { airGivenOff, bubblesOf } from '../resin/outgassing.ts'
+import { countWords } from './count-words.ts'
 import type { Check, Found } from './finding.ts'
 import { setQuantity, setValue } from './fix.ts'
 import type { Work } from './work.ts'
@@ -55,7 +56,7 @@ function gives(work: Work, i: number, j: number): Found[] {
     {
       severity: 'caution',
       at: `${at}/stones/${j}`,
-      says: `${record.name} in ${id} hold air: warming to ${formatC(toC)} while the resin is liquid they give off about ${decimals(ml, ml < 1 ? 2 : 1)} ml, ${decimals(Math.min(bubbles, 99_999), 0)} bubbles of 1 mm. Seal them all over first, or fill them with resin.`,
+      says: `${record.name} in ${id} hold air: warming to ${formatC(toC)} while the resin is liquid they give off about ${decimals(ml, ml < 1 ? 2 : 1)} ml, ${countWords(bubbles)} bubbles of 1 mm. Seal them all over first, or fill them with resin.`,
       value: bubbles,
       unit: 'bubbles of 1 mm',
       limit: BUBBLES,
@@ -82,12 +83,12 @@ function moves(work: Work, i: number, j: number): Found[] {
     {
       severity: 'caution',
       at: `${at}/stones/${j}`,
-      says: `${record.name} in ${id} were ${heated === undefined ? 'never heated' : `heated to ${formatC(heated)}`}; the resin may warm them to ${formatC(needed)}: they open and move then, and leave voids that stiff resin does not fill. Heat them once to ${formatC(Math.ceil(needed))} or more before casting.`,
+      says: `${record.name} in ${id} were ${heated === undefined ? 'not said to have been heated' : `heated to ${formatC(heated)}`}; the resin may warm them to ${formatC(needed)}: they may open, move or give moisture off then, and leave voids that stiff resin does not fill. Heat them once to ${formatC(Math.ceil(needed))} or more before casting.`,
       value: heated ?? day,
       unit: '°C',
       limit: Math.ceil(needed),
       basis:
-        'a maker’s report of cones that opened in warm resin; peak at the hot end of its band: cure model of a generic class',
+        'makers’ reports of plant matter, cones above all, that opened in warm resin; peak at the hot end of its band: cure model of a generic class',
       settledBy: 'one of them in an oven at that heat, measured before and after',
       fix: setQuantity(work.document, `${at}/stones/${j}/heated`, 'temperature', needed, 'up', 1),
       fixSays: `Heat the ${record.name} to ${formatC(Math.ceil(needed))} first`

@@ -5,6 +5,8 @@ import { CAUTION_ABOVE_C, heatEffect, RUNAWAY_ABOVE_C, STOP_ABOVE_C } from '../r
 import { poursNeeded } from '../resin/pours.ts'
 import { edgeWords } from './edge-words.ts'
 import type { Check, Found } from './finding.ts'
+import { rounded } from './fix.ts'
+import { knownBy } from './known-by.ts'
 import { depthUnder, setDepth, splitPour } from './pour-depth.ts'
 import type { Work } from './work.ts'
 
@@ -51,19 +53,11 @@ function one(work: Work, i: number): Found[] {
       unit: '°C',
       band: [low, high],
       limit,
-      basis: `peak: cure and heat in ${work.whole === null ? 'one direction' : 'three directions'}, ${basisOf(work, i)}, room, liquid mixing; limits 60, 100, 150 °C: engineering judgement (memory), the data sheet of the resin goes before`,
+      basis: `peak: cure and heat in ${work.whole === null ? 'one direction' : 'three directions'}, ${knownBy(work, i)}, room, liquid mixing${work.whole === null ? '; what timber, walls and sides take is left out, so a narrow or tall place runs cooler' : ''}; limits 60, 100, 150 °C: engineering judgement (memory), the data sheet of the resin goes before`,
       settledBy: SETTLES[cast.mostFrom],
       ...(split ?? setDepth(work, i, safe))
     }
   ]
-}
-
-// What the resin is known by, and how sure its speed is.
-function basisOf(work: Work, i: number): string {
-  const { known, record } = work.materials.resins[i]!
-  const from =
-    known === 'cup' ? 'its cup test' : known === 'label' ? 'its label over its class' : 'generic class'
-  return `${from}, rate ±${Math.round(100 * record.band.time)} %`
 }
 
 // Where the whole mould was cast: by how little it is past the limit.
@@ -85,7 +79,8 @@ function mostAt(work: Work, i: number, safe: number): number {
 function wayOut(work: Work, i: number, safe: number, split: ReturnType<typeof splitPour>): string {
   const { depth } = work.stack.pours[i]!
   const most = mostAt(work, i, safe)
-  const pours = most > 0.5 ? poursNeeded(depth, most) : 1
+  const shallow = rounded(most, 'down', 0.1)
+  const pours = shallow > 0.5 ? poursNeeded(depth, shallow) : 1
   const { day } = work.shop.climate
   const cooler =
     day > LABEL_ROOM_C + 2 ? `the room of ${formatC(day)} takes depth away: pour by night or cool it` : null
@@ -94,6 +89,6 @@ function wayOut(work: Work, i: number, safe: number, split: ReturnType<typeof sp
   const layers = `${pours} pours of ${decimals(depth / pours, 1)} mm`
   const does = split?.fixSays
     ? `${split.fixSays} would do`
-    : `${decimals(most, 1)} mm at most would do, or ${layers}`
+    : `${decimals(shallow, 1)} mm at most would do, or ${layers}`
   return cooler === null ? does : `${does}; ${cooler}`
 }

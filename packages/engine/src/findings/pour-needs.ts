@@ -4,7 +4,8 @@ import type { LocalTime } from '../cast/local-time.ts'
 import { timeWords } from '../cast/local-time.ts'
 import { beginsOf } from '../cast/starts.ts'
 import type { Found } from './finding.ts'
-import { laterMoment } from './interval.ts'
+import { intervalMin, laterMoment } from './interval.ts'
+import { recoatPairs } from './recoat-window.ts'
 import type { Work } from './work.ts'
 
 /** A span after a pour in which somebody must be there for so long. */
@@ -71,6 +72,20 @@ const FARTHEST_MIN = 36 * 60
 /** In hand over what is needed, min: the windows of another hour differ a little. */
 const IN_HAND_MIN = 10
 
+// Whether a pour that starts so much later still lies within the window of the layer below, and a later one at its
+// own moment within that of this pour.
+function bonds(work: Work, step: number, shiftMin: number): boolean {
+  return recoatPairs(work).every(({ below, next }) => {
+    const moved = next.step === step ? shiftMin : below.step === step ? -shiftMin : 0
+    const window = work.casts[below.index]?.windows.recoat
+    // A pour that waits for the window moves along with it.
+    const own = next.step === step || work.clock[next.step]!.given
+    if (moved === 0 || window === undefined || !own) return true
+    const wait = intervalMin(work, below.step, next.step) + moved
+    return wait >= window.open && (window.close === null || wait <= Math.max(window.close, window.open))
+  })
+}
+
 /**
  * The nearest other start at which somebody is there to mix and for every need, as the fix of a pour whose moment
  * the document gives; none when no start within a day and a half does.
@@ -84,6 +99,7 @@ export function otherStart(
   const begins = beginsOf(work.steps[step]!)
   const fits = (shift: number): boolean =>
     nobodyThere(work.shop, at, shift) === null &&
+    bonds(work, step, shift) &&
     needs.every(n => {
       const most = n.span[1] - n.span[0]
       return thereFor(work, at, n, shift) >= Math.min(most, n.min + IN_HAND_MIN) - 1e-6

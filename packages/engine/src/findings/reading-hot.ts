@@ -11,30 +11,50 @@ export const readingHot: Check = {
   run
 }
 
-// The hottest reading of each pour.
+/** What the readings of a pour say: the hottest, and the last by its time. */
+interface Measured {
+  readonly mostC: number
+  readonly lastC: number
+  readonly lastMs: number
+}
+
 function run(work: Work): Found[] {
-  const hottest = new Map<string, number>()
-  for (const r of work.readings)
-    if (r.kind === 'temperature' && r.pour !== undefined)
-      hottest.set(r.pour, Math.max(hottest.get(r.pour) ?? r.temperature, r.temperature))
+  const measured = new Map<string, Measured>()
+  for (const r of work.readings) {
+    if (r.kind !== 'temperature' || r.pour === undefined) continue
+    const had = measured.get(r.pour)
+    const ms = Date.parse(r.at)
+    const later = had === undefined || ms >= had.lastMs
+    measured.set(r.pour, {
+      mostC: Math.max(had?.mostC ?? r.temperature, r.temperature),
+      lastC: later ? r.temperature : had.lastC,
+      lastMs: later ? ms : had.lastMs
+    })
+  }
   return work.entries.pours.flatMap(({ id, at }): Found[] => {
-    const measured = hottest.get(id)
-    if (measured === undefined || measured < CAUTION_ABOVE_C) return []
-    const stop = measured >= STOP_ABOVE_C
-    const todo = stop
-      ? 'Keep away from the fumes and let it be: open doors and windows, move what can burn away from it if that can be done safely, and pour nothing more on it; put no water on it'
-      : 'Pour nothing more on it, move air over it, and watch it until it falls'
+    const m = measured.get(id)
+    if (m === undefined || m.mostC < CAUTION_ABOVE_C) return []
+    const stop = m.lastC >= STOP_ABOVE_C
+    const cooled = m.lastC < CAUTION_ABOVE_C
+    const effect = heatEffect(m.mostC)?.says ?? 'at the limit for clear work'
     return [
       {
         severity: stop ? 'stop' : 'caution',
         at,
-        says: `${id} was measured at ${formatC(measured)}: ${heatEffect(measured)?.says ?? 'past the limit for clear work'}. ${todo}. The safety data sheet of the resin goes before this.`,
-        value: measured,
+        says: `${id} was measured at ${formatC(m.mostC)}${m.lastC < m.mostC ? `, last at ${formatC(m.lastC)}` : ''}: ${effect}. ${stop ? HOT : cooled ? OVER : WARM}`,
+        value: m.mostC,
         unit: '°C',
         limit: stop ? STOP_ABOVE_C : CAUTION_ABOVE_C,
         basis:
-          'the reading itself; limits 60 and 100 °C: engineering judgement (memory), the data sheet of the resin goes before'
+          'the readings themselves; limits 60 and 100 °C: engineering judgement (memory), the data sheet of the resin goes before'
       }
     ]
   })
 }
+
+const HOT =
+  'Keep away from the fumes and let it be: open doors and windows, move what can burn away from it if that can be done safely, pour nothing more on it and put no water on it. What is left in the cup: outdoors, spread thin in a metal tray. The safety data sheet of the resin goes before this.'
+const WARM =
+  'Pour nothing more on it, move air over it, and watch it until it falls. The safety data sheet of the resin goes before this.'
+const OVER =
+  'Look it over before anything is poured on it: cracks, amber, bubbles, timber or mould that let go.'

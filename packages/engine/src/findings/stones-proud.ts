@@ -4,6 +4,7 @@ import { faceOf } from '../stack/stack.ts'
 import { HARD_MOHS, SOFT_MOHS } from './cut-meets-stones.ts'
 import type { Check, Found } from './finding.ts'
 import { rounded, setQuantity } from './fix.ts'
+import { tooLarge } from './stones-large.ts'
 import type { Work } from './work.ts'
 
 /** How far below a face that is flattened hard stones are kept, mm (proposed by makers; common practice). */
@@ -25,7 +26,8 @@ export const stonesProud: Check = {
 function one(work: Work, pour: number, entry: number, side: 'low' | 'high'): Found[] {
   const { stack } = work
   const { id, at, value } = work.entries.pours[pour]!
-  if (value.kind !== 'cast') return []
+  // What does not go under its pour at all is said once, by its own check.
+  if (value.kind !== 'cast' || tooLarge(work, pour, entry)) return []
   const stones = value.stones[entry]!
   const record = work.materials.stones[pour]![entry]!
   const trims = stack.events.flatMap(e => (e.kind === 'trim' && e.side === side ? [e.z] : []))

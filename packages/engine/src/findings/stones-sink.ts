@@ -3,6 +3,7 @@ import { holdsBubbleBelowMm } from '../resin/bubble.ts'
 import { packsG, sinksMm, sphereOfMm } from '../resin/settling.ts'
 import type { Check, Found } from './finding.ts'
 import { setValue } from './fix.ts'
+import { recoatPairs } from './recoat-window.ts'
 import type { Work } from './work.ts'
 
 /** Stones that do not stay where they are drawn, or hold air between them. */
@@ -35,7 +36,20 @@ function ballMm(work: Work, i: number, j: number): number {
   return placed === undefined ? Math.sqrt(low * high) : Math.max(...placed.map(p => sphereOfMm(p.size)))
 }
 
+// Whether the pour has a layer of resin below it that can be tacky when the stones are set.
+function hasLayerBelow(work: Work, i: number): boolean {
+  return recoatPairs(work).some(({ next }) => next.index === i)
+}
+
+/** Where stones are held: on the layer below, or, where there is none, on a first thin layer of the same pour. */
+function tackWords(work: Work, i: number): string {
+  return hasLayerBelow(work, i)
+    ? 'Set them on the tacky layer below'
+    : 'Pour it in two, the first just under them, and set them on that while it is tacky'
+}
+
 function onTheTack(work: Work, i: number, j: number): Pick<Found, 'fix' | 'fixSays'> {
+  if (!hasLayerBelow(work, i)) return {}
   const { name } = work.materials.stones[i]![j]!
   return {
     fix: setValue(work.document, `${work.entries.pours[i]!.at}/stones/${j}/set`, 'on the tacky layer'),
@@ -52,7 +66,7 @@ function floats(work: Work, i: number, j: number): Found[] {
     {
       severity: 'caution',
       at: `${at}/stones/${j}/set`,
-      says: `${record.name} (${decimals(record.densityKgM3, 0)} kg/m³) are lighter than ${id} (${decimals(liquid, 0)}): they come up to its face. Set them on the tacky layer below so that it holds them, or tie them down.`,
+      says: `${record.name} (${decimals(record.densityKgM3, 0)} kg/m³) are lighter than ${id} (${decimals(liquid, 0)}): they come up to its face. ${tackWords(work, i)} so that it holds them, or tie them down.`,
       value: record.densityKgM3,
       unit: 'kg/m³',
       limit: liquid,
@@ -86,7 +100,7 @@ function sinks(work: Work, i: number, j: number): Found[] {
       {
         severity: 'caution',
         at: `${at}/stones/${j}/set`,
-        says: `${record.name} in ${id} are to stay ${decimals(from - floor, 1)} mm over its floor by timing: ${shallow ? `in ${decimals(liquidDepth, 1)} mm of resin stones of ${decimals(ball, 0)} mm touch the floor or stand out whenever they go in` : 'they sink until the mix is too thick to close round them, and in thick resin they hold air'}. Set them on the tacky layer below; where single stones lie is then known.`,
+        says: `${record.name} in ${id} are to stay ${decimals(from - floor, 1)} mm over its floor by timing: ${shallow ? `in ${decimals(liquidDepth, 1)} mm of resin stones of ${decimals(ball, 0)} mm touch the floor or stand out whenever they go in` : 'they sink until the mix is too thick to close round them, and in thick resin they hold air'}. ${tackWords(work, i)}; where single stones lie is then known.`,
         value: Math.min(falls, liquidDepth),
         unit: 'mm',
         limit: Math.max(0, allowed),
@@ -131,7 +145,7 @@ function holdsAir(work: Work, i: number, j: number): Found[] {
     {
       severity: 'caution',
       at: `${at}/stones/${j}/set`,
-      says: `${record.name} in ${id} lie ${decimals(thick / size, 0)} deep before the resin comes: the gaps between them are about ${decimals(pore, 1)} mm, and under ${decimals(limit, 1)} mm surface tension holds bubbles in them. Pour a third first and stir the stones into it, thin and by handfuls, or set them on the tacky layer.`,
+      says: `${record.name} in ${id} lie ${decimals(thick / size, 0)} deep before the resin comes: the gaps between them are about ${decimals(pore, 1)} mm, and under ${decimals(limit, 1)} mm surface tension holds bubbles in them. Pour a third first and stir the stones into it, thin and by handfuls${hasLayerBelow(work, i) ? ', or set them on the tacky layer below' : ''}.`,
       value: pore,
       unit: 'mm',
       limit,

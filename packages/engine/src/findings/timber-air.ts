@@ -3,6 +3,7 @@ import { STUCK_PAS } from '../resin/fluidity.ts'
 import { airGivenOff, bubblesOf } from '../resin/outgassing.ts'
 import { area, perimeter } from '../shape/measure.ts'
 import { airFraction } from '../timber/density.ts'
+import { countWords } from './count-words.ts'
 import type { Check, Found } from './finding.ts'
 import { setValue } from './fix.ts'
 import type { Work } from './work.ts'
@@ -63,7 +64,7 @@ function run(work: Work): Found[] {
       {
         severity: 'caution',
         at: `${at}/sealed`,
-        says: `${id} is not sealed: in ${pour} it warms to ${formatC(toC)} while the resin is liquid, and up to ${decimals(ml, 1)} ml of its air come out into it, ${decimals(Math.min(perDm2, 99_999), 0)} bubbles of 1 mm on a square decimetre. Seal it, or pour with the timber as warm as it will get.`,
+        says: `${id} is not sealed: in ${pour} it warms to ${formatC(toC)} while the resin is liquid, and up to ${decimals(ml, 1)} ml of its air come out into it, ${countWords(perDm2)} bubbles of 1 mm on a square decimetre. Seal it, or pour with the timber as warm as it will get.`,
         value: perDm2,
         unit: 'bubbles of 1 mm a dm²',
         limit: BUBBLES_PER_DM2,

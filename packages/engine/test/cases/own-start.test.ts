@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { mended } from '../findings/harness.ts'
 import { asked } from './asked.ts'
 
 const piece = (start: string) => ({
@@ -29,5 +30,20 @@ describe('a pour at a moment of the maker’s own', () => {
     )
     expect(found.length).toBeGreaterThan(0)
     for (const f of found) expect(f.says).toMatch(/02:00|01:00/)
+  })
+
+  it('moved to the moment that is offered is said no more, neither as away nor as too early or late', () => {
+    const given = { piece: piece('2026-11-28T02:00+01:00') }
+    const [found] = asked(given, 'window-away').filter(f => f.at.includes('/1'))
+    const moved = mended(given, found!.fix!)
+    expect(asked(moved, 'window-away').filter(f => f.at.includes('/1'))).toEqual([])
+    expect(asked(moved, 'recoat-window')).toEqual([])
+  })
+
+  it('is offered no moment at which the layer below has not gelled', () => {
+    const { pours, ...rest } = piece('')
+    const waits = { piece: { ...rest, pours: [pours[0]!, { id: 'two', resin: 'deep', depth: 20 }] } }
+    for (const f of asked(waits, 'window-away').filter(f => f.at.includes('/1')))
+      expect(f.says).not.toMatch(/on Friday it would fit/)
   })
 })

@@ -87,6 +87,32 @@ export const pairs: readonly Pair[] = [
     noFix: 'a depth that keeps the core cool is what pour-heat offers'
   },
   {
+    id: 'warm-parts',
+    about: 'parts at 35 °C for thirty millimetres of a fast resin: its batches change with the bath',
+    sound: {
+      piece: {
+        castwright: 1,
+        name: 'a thick slab',
+        outline: { rectangle: [400, 300] },
+        pours: [{ id: 'slab', resin: 'thin', depth: 30 }]
+      }
+    },
+    edit: { op: 'add', path: '/pours/0/startTemperature', value: 35 },
+    severity: 'stop'
+  },
+  {
+    id: 'stones-large',
+    about: 'pebbles from 16 mm on in a pour of 10 mm',
+    sound: {
+      piece: slab([
+        { id: 'layer', resin: 'deep', depth: 24, stones: [{ kind: 'river-pebbles', zone: { circle: 100 } }] }
+      ])
+    },
+    edit: { op: 'replace', path: '/pours/0/depth', value: 10 },
+    severity: 'caution',
+    noFix: 'another kind or another depth is the maker’s to choose'
+  },
+  {
     id: 'stones-sink',
     about: 'coffee beans put into the pour instead of on the tacky layer',
     sound: {
@@ -117,7 +143,8 @@ export const pairs: readonly Pair[] = [
       ])
     },
     edit: { op: 'add', path: '/pours/0/stones/0/set', value: 'into the pour' },
-    severity: 'caution'
+    severity: 'caution',
+    noFix: 'there is no layer below to set them on: the pour is to be parted, and where is the maker’s to say'
   },
   {
     id: 'stones-sink',
@@ -128,7 +155,8 @@ export const pairs: readonly Pair[] = [
       ])
     },
     edit: { op: 'add', path: '/pours/0/stones/0/set', value: 'before the pour' },
-    severity: 'caution'
+    severity: 'caution',
+    noFix: 'there is no layer below to set them on: the pour is to be parted, and where is the maker’s to say'
   },
   {
     id: 'stones-sink',

@@ -52,6 +52,15 @@ export const pairs: readonly Pair[] = [
   },
   {
     id: 'reading-hot',
+    about: 'a pour that read 120 °C and has cooled since',
+    sound: { piece: pour({}), readings: [measured(41), { ...measured(25), at: '2026-11-29T09:00+01:00' }] },
+    on: 'readings',
+    edit: { op: 'replace', path: '/0/temperature', value: 120 },
+    severity: 'caution',
+    noFix: 'it has been hot already'
+  },
+  {
+    id: 'reading-hot',
     about: 'a thermometer in the pour that reads 70 °C',
     sound: { piece: pour({}), readings: [measured(41)] },
     on: 'readings',
