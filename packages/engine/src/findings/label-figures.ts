@@ -49,11 +49,16 @@ function one(work: Work, i: number): Found[] {
     fit.spread !== null && fit.spread >= WIDEST
       ? ', the most that is ever taken: the figures may lie further apart'
       : ''
+  // A resin that is faster than any of its class runs away where the plan says it keeps cool.
+  const fast = fit.figures.some(f => f.factor === 'faster')
+  const harm = fast
+    ? ' So fast a resin would run hotter than is told here: name its class (like) or test a cup of it.'
+    : ''
   return [
     {
-      severity: 'caution',
+      severity: fast ? 'stop' : 'caution',
       at: work.entries.pours[i]!.at,
-      says: `The label of ${called} does not go together. ${words.join(' ')}${unsaid} Times are taken within ${time} % either way${beyond}.`,
+      says: `The label of ${called} does not go together. ${words.join(' ')}${unsaid}${harm} Times are taken within ${time} % either way${beyond}.`,
       value: conflict?.times ?? null,
       unit: conflict === null ? null : 'times',
       limit: conflict === null ? null : allowed(conflict.fast.figure, conflict.slow.figure),

@@ -38,7 +38,7 @@ function one(work: Work, pour: number, entry: number): Found[] {
     {
       severity: 'caution',
       at: `${at}/stones/${entry}/kind`,
-      says: `${name} of ${decimals(sizeMm[0], 1)} to ${decimals(sizeMm[1], 1)} mm do not go under ${id}, ${decimals(depth, 1)} mm deep: they stand out of it. Take a smaller kind or a deeper pour; picked ones are given by their own size ("placed").`,
+      says: `${name} (${decimals(sizeMm[0], 1)} to ${decimals(sizeMm[1], 1)} mm) do not go under ${id}, ${decimals(depth, 1)} mm deep: they stand out of it. Take a smaller kind or a deeper pour; picked ones are given by their own size ("placed").`,
       value: thicknessMm(work, pour, entry),
       unit: 'mm',
       limit: depth,

@@ -9,6 +9,15 @@ const labelled = (label: object) => ({
 export const pairs: readonly Pair[] = [
   {
     id: 'label-figures',
+    about: 'a resin that sets in three minutes, said to be like a casting resin',
+    sound: labelled({ potLife: { minutes: 90 } }),
+    on: 'shop',
+    edit: { op: 'replace', path: '/resins/0/potLife/minutes', value: 3 },
+    severity: 'stop',
+    noFix: 'the class in the shop is not the one of the label'
+  },
+  {
+    id: 'label-figures',
     about: 'a label of a long pot life that promises a short gel time',
     sound: labelled({ potLife: { minutes: 90 }, gelTime: { minutes: '6 h' } }),
     on: 'shop',
