@@ -20,20 +20,6 @@ const LEAST_SHARE = 0.5
  * greatest change of conversion. Allocates nothing.
  */
 export function cureCells(
-  a: CureArrays,
-  rates: FlatRates,
-  r: number,
-  from: number,
-  to: number,
-  step: FieldStep
-): number {
-  return rates.limited[r] === 1
-    ? cureLimited(a, rates, r, from, to, step)
-    : cureFree(a, rates, r, from, to, step)
-}
-
-/** Resins with a limit by diffusion. */
-function cureLimited(
   { tempC, increment, tried, conversion, triedConversion, heat, gelS }: CureArrays,
   { table, at, factor, gel }: FlatRates,
   r: number,
@@ -68,56 +54,11 @@ function cureLimited(
     const qSlope = table[q + 5]!
     const chemical = k1 * (table[q]! + fSlope * dA) + k2 * (table[q + 2]! + gSlope * dA)
     const limit = 1 + pT * (table[q + 4]! + qSlope * dA)
-    // the rate is chemical/limit; step and growth brought over one denominator, limit²
+    // the rate is chemical/limit, 1 without diffusion; step and growth brought over one denominator, limit²
     const squared = limit * limit
     let under = squared - 0.5 * h * ((k1 * fSlope + k2 * gSlope) * limit - chemical * pT * qSlope)
     if (under < LEAST_SHARE * squared) under = LEAST_SHARE * squared
     let change = (h * chemical * limit) / under
-    if (change > 1 - u) change = 1 - u
-    const after = u + change
-    triedConversion[c] = after
-    if (change > most) most = change
-    if (after >= gelled && u < gelled) gelS[c] = step.timeS + (step.dtS * (gelled - u)) / change
-    tried[c] = tried[c]! + heat[c]! * change
-  }
-  return most
-}
-
-/** The same without the limit: p is 0 throughout. */
-function cureFree(
-  { tempC, increment, tried, conversion, triedConversion, heat, gelS }: CureArrays,
-  { table, at, factor, gel }: FlatRates,
-  r: number,
-  from: number,
-  to: number,
-  step: FieldStep
-): number {
-  const half = 0.5 * step.ratio
-  const h = step.dtS * factor[r]!
-  const gelled = gel[r]!
-  const temps = at[2 * r]!
-  const cures = at[2 * r + 1]!
-  let most = 0
-  for (let c = from; c < to; c++) {
-    const u = conversion[c]!
-    let x = (tempC[c]! + half * increment[c]! - LEAST_C) * PER_K
-    if (x < 0) x = 0
-    if (x > TEMPS) x = TEMPS
-    const j = x | 0
-    const dT = (x - j) * (1 / PER_K)
-    const p = temps + j * ENTRY
-    const y = u * CONVERSIONS
-    const k = y | 0
-    const dA = (y - k) * (1 / CONVERSIONS)
-    const q = cures + k * ENTRY
-    const k1 = table[p]! + table[p + 1]! * dT
-    const k2 = table[p + 2]! + table[p + 3]! * dT
-    const fSlope = table[q + 1]!
-    const gSlope = table[q + 3]!
-    const chemical = k1 * (table[q]! + fSlope * dA) + k2 * (table[q + 2]! + gSlope * dA)
-    let under = 1 - 0.5 * h * (k1 * fSlope + k2 * gSlope)
-    if (under < LEAST_SHARE) under = LEAST_SHARE
-    let change = (h * chemical) / under
     if (change > 1 - u) change = 1 - u
     const after = u + change
     triedConversion[c] = after

@@ -10,8 +10,6 @@ export interface FlatRates {
   readonly table: Float64Array
   /** Offsets of resin r: temperatures at 2r, conversions at 2r + 1. */
   readonly at: Int32Array
-  /** 1 where the rate has a limit by diffusion. */
-  readonly limited: Uint8Array
   readonly factor: Float64Array
   readonly gel: Float64Array
 }
@@ -31,7 +29,6 @@ export function flatRates(resins: readonly ResinMaterial[]): FlatRates {
   const kinds = [...new Set(laws)]
   const table = new Float64Array(size * kinds.length)
   const at = new Int32Array(2 * (resins.length + 1))
-  const limited = new Uint8Array(resins.length + 1)
   const factor = new Float64Array(resins.length + 1)
   const gel = new Float64Array(resins.length + 1)
   resins.forEach((r, i) => {
@@ -39,7 +36,6 @@ export function flatRates(resins: readonly ResinMaterial[]): FlatRates {
     const conversions = temps + (TEMPS + 1) * ENTRY
     at[2 * (i + 1)] = temps
     at[2 * (i + 1) + 1] = conversions
-    limited[i + 1] = laws[i]!.p.some(p => p !== 0) ? 1 : 0
     factor[i + 1] = r.rateFactor ?? 1
     gel[i + 1] = r.resin.kinetics.gelConversion
   })
@@ -48,7 +44,7 @@ export function flatRates(resins: readonly ResinMaterial[]): FlatRates {
     weave(table, temps, [t.k1, t.k1Slope, t.k2, t.k2Slope, t.p, t.pSlope], TEMPS)
     weave(table, temps + (TEMPS + 1) * ENTRY, [t.f, t.fSlope, t.g, t.gSlope, t.q, t.qSlope], CONVERSIONS)
   })
-  return { table, at, limited, factor, gel }
+  return { table, at, factor, gel }
 }
 
 function weave(out: Float64Array, from: number, columns: readonly Float64Array[], last: number): void {
