@@ -1,5 +1,3 @@
-import { inRange } from '../../quantity/range.ts'
-import { LIQUID_FROM_C, liquidBelow } from '../../resin/column-grid.ts'
 import {
   cellsOf,
   type FieldCells,
@@ -9,8 +7,10 @@ import {
   placeMaterial
 } from './field-cells.ts'
 import type { FieldKernel, FieldLayout, FieldStep } from './field-kernel.ts'
+import { type Liquid, liquidsOf, mixLiquid } from './field-liquid.ts'
 import { ProbeRecord } from './field-probe.ts'
 import { type FieldProblem, FULL_FIELD, type ResinMaterial } from './field-problem.ts'
+import { checkRanges } from './field-range.ts'
 import { pastPeak, recordsOf, resinNumbers, writeSample } from './field-record.ts'
 import { type FieldResult, fieldResult } from './field-result.ts'
 import { plainKernel } from './plain-kernel.ts'
@@ -42,7 +42,7 @@ const REFRESH = 0.01
 
 /** Sets a run up. Throws on values out of range. Same problem and kernel: same bytes. */
 export function fieldRun(problem: FieldProblem, make: KernelMaker = plainKernel): FieldRun {
-  check(problem)
+  checkRanges(problem)
   const cells = cellsOf(problem)
   const kernel = make({ shape: cells.shape, dxM: problem.dxM, dyM: problem.dyM, dzM: cells.dzM })
   const state = new RunState(problem, cells, kernel)
@@ -91,11 +91,7 @@ class RunState {
   private readonly kernel: FieldKernel
   private readonly numbers: number[]
   private readonly resins: readonly ResinMaterial[]
-  private readonly liquid: readonly {
-    readonly number: number
-    readonly material: ResinMaterial
-    readonly below: Float64Array
-  }[]
+  private readonly liquids: readonly Liquid[]
   private faces: FieldFaces | null = null
   private layers = 0
   private dt = FIRST_STEP_S
@@ -111,12 +107,8 @@ class RunState {
     this.kernel = kernel
     this.numbers = resinNumbers(problem)
     this.resins = problem.materials.filter((m): m is ResinMaterial => m.kind === 'resin')
-    this.liquid = this.resins.flatMap((material, i) =>
-      (material.liquidMultiplier ?? 1) === 1
-        ? []
-        : [{ number: i + 1, material, below: liquidBelow(material.resin) }]
-    )
-    this.changing = this.liquid.length > 0 || this.resins.some(m => m.resin.bulk.kSlopeWmK !== 0)
+    this.liquids = liquidsOf(this.resins)
+    this.changing = this.liquids.length > 0 || this.resins.some(m => m.resin.bulk.kSlopeWmK !== 0)
     kernel.setResins(this.resins)
     this.records = recordsOf(problem, cells)
     this.probes = new ProbeRecord(problem, cells)
@@ -211,26 +203,9 @@ class RunState {
   private refresh(ahead: number): void {
     if (this.turned <= REFRESH) return
     this.turned = 0
-    for (const l of this.liquid) this.mix(l)
+    for (const liquid of this.liquids) mixLiquid(liquid, this.kernel)
     this.kernel.conduct(this.layers, this.ahead * ahead)
     filmConductance(this.faces!, this.kernel)
-  }
-
-  /** A liquid that mixes itself conducts better: the factor stands while it is thin and little cured. */
-  private mix({ number, material, below }: RunState['liquid'][number]): void {
-    const { kernel } = this
-    const conversion = kernel.conversion()
-    const k = material.stones?.k ?? 1
-    const { bulk } = material.resin
-    const { resin, tempC, kBase, kSlope } = kernel
-    for (let c = 0; c < resin.length; c++) {
-      if (resin[c] !== number) continue
-      const at = Math.round(tempC[c]!) - LIQUID_FROM_C
-      const limit = below[at < 0 ? 0 : at < below.length ? at : below.length - 1]!
-      const times = conversion[c]! < limit ? k * material.liquidMultiplier! : k
-      kBase[c] = bulk.kLiquidWmK * times
-      kSlope[c] = bulk.kSlopeWmK * times
-    }
   }
 
   /** Heat that leaves in the step through the outer faces, J; exact for the splitting. */
@@ -260,28 +235,5 @@ class RunState {
       sum += kernel.source[c]!
     }
     return sum
-  }
-}
-
-function check(problem: FieldProblem): void {
-  inRange('columns along x', problem.nx, 1, 4000)
-  inRange('columns along y', problem.ny, 1, 4000)
-  inRange('layers of cells', problem.dzM.length, 1, 1000)
-  inRange('width of a cell in m', problem.dxM, 1e-5, 10)
-  inRange('width of a cell in m', problem.dyM, 1e-5, 10)
-  for (const h of problem.dzM) inRange('height of a cell in m', h, 1e-6, 10)
-  inRange('length of the run in s', problem.untilS, 1e-3, 1e9)
-  for (const film of Object.values(problem.films)) inRange('film coefficient in W/(m²·K)', film, 0, 1e9)
-  for (const m of problem.materials) {
-    inRange('start temperature in °C', m.startC, -60, 400)
-    if (m.kind === 'inert') {
-      inRange('conductivity in W/(m·K)', m.kWmK, 1e-6, 1e6)
-      inRange('heat capacity in J/(m³·K)', m.rhoCpJm3K, 1, 1e9)
-    } else {
-      inRange('start conversion', m.startConversion ?? 0, 0, 1)
-      inRange('rate factor', m.rateFactor ?? 1, 1e-6, 1e6)
-      inRange('liquid multiplier', m.liquidMultiplier ?? 1, 1, 100)
-      inRange('moment of a pour in s', m.atS, 0, problem.untilS)
-    }
   }
 }

@@ -1,4 +1,4 @@
-import { GAS_CONSTANT, REFERENCE_K } from '../../resin/constant.ts'
+import { GAS_CONSTANT } from '../../resin/constant.ts'
 import type { FieldKernel, FieldLayout, FieldStep } from './field-kernel.ts'
 import type { ResinMaterial } from './field-problem.ts'
 import { KERNEL_BASE64 } from './kernel-bytes.ts'
@@ -37,6 +37,7 @@ const PAGE = 65_536
 const BASE = 1024
 /** Arrays in their order; the same as in kernel/field.ts. */
 const ARRAYS = 16
+/** Room for the numbers of a resin: LAW_BYTES there. */
 const LAW_NUMBERS = 16
 
 let compiled: object | null | undefined
@@ -111,7 +112,10 @@ export function wasmKernel(layout: FieldLayout): FieldKernel | null {
   }
 }
 
-/** log2 k1 and E1/R·log2 e, log2 k2 and E2/R·log2 e at 25 °C, exponents, glass transition, diffusion limit, factor, gel. */
+/**
+ * The numbers of a resin as the kernel reads them: log2 k1 and E1/R·log2 e, log2 k2 and E2/R·log2 e at 25 °C, exponents,
+ * glass transition, diffusion limit, factor, gel, log2 e over the limit's width. At most {@link LAW_NUMBERS}.
+ */
 function lawOf(r: ResinMaterial): number[] {
   if (r.table !== undefined) throw new Error('this kernel takes no tables; the plain one does')
   const { kinetics: k } = r.resin
@@ -130,9 +134,7 @@ function lawOf(r: ResinMaterial): number[] {
     d === null ? 0 : 1 / d.widthK,
     r.rateFactor ?? 1,
     k.gelConversion,
-    d === null ? 0 : Math.LOG2E / d.widthK,
-    0,
-    REFERENCE_K
+    d === null ? 0 : Math.LOG2E / d.widthK
   ]
 }
 
