@@ -18,12 +18,14 @@ export function TraceLine(p: {
     const by = arrow(e)
     if (by !== null) p.onMove(k, ...by)
     else if (e.key === 'Delete' || e.key === 'Backspace') {
-      const group = (e.currentTarget as SVGElement).parentElement
+      const own = e.currentTarget as SVGElement
+      const all = [...own.parentElement!.querySelectorAll<SVGElement>('.vertex')]
+      const at = all.indexOf(own)
+      // The hand stays in the line: on the point before, of the first on the next, of the only one on the photo. At
+      // once: a focus that came a frame later would take the next key from where the hand went meanwhile.
+      const before = all[at - 1] ?? (all.length > 1 ? own : own.closest<HTMLElement>('.photo-face'))
+      before?.focus({ preventScroll: true })
       p.onRemove(k)
-      // The hand stays in the line: on the point before.
-      requestAnimationFrame(() =>
-        group?.querySelectorAll<SVGElement>('.vertex')[Math.max(0, k - 1)]?.focus({ preventScroll: true })
-      )
     } else return
     e.preventDefault()
     e.stopPropagation()
