@@ -131,7 +131,7 @@ test('the whole mould is cast in the worker, by its kernel in WebAssembly, and s
   await soon(() => page.locator('#heat-here').textContent()).toMatch(/°F/)
   await soon(() => peaks.first().textContent()).toContain('°F')
   expect(await page.locator('.casting').count()).toBe(0)
-  expect(await page.locator('.goes-by').first().textContent()).toBe('The whole mould.')
+  expect(await page.locator('.goes-by').first().textContent()).toBe('The whole mould, cast finely.')
 }, 90_000)
 
 test('where the policy allows no WebAssembly the plain kernel casts', async () => {

@@ -1,5 +1,5 @@
 import type { Plan } from '@castwright/engine'
-import { decimals, formatMinutes } from '@castwright/engine'
+import { decimals, formatMinutes, RUNAWAY_ABOVE_C } from '@castwright/engine'
 import { paint, plain } from './paint.ts'
 
 type Cast = NonNullable<Plan['pours'][number]['cast']>
@@ -120,8 +120,9 @@ function castLines(cast: Cast, edge: Plan['pours'][number]['edge']): string[] {
   return lines
 }
 
-/** Above 150 °C it is a runaway, and the figure says nothing. */
-const degrees = (c: number): string => (c > 150 ? 'over 150 °C' : `${decimals(c, 0)} °C`)
+/** A runaway is none the surer for a figure. */
+const degrees = (c: number): string =>
+  c > RUNAWAY_ABOVE_C ? `over ${RUNAWAY_ABOVE_C} °C` : `${decimals(c, 0)} °C`
 
 const signed = (x: number): string => `${x < 0 ? '−' : '+'}${decimals(Math.abs(x), 1, 1)}`
 

@@ -1,5 +1,12 @@
 import type { Finding, Operation, Plan } from '@castwright/engine'
-import { decimals, formatMass, formatMinutes, formatVolume, readable } from '@castwright/engine'
+import {
+  decimals,
+  formatMass,
+  formatMinutes,
+  formatVolume,
+  RUNAWAY_ABOVE_C,
+  readable
+} from '@castwright/engine'
 import { columns, lineWidth, paint, plain, wrap } from './paint.ts'
 
 /** What `check` answers. */
@@ -83,8 +90,8 @@ function operationWords(op: Operation): string {
 function figuresOf(f: Finding): string | null {
   if (f.value === null) return null
   // A runaway is none the surer for a figure.
-  if (f.unit === '°C' && f.value > 150)
-    return `over 150 °C${f.limit === null ? '' : `, limit ${figure(f.limit)} °C`}`
+  if (f.unit === '°C' && f.value > RUNAWAY_ABOVE_C)
+    return `over ${RUNAWAY_ABOVE_C} °C${f.limit === null ? '' : `, limit ${figure(f.limit)} °C`}`
   const unit = f.unit === null ? '' : ` ${f.unit}`
   const band = f.band === null ? '' : `, between ${figure(f.band[0])} and ${figure(f.band[1])}`
   const limit = f.limit === null ? '' : `, limit ${figure(f.limit)}${unit}`

@@ -49,6 +49,7 @@ export {
   formatMm,
   formatVolume
 } from './quantity/format.ts'
+export { RUNAWAY_ABOVE_C } from './resin/limits.ts'
 export { buyCsv } from './sheets/buy-csv.ts'
 export type { PageAssets } from './sheets/page.ts'
 export { page } from './sheets/page.ts'

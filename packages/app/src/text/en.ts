@@ -172,7 +172,7 @@ export const en = {
     goesBy: {
       column: 'Up and down alone, at the deepest place: a narrow pour runs cooler.',
       preview: 'The whole mould, cast coarsely.',
-      full: 'The whole mould.'
+      full: 'The whole mould, cast finely.'
     }
   },
   heat: {

@@ -3,6 +3,7 @@ import type { Planned } from '../../../engine/src/plan.ts'
 import type { ShownUnits } from '../../../engine/src/quantity/shown-units.ts'
 import { lengthIn, lengthUnit, METRIC } from '../../../engine/src/quantity/shown-units.ts'
 import { fromFixedUnit } from '../../../engine/src/quantity/unit.ts'
+import { RUNAWAY_ABOVE_C } from '../../../engine/src/resin/limits.ts'
 import { bounds } from '../../../engine/src/shape/measure.ts'
 import type { CoreModel } from '../../../engine/src/sheets/core-model.ts'
 import type { Sheet } from '../../../engine/src/sheets/mark.ts'
@@ -102,7 +103,10 @@ function planeOf(work: Work, model: CoreModel, id: PageView['id'], face: PageVie
 }
 
 function findingView(work: Work, { number, finding: f }: Numbered, shown: ShownUnits): FindingView {
-  const { unit, figure } = figureIn(shown, f.unit ?? '')
+  const { unit, figure: plain } = figureIn(shown, f.unit ?? '')
+  // A temperature past the runaway is not quoted, in no unit.
+  const figure = (x: number): string =>
+    f.unit === '°C' && x > RUNAWAY_ABOVE_C ? `over ${plain(RUNAWAY_ABOVE_C)}` : plain(x)
   const figures: [string, string, string][] = []
   const worst = crossing(f)
   if (f.value !== null) {

@@ -1,5 +1,6 @@
 import { decimals, formatC, formatMass } from '../quantity/format.ts'
 import { cupHistory, HOT_C } from '../resin/cup.ts'
+import { RUNAWAY_ABOVE_C } from '../resin/limits.ts'
 import type { Vessel } from '../resin/vessel.ts'
 import { batchCount, chosenBatches, inBatches, standsWell } from './batches.ts'
 import type { Check, Found } from './finding.ts'
@@ -36,7 +37,7 @@ function one(work: Work, i: number): Found[] {
     {
       severity: 'caution',
       at,
-      says: `of ${id} about ${formatMass(massG)} stay in one vessel, ${decimals(depthMm, 0)} mm deep${hotC === null ? '' : `; left there they may come to ${hotC > 150 ? 'a runaway' : formatC(hotC)}`}. Spread leftovers to under 10 mm deep on a surface that does not burn and watch them until cold.`,
+      says: `of ${id} about ${formatMass(massG)} stay in one vessel, ${decimals(depthMm, 0)} mm deep${hotC === null ? '' : `; left there they may come to ${hotC > RUNAWAY_ABOVE_C ? 'a runaway' : formatC(hotC)}`}. Spread leftovers to under 10 mm deep on a surface that does not burn and watch them until cold.`,
       value: massG,
       unit: 'g',
       limit: LEFT_G,

@@ -2,6 +2,7 @@ import type { Finding } from '../findings/finding.ts'
 import type { Despite, Plan } from '../plan.ts'
 import { decimals } from '../quantity/format.ts'
 import { trueMinus } from '../quantity/rough.ts'
+import { RUNAWAY_ABOVE_C } from '../resin/limits.ts'
 import type { Markup } from './markup.ts'
 import { html } from './markup.ts'
 
@@ -56,17 +57,19 @@ function figures(f: Finding): Markup | null {
   const unit = f.unit ?? ''
   const worst = crossing(f)
   if (worst !== null && f.limit !== null)
-    return html`<p class="figures"><span><span class="q">May reach</span> ${figure(worst)}<u>${unit}</u></span><span><span class="q">Limit</span> ${figure(f.limit)}<u>${unit}</u></span><span><span class="q">Likeliest</span> ${figure(f.value)}</span></p>`
-  return html`<p class="figures"><span><span class="q">Value</span> ${figure(f.value)}<u>${unit}</u></span>${
+    return html`<p class="figures"><span><span class="q">May reach</span> ${figure(worst, unit)}<u>${unit}</u></span><span><span class="q">Limit</span> ${figure(f.limit)}<u>${unit}</u></span><span><span class="q">Likeliest</span> ${figure(f.value, unit)}</span></p>`
+  return html`<p class="figures"><span><span class="q">Value</span> ${figure(f.value, unit)}<u>${unit}</u></span>${
     f.limit === null ? null : html`<span><span class="q">Limit</span> ${figure(f.limit)}<u>${unit}</u></span>`
   }${
     f.band === null
       ? null
-      : html`<span><span class="q">Between</span> ${figure(f.band[0])} and ${figure(f.band[1])}</span>`
+      : html`<span><span class="q">Between</span> ${figure(f.band[0], unit)} and ${figure(f.band[1], unit)}</span>`
   }</p>`
 }
 
-export function figure(x: number): string {
+/** A figure of a finding. A temperature past the runaway is not quoted: it is none the surer for a figure. */
+export function figure(x: number, unit = ''): string {
+  if (unit === '°C' && x > RUNAWAY_ABOVE_C) return `over ${RUNAWAY_ABOVE_C}`
   const a = Math.abs(x)
   return trueMinus(decimals(x, a >= 100 ? 0 : a >= 1 ? 1 : 2))
 }

@@ -82,6 +82,13 @@ describe('the figures of a finding', () => {
     expect(crossing({ ...FINDING, id: 'cold-room', value: 11, band: [8, 14], limit: 12 })).toBeNull()
   })
 
+  it('quote no temperature past the runaway', () => {
+    expect(words({ ...FINDING, value: 212, band: [140, 340] })).toContain(
+      'Value over 150 °C Limit 60 °C Between 140 and over 150'
+    )
+    expect(words({ ...FINDING, unit: 'g', value: 212, band: null })).toContain('Value 212 g')
+  })
+
   it('carry a true minus', () => {
     expect(
       words({ ...FINDING, id: 'hardware-fit', value: -1.2, unit: 'mm', band: null, limit: 0 })
