@@ -45,6 +45,8 @@ export interface CoatRecord extends CatalogueRecord {
   readonly lastGrit: Range
   readonly betweenGrit: Range | null
   readonly carrier: Carrier
+  /** Gloss it can be had or brought to, units at 60° (practice; what the tin says goes first). */
+  readonly gloss60: Range
   /** Keeps ultraviolet from what lies beneath. */
   readonly blocksUv: boolean
   readonly tags?: Tags<CoatRecord>
@@ -89,6 +91,7 @@ export const COATS: readonly CoatRecord[] = [
     lastGrit: [180, 220],
     betweenGrit: [220, 320],
     carrier: 'none',
+    gloss60: [80, 98],
     blocksUv: false,
     tags: { densityGMl: 'memory' }
   }),
@@ -110,6 +113,7 @@ export const COATS: readonly CoatRecord[] = [
     lastGrit: [120, 180],
     betweenGrit: [180, 220],
     carrier: 'none',
+    gloss60: [60, 95],
     blocksUv: false,
     tags: { densityGMl: 'memory' }
   }),
@@ -131,6 +135,7 @@ export const COATS: readonly CoatRecord[] = [
     lastGrit: [180, 240],
     betweenGrit: null,
     carrier: 'mineral spirit',
+    gloss60: [8, 40],
     blocksUv: false
   }),
   coat({
@@ -151,6 +156,7 @@ export const COATS: readonly CoatRecord[] = [
     lastGrit: [180, 240],
     betweenGrit: null,
     carrier: 'mineral spirit',
+    gloss60: [8, 40],
     blocksUv: false
   }),
   coat({
@@ -171,6 +177,7 @@ export const COATS: readonly CoatRecord[] = [
     lastGrit: [220, 320],
     betweenGrit: [320, 400],
     carrier: 'mineral spirit',
+    gloss60: [10, 88],
     blocksUv: false
   }),
   coat({
@@ -191,6 +198,7 @@ export const COATS: readonly CoatRecord[] = [
     lastGrit: [220, 320],
     betweenGrit: [320, 400],
     carrier: 'water',
+    gloss60: [8, 85],
     blocksUv: false
   }),
   coat({
@@ -211,6 +219,7 @@ export const COATS: readonly CoatRecord[] = [
     lastGrit: [220, 320],
     betweenGrit: [320, 400],
     carrier: 'lacquer thinner',
+    gloss60: [8, 92],
     blocksUv: false
   }),
   coat({
@@ -231,6 +240,7 @@ export const COATS: readonly CoatRecord[] = [
     lastGrit: [220, 320],
     betweenGrit: [320, 400],
     carrier: 'alcohol',
+    gloss60: [40, 90],
     blocksUv: false
   }),
   coat({
@@ -251,6 +261,7 @@ export const COATS: readonly CoatRecord[] = [
     lastGrit: [220, 320],
     betweenGrit: [320, 400],
     carrier: 'lacquer thinner',
+    gloss60: [8, 88],
     blocksUv: false
   }),
   coat({
@@ -271,6 +282,7 @@ export const COATS: readonly CoatRecord[] = [
     lastGrit: [240, 2500],
     betweenGrit: null,
     carrier: 'mineral spirit',
+    gloss60: [8, 40],
     blocksUv: false
   }),
   coat({
@@ -291,6 +303,7 @@ export const COATS: readonly CoatRecord[] = [
     lastGrit: [320, 600],
     betweenGrit: [400, 600],
     carrier: 'lacquer thinner',
+    gloss60: [60, 90],
     blocksUv: true
   })
 ]

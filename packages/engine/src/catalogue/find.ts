@@ -1,3 +1,4 @@
+import { ABRASIVES } from './abrasive.ts'
 import { BOARDS } from './board.ts'
 import { ROOMS } from './climate.ts'
 import { COATS } from './coat.ts'
@@ -26,6 +27,7 @@ export const CATALOGUE = {
   hardware: HARDWARE,
   room: ROOMS,
   mixing: MIXING,
+  abrasive: ABRASIVES,
   hazard: HAZARDS
 } as const
 

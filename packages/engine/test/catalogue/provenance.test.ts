@@ -101,6 +101,12 @@ const PLAUSIBLE: Readonly<Record<string, readonly [low: number, high: number]>> 
   coverAfterDays: [0, 90],
   lastGrit: [60, 5000],
   betweenGrit: [120, 5000],
+  gloss60: [0, 100],
+  // abrasive
+  grit: [12, 5000],
+  grainUm: [0.5, 2000],
+  toleranceUm: [0.3, 3],
+  unletteredUm: [5, 300],
   // cutter
   diameterMm: [0.5, 200],
   cuttingLengthMm: [1, 150],
@@ -139,7 +145,16 @@ const PLAUSIBLE: Readonly<Record<string, readonly [low: number, high: number]>> 
 const RANGES = new Set([
   ...['shrinkageBandPct', 'loadingPct', 'densityBandKgM3', 'packing', 'mohs', 'sizeMm', 'readyAfterH'],
   ...['solidsPct', 'wetFilmUm', 'dryFilmUm', 'coats', 'transfer', 'spreadM2PerL', 'recoatH', 'loadAfterDays'],
-  ...['lastGrit', 'betweenGrit', 'diameterMm', 'threadMm', 'beyondDialMm', 'handReachMm', 'glassGapMm'],
+  ...[
+    'lastGrit',
+    'betweenGrit',
+    'gloss60',
+    'diameterMm',
+    'threadMm',
+    'beyondDialMm',
+    'handReachMm',
+    'glassGapMm'
+  ],
   ...['hour', 'minute', 'second', 'tempC', 'humidityPct', 'airShare', 'bubbleMm']
 ])
 
@@ -179,6 +194,7 @@ describe('every row of every catalogue', () => {
       hardware: 47,
       room: 10,
       mixing: 3,
+      abrasive: 32,
       hazard: 22
     })
   })

@@ -1,0 +1,69 @@
+import { inRange } from '../quantity/range.ts'
+
+/**
+ * Gloss in words and figures.
+ *
+ *   gloss = 100 × light thrown back like a mirror, over that of black glass of index 1.567 at 587.6 nm
+ *
+ * Geometry: 60° in general; 20° when the 60° value is above 70; 85° when it is below 10.
+ *
+ * Source: ISO 2813:2014 (definition, read in an excerpt); ASTM D523 (choice of geometry, read). Bands of the words
+ * at 60°: usage of wood finishing, no published source; EN 13300 for wall paints has its own (memory): matt below
+ * 10 at 85°, dead matt below 5, mid sheen below 60 at 60°.
+ * Check: black glass of index 1.567 throws back 10.01 % at 60° and 4.91 % straight on by Fresnel's equations.
+ *
+ * Limits: figures of a flat even face. The words on tins are not bound to any figure.
+ */
+export type GlossWord = 'matt' | 'satin' | 'gloss' | 'polished'
+
+/** Bands at 60°, gloss units, without gaps: matt to 18, satin to 45, gloss to 85, polished beyond (practice). */
+export const GLOSS_BANDS: Readonly<Record<GlossWord, readonly [low: number, high: number]>> = {
+  matt: [0, 18],
+  satin: [18, 45],
+  gloss: [45, 85],
+  polished: [85, 100]
+}
+
+/** The words, dull to bright. */
+export const GLOSS_WORDS = ['matt', 'satin', 'gloss', 'polished'] as const
+
+/** The word for a gloss at 60°. */
+export function glossWord(gu60: number): GlossWord {
+  inRange('gloss', gu60, 0, 100, 'gloss units')
+  return GLOSS_WORDS.find(w => gu60 < GLOSS_BANDS[w][1]) ?? 'polished'
+}
+
+/** The words that a range of gloss touches, dull to bright. */
+export function glossWords(low: number, high: number): readonly GlossWord[] {
+  return GLOSS_WORDS.filter(w => {
+    const [from, to] = GLOSS_BANDS[w]
+    return high > from && low < to
+  })
+}
+
+/** Angle at which to read it, degrees, from the value at 60°. */
+export function readAtDeg(gu60: number): 20 | 60 | 85 {
+  if (gu60 > 70) return 20
+  return gu60 < 10 ? 85 : 60
+}
+
+/**
+ * Share of unpolarised light that a smooth face of an index throws back (Fresnel).
+ * @throws RangeError outside 0 to 89.99°
+ */
+export function reflectance(index: number, angleDeg: number): number {
+  inRange('index of refraction', index, 1, 4)
+  const cos = Math.cos((inRange('angle', angleDeg, 0, 89.99, '°') * Math.PI) / 180)
+  const inner = Math.sqrt(1 - (1 - cos * cos) / (index * index))
+  const s = ((cos - index * inner) / (cos + index * inner)) ** 2
+  const p = ((inner - index * cos) / (inner + index * cos)) ** 2
+  return (s + p) / 2
+}
+
+/** Gloss of a perfectly smooth clear film of an index at an angle, units: its reflectance over the black glass's. */
+export function smoothGloss(index: number, angleDeg: number): number {
+  return (100 * reflectance(index, angleDeg)) / reflectance(BLACK_GLASS_INDEX, angleDeg)
+}
+
+/** ISO 2813: the black glass that counts as 100. */
+const BLACK_GLASS_INDEX = 1.567
