@@ -1,12 +1,13 @@
 import type { Check, Found } from './finding.ts'
+import { oddTimberReadings } from './timber-reading.ts'
 import type { Work } from './work.ts'
 
-/** Readings of a pour that contradict each other, or that cannot be used. */
+/** Readings that contradict each other, or that cannot be used. */
 export const readingOdd: Check = {
   id: 'reading-odd',
-  about: 'readings of a cure that contradict each other, or lie before their pour',
+  about: 'readings that contradict each other, lie before their pour, or are of nothing in the piece',
   cases: [],
-  run: work => [...work.casts.flatMap((_, i) => one(work, i)), ...nameless(work)]
+  run: work => [...work.casts.flatMap((_, i) => one(work, i)), ...nameless(work), ...oddTimberReadings(work)]
 }
 
 // Signs of cure of a pour that the piece does not have.

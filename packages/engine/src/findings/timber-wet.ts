@@ -1,3 +1,5 @@
+import { readyWords } from '../fits/drying-now.ts'
+import { builtIn } from '../fits/season.ts'
 import { decimals } from '../quantity/format.ts'
 import { dryingByDiffusion, dryingByRule } from '../timber/drying.ts'
 import { crossGrainMovement } from '../timber/movement.ts'
@@ -5,12 +7,6 @@ import type { Check, Found } from './finding.ts'
 import { rounded, setQuantity } from './fix.ts'
 import type { Work } from './work.ts'
 
-/** Points over the middle of the year's balance that single pieces may be out (Wood Handbook ch. 13: 8 ± 2 %; memory). */
-const OVER_MIDDLE_PCT = 2
-/** Points over the balance of the dampest air: what a meter may be out (practice). */
-const OVER_DAMPEST_PCT = 1
-/** Above this resin is not poured on timber at all, % (common practice, no source). */
-const MOST_PCT = 20
 /** From this width across the grain, mm, what is screwed to it wants slots (practice). */
 const SLOTS_FROM_MM = 300
 /** From this thickness, mm, the rule of a year an inch is said as well: thinner boards are bought kiln-dried. */
@@ -26,25 +22,27 @@ export const timberWet: Check = {
 
 const KNOWN = {
   reading: 'measured',
+  log: 'by its weights',
   document: 'given',
   storage: 'not measured: from the air it is stored in',
   room: 'not measured: from the air of the shop'
 } as const
 
-function one(work: Work, season: Work['seasons'][number]): Found[] {
-  const { moisturePct, dryPct, dampPct, source } = season
+type Season = Work['seasons'][number]
+
+function one(work: Work, season: Season): Found[] {
+  const { corePct, dryPct, dampPct, source, log } = season
   const middle = (dryPct + dampPct) / 2
-  const most = Math.min(Math.max(middle + OVER_MIDDLE_PCT, dampPct + OVER_DAMPEST_PCT), MOST_PCT)
-  const well = Math.min(middle + OVER_MIDDLE_PCT, most)
-  if (moisturePct <= well + 1e-9) return []
+  const { wellPct: well, mostPct: most } = builtIn(dryPct, dampPct)
+  if (corePct <= well + 1e-9) return []
   const { id, at, value } = work.entries.timbers[season.timber]!
   // Without a measurement nobody knows: that is for the maker to judge.
-  const measured = source === 'reading' || source === 'document'
-  const stop = measured && moisturePct > most
+  const measured = source === 'reading' || source === 'log' || source === 'document'
+  const stop = measured && corePct > most
   const goal = rounded(well, 'down', 0.1)
   const days = dryingByDiffusion({
     thicknessMm: Math.max(0.1, value.thickness),
-    coreMoisturePct: moisturePct,
+    coreMoisturePct: corePct,
     roomMoisturePct: Math.min(30, middle)
   })
   const rule =
@@ -55,14 +53,14 @@ function one(work: Work, season: Work['seasons'][number]): Found[] {
     {
       severity: stop ? 'stop' : 'caution',
       at,
-      says: `${id} is at ${decimals(moisturePct, 1)} % (${KNOWN[source]}); where it will live timber stands at ${decimals(dryPct, 1)} to ${decimals(dampPct, 1)} %. ${shrinks(work, season, middle)}Not ready: its core takes ${decimals(days.lowDays, 0)} to ${decimals(days.highDays, 0)} days at least in that air${rule}.`,
-      value: moisturePct,
+      says: `${id} is at ${decimals(corePct, 1)} % (${known(season)}); where it will live timber stands at ${decimals(dryPct, 1)} to ${decimals(dampPct, 1)} %. ${shrinks(work, season, middle)}Not ready: ${log === null ? '' : logWords(log)}its core takes ${decimals(days.lowDays, 0)} to ${decimals(days.highDays, 0)} days at least in that air${rule}.`,
+      value: corePct,
       unit: '%',
       limit: stop ? most : well,
       basis:
         'equilibrium moisture of the air it will live in (Wood Handbook eq. 4-5); 2 % over its middle: same, ch. 13 (memory); 1 % over the dampest, and 20 %: common practice; days: diffusion (Crank), the least',
       settledBy: 'a two-pin meter with its pins at the core, after flattening, or a sample dried in the oven',
-      ...(source === 'reading'
+      ...(source === 'reading' || source === 'log'
         ? {}
         : {
             fix: setQuantity(work.document, `${at}/moisture`, 'percent', goal, 'down', 0.1),
@@ -72,7 +70,17 @@ function one(work: Work, season: Work['seasons'][number]): Found[] {
   ]
 }
 
-function shrinks(work: Work, season: Work['seasons'][number], toPct: number): string {
+// How it is known; what was measured says with what.
+function known({ source, how, corePct, moisturePct }: Season): string {
+  const core = Math.abs(corePct - moisturePct) < 0.05 ? '' : `, at its core; mean ${decimals(moisturePct, 1)}`
+  return `${source === 'reading' ? how : KNOWN[source]}${core}`
+}
+
+function logWords({ ready, why }: NonNullable<Season['log']>): string {
+  return ready === null ? `${why}; ` : `by its weights ready on ${readyWords(ready)}; `
+}
+
+function shrinks(work: Work, season: Season, toPct: number): string {
   const { acrossMm, coefficientPerPct, moisturePct } = season
   if (coefficientPerPct === null) return ''
   const { centralMm } = crossGrainMovement({

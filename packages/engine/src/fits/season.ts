@@ -1,28 +1,35 @@
 import type { Materials } from '../cast/facts.ts'
 import { coefficientOf } from '../catalogue/timber.ts'
 import { grainDegOf } from '../piece/grain.ts'
-import type { Piece, Timber } from '../piece/piece-schema.ts'
+import type { Piece } from '../piece/piece-schema.ts'
 import type { Reading } from '../piece/reading-schema.ts'
 import type { Shop } from '../piece/shop-schema.ts'
 import type { Region } from '../shape/region.ts'
-import { equilibriumMoisturePct, MOISTURE_TEMP_RANGE_C } from '../timber/moisture.ts'
 import { coefficientAtRingAnglePerPct, crossGrainMovement, RING_ANGLE_DEG } from '../timber/movement.ts'
+import { livingAir, settledPct } from './air.ts'
+import type { MoistureNow } from './moisture-now.ts'
+import { moistureNow } from './moisture-now.ts'
 
-/** Where a moisture figure comes from. */
-export type MoistureSource = 'reading' | 'document' | 'storage' | 'room'
+/** Points over the middle of the year's balance that single pieces may be out (Wood Handbook ch. 13: 8 ± 2 %; memory). */
+const OVER_MIDDLE_PCT = 2
+/** Points over the balance of the dampest air: what a meter may be out (practice). */
+const OVER_DAMPEST_PCT = 1
+/** Above this resin is not poured on timber at all, % (common practice, no source). */
+const MOST_PCT = 20
 
-/** Air a piece lives in, driest and dampest. */
-export interface LivingAir {
-  readonly dry: { readonly tempC: number; readonly humidityPct: number }
-  readonly damp: { readonly tempC: number; readonly humidityPct: number }
-  readonly name: string
+/** What timber may hold when it is built in: up to `wellPct` well, above `mostPct` not at all. */
+export function builtIn(
+  dryPct: number,
+  dampPct: number
+): { readonly wellPct: number; readonly mostPct: number } {
+  const middle = (dryPct + dampPct) / 2
+  const mostPct = Math.min(Math.max(middle + OVER_MIDDLE_PCT, dampPct + OVER_DAMPEST_PCT), MOST_PCT)
+  return { wellPct: Math.min(middle + OVER_MIDDLE_PCT, mostPct), mostPct }
 }
 
 /** A timber's moisture now, where it will settle over the year, and what it moves across the grain. */
-export interface Season {
+export interface Season extends MoistureNow {
   readonly timber: number
-  readonly moisturePct: number
-  readonly source: MoistureSource
   /** Equilibrium in the driest and dampest air it will live in, %. */
   readonly dryPct: number
   readonly dampPct: number
@@ -32,48 +39,6 @@ export interface Season {
   /** Movement from now to the driest and the dampest air, mm (negative: shrinks), with its spread. */
   readonly toDryMm: readonly [low: number, central: number, high: number] | null
   readonly toDampMm: readonly [low: number, central: number, high: number] | null
-}
-
-/** The air a piece will live in. */
-export function livingAir(piece: Piece, materials: Materials): LivingAir {
-  if (typeof piece.climate !== 'string') {
-    const { dry, damp } = piece.climate
-    return {
-      dry: { tempC: dry.temperature, humidityPct: dry.humidity },
-      damp: { tempC: damp.temperature, humidityPct: damp.humidity },
-      name: 'the air given'
-    }
-  }
-  const room = materials.room!
-  return { dry: room.dry, damp: room.damp, name: room.name }
-}
-
-/** Moisture of a timber now: the latest reading, the document, the air it is stored in, the shop's room. */
-function moistureNow(
-  timber: Timber,
-  id: string,
-  shop: Shop,
-  readings: readonly Reading[]
-): { pct: number; source: MoistureSource } {
-  const latest = readings
-    .filter(r => r.kind === 'moisture' && r.timber === id)
-    .sort((a, b) => Date.parse(a.at) - Date.parse(b.at))
-    .at(-1)
-  if (latest?.kind === 'moisture') return { pct: latest.moisture, source: 'reading' }
-  if (timber.moisture !== undefined) return { pct: timber.moisture, source: 'document' }
-  if (shop.storage !== undefined)
-    return { pct: settledPct(shop.storage.temperature, shop.storage.humidity), source: 'storage' }
-  const { night, day, humidity } = shop.climate
-  return { pct: settledPct((night + day) / 2, humidity), source: 'room' }
-}
-
-/** Equilibrium moisture at an air, %; temperatures beyond the table are held at its ends. */
-function settledPct(tempC: number, humidityPct: number): number {
-  const [low, high] = MOISTURE_TEMP_RANGE_C
-  return equilibriumMoisturePct(
-    Math.min(high, Math.max(low, tempC)),
-    Math.min(99, Math.max(0, humidityPct)) / 100
-  )
 }
 
 /** One entry a timber. `regions` are the timbers' outlines on the plan. */
@@ -88,10 +53,11 @@ export function seasonsOf(
   const air = livingAir(piece, materials)
   const dryPct = settledPct(air.dry.tempC, air.dry.humidityPct)
   const dampPct = settledPct(air.damp.tempC, air.damp.humidityPct)
+  const { wellPct } = builtIn(dryPct, dampPct)
   return piece.timbers.map((timber, i): Season => {
-    const now = moistureNow(timber, ids[i]!, shop, readings)
-    const acrossMm = extent(regions[i]!, grainDegOf(timber, regions[i]!) + 90)
     const record = materials.timbers[i]!
+    const now = moistureNow(timber, ids[i]!, record, shop, readings, wellPct)
+    const acrossMm = extent(regions[i]!, grainDegOf(timber, regions[i]!) + 90)
     const radial = coefficientOf(record, 'radial')?.value ?? null
     const tangential = coefficientOf(record, 'tangential')?.value ?? null
     const coefficient =
@@ -104,16 +70,15 @@ export function seasonsOf(
       const m = crossGrainMovement({
         dimensionMm: acrossMm,
         coefficientPerPct: coefficient,
-        fromPct: now.pct,
+        fromPct: now.moisturePct,
         toPct,
         shrinkageStartPct: start
       })
       return [m.lowMm, m.centralMm, m.highMm]
     }
     return {
+      ...now,
       timber: i,
-      moisturePct: now.pct,
-      source: now.source,
       dryPct,
       dampPct,
       acrossMm,

@@ -29,6 +29,9 @@ const common = {
 
 const what = id('the entry it is about')
 
+/** Most water taken for timber, % of its dry mass: basic gravity 0.38 quite full (Wood Handbook eq. 4-3; memory). */
+const MOST_MOISTURE = 200
+
 /** Something measured at the bench: one line of a readings file. */
 export const readingSchema = z
   .discriminatedUnion('kind', [
@@ -75,8 +78,44 @@ export const readingSchema = z
       kind: z.literal('moisture'),
       timber: what,
       moisture: percent('measured', 0, 60),
+      way: choice('pins: a resistance meter; pinless: held against it; oven-dry: a sample', [
+        'pins',
+        'pinless',
+        'oven-dry'
+      ]).optional(),
+      depth: length('how deep the pins read, insulated but for their tips', 0.1, 200).optional(),
+      setting: words('timber the meter was set to, by id or name of the catalogue', 80).optional(),
+      temperature: temperature('of the timber', -10, 60).optional(),
       ...common
     }),
+    z.strictObject({
+      kind: z.literal('weight'),
+      timber: what,
+      mass: mass('the whole timber, weighed', 1),
+      moisture: percent('its moisture then, when known', 0, 60).optional(),
+      ...common
+    }),
+    z
+      .strictObject({
+        kind: z.literal('sample'),
+        timber: what,
+        wet: mass('sample cut from it, at once', 0.1),
+        dry: mass('the same dried in the oven until it lost no more', 0.1),
+        ...common
+      })
+      .superRefine(({ wet, dry }, ctx) => {
+        if (wet >= dry && wet <= (1 + MOST_MOISTURE / 100) * dry) return
+        ctx.addIssue({
+          code: 'custom',
+          message: 'no sample of timber',
+          path: ['dry'],
+          params: {
+            meaning: true,
+            allowed: `${Math.ceil((wet * 10) / (1 + MOST_MOISTURE / 100)) / 10} to ${wet} g: it loses water in the oven, at most ${MOST_MOISTURE} % of what is left`,
+            example: String(Math.round(wet / 0.111) / 10)
+          }
+        })
+      }),
     z.strictObject({
       kind: z.literal('corners'),
       corners: z.array(place('what a corner reads high')).length(4),

@@ -39,3 +39,16 @@ export function noSuchDay(text: string): { readonly allowed: string; readonly la
     last: `${text.slice(0, 8)}${most}${text.slice(10)}`
   }
 }
+
+/** The day, `YYYY-MM-DD`, that lies so many days after a moment (ISO 8601 with offset), in the moment's own zone. */
+export function dayAfter(moment: string, days: number): string {
+  const sign = /([+-])(\d\d):(\d\d)$/.exec(moment)
+  const offsetMin = sign === null ? 0 : (sign[1] === '-' ? -1 : 1) * (Number(sign[2]) * 60 + Number(sign[3]))
+  return new Date(Date.parse(moment) + (offsetMin + days * 1440) * 60_000).toISOString().slice(0, 10)
+}
+
+/** A day `YYYY-MM-DD` in words: "12 Feb 2027". */
+export function dayWords(day: string): string {
+  const [year, month, date] = day.split('-').map(Number) as [number, number, number]
+  return `${date} ${MONTHS[month - 1]!.slice(0, 3)} ${year}`
+}

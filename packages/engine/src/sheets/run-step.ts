@@ -10,6 +10,7 @@ import { mouldDetail, place, signed } from './run-mould.ts'
 import type { RunDetail, RunFact } from './run-part.ts'
 import { blank, detail, fact } from './run-part.ts'
 import { pourDetail, stonesDetail } from './run-pour.ts'
+import { moistureFacts, weightBlanks } from './run-timber.ts'
 
 /** What the run sheet says of step `i` beyond its heading and its few words. */
 export function stepDetail(plan: Plan, work: Work, i: number): RunDetail {
@@ -110,11 +111,13 @@ function timberDetail(work: Work, k: number): RunDetail {
         `${decimals(b.maxX - b.minX, 0)} × ${decimals(b.maxY - b.minY, 0)} × ${decimals(solid.high - solid.base, 1)}`,
         'mm'
       ),
-      fact('Grain', `${signed(grainDegOf(t, solid.upper), 0)}°`, 'from x')
+      fact('Grain', `${signed(grainDegOf(t, solid.upper), 0)}°`, 'from x'),
+      ...moistureFacts(work, k)
     ],
     blanks: [
       blank('Moisture', '%', decimals(season.moisturePct, 1)),
-      blank('Thickness', 'mm', decimals(t.thickness, 1))
+      blank('Thickness', 'mm', decimals(t.thickness, 1)),
+      ...weightBlanks(work, k)
     ]
   })
 }

@@ -6,6 +6,7 @@ import type { ShownUnits } from '../quantity/shown-units.ts'
 import { lengthIn, METRIC, massIn } from '../quantity/shown-units.ts'
 import { wasteReachMm } from '../stack/waste.ts'
 import type { Step } from '../steps/step.ts'
+import { dryingWords } from './run-timber.ts'
 
 const WAIT_WORDS = {
   recoat: 'until the next pour can bond',
@@ -34,7 +35,11 @@ export function stepFacts(plan: Plan, work: Work, i: number, shown: ShownUnits =
       const t = step.timber
       return t === undefined
         ? []
-        : [work.materials.timbers[t.index]!.name, `${mm(t.value.thickness, 1)} thick`]
+        : [
+            work.materials.timbers[t.index]!.name,
+            `${mm(t.value.thickness, 1)} thick`,
+            ...[dryingWords(work.seasons[t.index]!)].filter(words => words !== '')
+          ]
     }
     case 'set timber': {
       const t = step.timber

@@ -1,3 +1,4 @@
+import { type LeastSquares, leastSquares } from '../../quantity/least-squares.ts'
 import { inRange } from '../../quantity/range.ts'
 import type { ResinModel } from '../model.ts'
 import { fillOf } from '../vessel.ts'
@@ -12,7 +13,6 @@ import {
   residualFunctions
 } from './cup-residual.ts'
 import { type CupReading, type CupTest, LEAST_READINGS } from './cup-test.ts'
-import { type LeastSquares, leastSquares } from './least-squares.ts'
 
 /** What a cup test gives: plain data but for the model, which is a resin's as any other. */
 export interface CupFit {

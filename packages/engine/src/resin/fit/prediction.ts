@@ -1,9 +1,9 @@
+import { cholesky } from '../../quantity/least-squares.ts'
 import type { Band } from '../bands.ts'
 import { H_CUP } from '../cup.ts'
 import type { ResinModel } from '../model.ts'
 import type { CupFit } from './cup-fit.ts'
 import { CUP_PARAMETERS, effect, inCup, modelAt } from './cup-parameter.ts'
-import { cholesky } from './least-squares.ts'
 
 /** Ends of 90 % in standard deviations: Φ(1.645) = 0.95. */
 export const NINETY = 1.6448536269514722
