@@ -42,7 +42,7 @@ const CAST_MS = 60_000
 export async function castWhole(page: Page): Promise<void> {
   await planned(page)
   await page
-    .locator('.goes-by', { hasText: /^The whole mould\.$/ })
+    .locator('.goes-by', { hasText: /^The whole mould, cast finely\.$/ })
     .first()
     .waitFor({ timeout: CAST_MS })
   await page.locator('.casting').waitFor({ state: 'detached', timeout: CAST_MS })

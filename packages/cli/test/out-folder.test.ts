@@ -135,7 +135,9 @@ describe('plan', () => {
     expect(err).toContain('written to')
     expect(readdirSync(folder).sort()).toEqual([
       '.castwright.json',
+      'back.png',
       'buy-list.csv',
+      'front.png',
       'piece.html',
       'plan.json',
       'run-sheet.html',
@@ -166,9 +168,11 @@ describe('plan', () => {
     expect(answer(['plan', stopped, '--out', folder, '--readings', readings, ...AS_OF]).code).toBe(1)
     expect(readdirSync(folder).sort()).toEqual([
       '.castwright.json',
+      'back.png',
       'begun.html',
       'begun.md',
       'buy-list.csv',
+      'front.png',
       'piece.html',
       'plan.json'
     ])

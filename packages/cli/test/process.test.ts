@@ -76,7 +76,9 @@ describe.runIf(existsSync('/dev/full'))('a full disk', () => {
     expect(readFileSync(at('full', 'plan.json'), 'utf8')).toBe(before)
     expect(readdirSync(folder).sort()).toEqual([
       '.castwright.json',
+      'back.png',
       'buy-list.csv',
+      'front.png',
       'piece.html',
       'plan.json',
       'run-sheet.html',

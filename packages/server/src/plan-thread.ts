@@ -1,4 +1,5 @@
 import { parentPort } from 'node:worker_threads'
+import { deflateSync } from 'node:zlib'
 import type { PageAssets, PlanInput, WholeCast } from '@castwright/engine'
 import {
   buyCsv,
@@ -8,6 +9,7 @@ import {
   InputProblem,
   page,
   plan,
+  pngAddress,
   readReadings,
   runSheetHtml,
   runSheetMarkdown,
@@ -91,7 +93,11 @@ function answered(ask: PlanAsk): PlanAnswer {
             code: 'not-built',
             says: 'the page is not built: run "npm start" once'
           }
-        return { number, kind: 'text', text: page(planned, ask.assets) }
+        return {
+          number,
+          kind: 'text',
+          text: page(planned, ask.assets, image => pngAddress(image, deflateSync))
+        }
     }
   } catch (e) {
     if (e instanceof InputProblem) return { number, kind: 'refused', code: 'not-usable', says: e.message }

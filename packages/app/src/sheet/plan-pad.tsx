@@ -1,5 +1,6 @@
-import { useRef } from 'preact/hooks'
+import { useLayoutEffect, useRef } from 'preact/hooks'
 import { bounds } from '../../../engine/src/shape/measure.ts'
+import { pictureMark } from '../../../engine/src/sheets/picture-mark.ts'
 import { pointerMarks, pointerTo } from '../../../engine/src/sheets/pointer.ts'
 import type { SectionPath } from '../../../engine/src/sheets/section-cut.ts'
 import { svgMarks } from '../../../engine/src/sheets/svg.ts'
@@ -8,6 +9,7 @@ import { PlanStrokes } from '../draw/plan-strokes.tsx'
 import { PullHandles } from '../draw/pull-handles.tsx'
 import { arrowStep } from '../look/arrow-keys.ts'
 import { Drawing } from '../look/drawing.tsx'
+import { picture, pictured } from '../state/open-piece.ts'
 import { w } from '../text/words.ts'
 import type { PlannedView } from '../worker/views.ts'
 import { HeatOver } from './heat-map.tsx'
@@ -27,6 +29,14 @@ export function PlanPad(p: {
 }) {
   const host = useRef<HTMLDivElement>(null)
   const { drawn, view } = p.view.plane
+  const laid = picture.value?.of === pictured.value ? (picture.value.placed ?? null) : null
+  // Between the colours of level parts and the grain, where the drawing keeps a place for it.
+  useLayoutEffect(() => {
+    const place = host.current?.querySelector('g.picture')
+    if (place == null) return
+    const marks = laid === null ? [] : [pictureMark({ ...view, mirrored: view.face === 'back' }, laid)]
+    place.innerHTML = svgMarks(marks, view.heightMm)
+  }, [drawn, view, laid])
   const shown = view.face
   const { outline } = p.view.model.geometry
   const box = bounds(outline)

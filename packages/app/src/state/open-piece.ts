@@ -1,6 +1,7 @@
 import { computed, signal } from '@preact/signals'
 import type { Patch } from '../../../engine/src/piece/patch.ts'
 import type { Problem } from '../../../engine/src/piece/problem.ts'
+import type { PlacedPicture } from '../../../engine/src/sheets/picture-mark.ts'
 import type { Aside } from '../net/api.ts'
 import type { Pending } from '../offline/keep.ts'
 import type { Json } from '../worker/document.ts'
@@ -48,6 +49,10 @@ export const NOTHING_UNSENT: Unsent = { drawings: [], edit: null, settled: [] }
 export const piece = signal<OpenPiece | null>(null)
 export const missing = signal<string | null>(null)
 export const view = signal<PlannedView | null>(null)
+/** Colours to lay on the plan where they vary over it, and what they are of (see planning.ts). */
+export const picture = signal<{ readonly of: string; readonly placed: PlacedPicture | null } | null>(null)
+/** What the plan shown is of, as a picture would be: its model and face. */
+export const pictured = signal('')
 /** Set while the figures shown precede the last edit. */
 export const stale = signal(false)
 /** How much of the cast of the whole mould lies behind, 0..1; null while none is under way. */

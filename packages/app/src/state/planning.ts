@@ -3,7 +3,7 @@ import { modelFrom } from '../../../engine/src/sheets/page-data.ts'
 import type { Answer } from '../worker/messages.ts'
 import { askEngine, stopEngine } from './engine.ts'
 import { handHolds } from './hand.ts'
-import { castShare, failure, piece, problems, stale, view } from './open-piece.ts'
+import { castShare, failure, picture, pictured, piece, problems, stale, view } from './open-piece.ts'
 import { units } from './preferences.ts'
 import { face, width } from './screen.ts'
 import { shop } from './shop.ts'
@@ -78,6 +78,7 @@ function show({ answer, id }: Arrived): void {
   if (answer.seq !== asked || piece.peek()?.id !== id) return
   batch(() => {
     if (answer.kind === 'planned') {
+      pictured.value = `${answer.view.plane.view.face} ${answer.view.model}`
       view.value = { ...answer.view, model: modelFrom(JSON.parse(answer.view.model)) }
       stale.value = false
       problems.value = []
@@ -86,8 +87,20 @@ function show({ answer, id }: Arrived): void {
     else if (answer.kind === 'failed') failure.value = answer.says
     castShare.value = castingOf(answer)
   })
+  if (answer.kind === 'planned' && answer.view.effort === 'full') paint(answer.view.plane.view.face)
   if (answer.kind === 'planned' && answer.view.effort === 'preview')
     rest = setTimeout(() => ask('full'), REST_MS)
+}
+
+// The picture of what is shown, unless it is there already. It comes before the cast goes on.
+function paint(side: 'front' | 'back'): void {
+  const of = pictured.peek()
+  const at = piece.peek()
+  if (picture.peek()?.of === of || at === null) return
+  const { document, files } = at
+  askEngine({ kind: 'picture', document, files, shop: shop.peek()?.document ?? null, face: side }, answer => {
+    if (answer.kind === 'picture') picture.value = { of, placed: answer.picture }
+  })
 }
 
 // How far the cast is that this answer belongs to; null: none goes on.

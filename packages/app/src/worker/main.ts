@@ -5,7 +5,7 @@ import { planView } from '../../../engine/src/sheets/plan-view.ts'
 import type { Answer, Ask } from './messages.ts'
 import { drawnOf } from './planned-view.ts'
 import type { GoingOn } from './planner.ts'
-import { planAnswer, planned, whatIfAnswer } from './planner.ts'
+import { columnOf, planAnswer, planned, whatIfAnswer } from './planner.ts'
 import type { Thumb } from './views.ts'
 
 type Waiting = Exclude<Ask, { kind: 'stop' }>
@@ -23,7 +23,7 @@ let goingOn: GoingOn | null = null
 
 addEventListener('message', (event: MessageEvent<Ask>) => {
   const ask = event.data
-  if (ask.kind === 'plan' || ask.kind === 'what-if' || ask.kind === 'cup') {
+  if (ask.kind === 'plan' || ask.kind === 'what-if' || ask.kind === 'cup' || ask.kind === 'picture') {
     const older = waiting.findIndex(a => a.kind === ask.kind)
     if (older >= 0) waiting.splice(older, 1)
   }
@@ -76,7 +76,8 @@ const later = {
   round: () => import('../../../engine/src/round/round-model.ts'),
   tool: () => import('./changes.ts'),
   drawing: () => import('./drawing-parts.ts'),
-  cup: () => import('./cup.ts')
+  cup: () => import('./cup.ts'),
+  picture: () => import('./picture.ts')
 }
 let fetched = false
 
@@ -105,6 +106,10 @@ async function answered(ask: Waiting): Promise<Answer> {
       }
       case 'thumb':
         return { kind: 'thumb', seq, thumb: thumb(planned({ ...ask, effort: 'preview' })) }
+      case 'picture': {
+        const { pictureOf } = await later.picture()
+        return { kind: 'picture', seq, picture: await pictureOf(columnOf(ask), ask.face) }
+      }
       case 'round': {
         const { roundModel } = await later.round()
         const { work } = planned({ ...ask, effort: 'preview' })

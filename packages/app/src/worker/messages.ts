@@ -2,6 +2,7 @@ import type { Problem } from '../../../engine/src/piece/problem.ts'
 import type { ShownUnits } from '../../../engine/src/quantity/shown-units.ts'
 import type { RoundModel } from '../../../engine/src/round/round-model.ts'
 import type { PageView } from '../../../engine/src/sheets/page-data.ts'
+import type { PlacedPicture } from '../../../engine/src/sheets/picture-mark.ts'
 import type { ToolAnswer, ToolChange } from './changes.ts'
 import type { Json } from './document.ts'
 import type { FieldTable } from './field-table.ts'
@@ -12,6 +13,11 @@ export type Ask =
   | ({ readonly kind: 'plan'; readonly seq: number } & PlanAsk)
   | ({ readonly kind: 'thumb'; readonly seq: number } & Pick<PlanAsk, 'document' | 'shop' | 'files' | 'asOf'>)
   | ({ readonly kind: 'round'; readonly seq: number } & Pick<PlanAsk, 'document' | 'shop' | 'files' | 'asOf'>)
+  /** Colours where heights vary over the plan: a picture to lay on the drawing of a face. */
+  | ({ readonly kind: 'picture'; readonly seq: number } & Pick<
+      PlanAsk,
+      'document' | 'shop' | 'files' | 'face'
+    >)
   | ({ readonly kind: 'what-if'; readonly seq: number } & WhatIfAsk)
   | ({ readonly kind: 'cup'; readonly seq: number } & CupAsk)
   | { readonly kind: 'fields'; readonly seq: number }
@@ -83,6 +89,7 @@ export type Answer =
   | { readonly kind: 'failed'; readonly seq: number; readonly says: string }
   | { readonly kind: 'cup'; readonly seq: number; readonly cup: CupAnswer }
   | { readonly kind: 'thumb'; readonly seq: number; readonly thumb: Thumb }
+  | { readonly kind: 'picture'; readonly seq: number; readonly picture: PlacedPicture | null }
   | { readonly kind: 'round'; readonly seq: number; readonly model: RoundModel }
   | { readonly kind: 'fields'; readonly seq: number; readonly fields: FieldTable }
   | { readonly kind: 'tool'; readonly seq: number; readonly done: ToolAnswer }

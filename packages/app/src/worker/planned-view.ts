@@ -24,7 +24,7 @@ import {
 import { entryName } from '../../../engine/src/sheets/page-place.ts'
 import { keyList, pointerOf, readyMin } from '../../../engine/src/sheets/page-sheet.ts'
 import { beforePours, dayOf } from '../../../engine/src/sheets/page-steps.ts'
-import { scaleBar } from '../../../engine/src/sheets/plan-view.ts'
+import { scaleBar } from '../../../engine/src/sheets/scale-bar.ts'
 import { sectionPathOf } from '../../../engine/src/sheets/section-path.ts'
 import { faceView, partsOn, roundsOn } from '../../../engine/src/sheets/sheet-views.ts'
 import { stepFacts, stepWords } from '../../../engine/src/sheets/step-facts.ts'

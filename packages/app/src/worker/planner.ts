@@ -80,7 +80,7 @@ function castingFor(ask: Full, key: string): GoingOn {
 export function whatIfAnswer(ask: Try): Begun {
   const { seq, pour, shown } = ask
   const key = keyOf(ask)
-  const before = columnOf(ask, key)
+  const before = columnOf(ask)
   const tried = { ...ask, ...triedDocuments(ask, before.shop.climate) }
   const now = workOf({ ...inputOf(tried), effort: 'preview' })
   const [column, moved] = [before.casts[pour], now.casts[pour]]
@@ -119,8 +119,9 @@ export function whatIfAnswer(ask: Try): Begun {
 
 let column: { readonly key: string; readonly work: Work } | null = null
 
-// The column of the piece as it stands: asked for again with every move of the hand.
-function columnOf(ask: Documents, key: string): Work {
+/** The column of a piece as it stands, kept: asked for again with every move of the hand. */
+export function columnOf(ask: Documents): Work {
+  const key = keyOf(ask)
   if (column?.key !== key) column = { key, work: workOf({ ...inputOf(ask), effort: 'preview' }) }
   return column.work
 }

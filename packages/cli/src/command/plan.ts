@@ -1,10 +1,13 @@
+import { deflateSync } from 'node:zlib'
 import type { Despite, Planned } from '@castwright/engine'
 import {
   buyCsv,
   CHECKS,
+  facePictures,
   fullPlan,
   nearestWord,
   page,
+  pngAddress,
   runSheetHtml,
   runSheetMarkdown
 } from '@castwright/engine'
@@ -25,10 +28,11 @@ export const planCommand: Command = {
   help: `castwright plan PIECE --out DIR [--json] [--despite ID --because "..."] [--shop FILE] [--readings FILE]
                 [--as-of MOMENT]
 
-Writes piece.html, buy-list.csv, plan.json, and the run sheet as run-sheet.html and run-sheet.md. All or
-nothing: files of an earlier plan are replaced, others are not touched. While a stop stands the run sheet is
-not written; steps already begun are, with what makes them safe, as begun.html and begun.md. Ends with 0 when no stop stands, 1 when one does, 2 when the
-input cannot be used.
+Writes piece.html, buy-list.csv, plan.json, the colour of both faces as front.png and back.png, and the run
+sheet as run-sheet.html and run-sheet.md. All or nothing: files of an earlier plan are replaced, others are
+not touched. While a stop stands the run sheet is not written; steps already begun are, with what makes them
+safe, as begun.html and begun.md. Ends with 0 when no stop stands, 1 when one does, 2 when the input cannot be
+used.
 
   --out DIR         the folder, made if need be
   --despite ID      go on in spite of that finding, for the reason after --because; printed on every sheet
@@ -70,11 +74,14 @@ input cannot be used.
   }
 }
 
-function filesOf(planned: Planned): Map<string, string> {
+function filesOf(planned: Planned): Map<string, string | Uint8Array> {
   const { plan: p } = planned
   const assets = pageAssets()
-  const files = new Map([
-    ['piece.html', page(planned, assets)],
+  const pictures = facePictures(planned, deflateSync)
+  const files = new Map<string, string | Uint8Array>([
+    ['piece.html', page(planned, assets, image => pngAddress(image, deflateSync))],
+    ['front.png', pictures.front],
+    ['back.png', pictures.back],
     ['buy-list.csv', buyCsv(p)],
     ['plan.json', `${JSON.stringify(p, null, 2)}\n`]
   ])

@@ -94,6 +94,16 @@ export function frontUp(model: Pick<CoreModel, 'down'>): boolean {
   return model.down === 'back'
 }
 
+/** Height as cast of the finished back, mm. */
+export function backOf(model: CoreModel): number {
+  return frontUp(model) ? model.finishedLow : model.finishedHigh
+}
+
+/** Height as cast of the finished front, mm. */
+export function frontOf(model: CoreModel): number {
+  return frontUp(model) ? model.finishedHigh : model.finishedLow
+}
+
 /**
  * The finished core at a point, voids of cuts and formers named, from the back to the front; empty outside the
  * outline.

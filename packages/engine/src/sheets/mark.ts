@@ -113,6 +113,15 @@ export interface CircleMark {
   readonly filled?: boolean
 }
 
+/** A picture laid on the sheet: its address (`data:` or `blob:`), its lower left corner, its size. */
+export interface ImageMark {
+  readonly kind: 'image'
+  readonly href: string
+  readonly at: Spot
+  readonly widthMm: number
+  readonly heightMm: number
+}
+
 /** A filled arrowhead whose tip is at `at`; it points where `directionDeg` says. */
 export interface ArrowMark {
   readonly kind: 'arrow'
@@ -129,7 +138,15 @@ export interface GroupMark {
   readonly marks: readonly Mark[]
 }
 
-export type Mark = LineMark | PathMark | RegionMark | TextMark | CircleMark | ArrowMark | GroupMark
+export type Mark =
+  | LineMark
+  | PathMark
+  | RegionMark
+  | TextMark
+  | CircleMark
+  | ArrowMark
+  | ImageMark
+  | GroupMark
 
 /** A drawing: its paper and what is on it. */
 export interface Sheet {

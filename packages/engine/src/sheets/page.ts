@@ -12,6 +12,7 @@ import { placed } from './page-place.ts'
 import { sheetPart } from './page-sheet.ts'
 import { stepsPart } from './page-steps.ts'
 import { sha256Base64 } from './sha256.ts'
+import type { Addressed } from './sheet-views.ts'
 import { sheetViews } from './sheet-views.ts'
 
 /** What the caller reads from files: the engine reads none. */
@@ -27,14 +28,15 @@ export interface PageAssets {
 /**
  * A plan as one page that asks for nothing else: drawing sheet, job card, buy list and mould. Script and style
  * are named by their hashes in a content security policy that allows no request of any kind.
+ * `address` gives pictures an address of their own (`data:`); without it the plan shows level parts alone.
  * @throws Error for a script or style that would end its own element
  */
-export function page(planned: Planned, assets: PageAssets): string {
+export function page(planned: Planned, assets: PageAssets, address?: Addressed): string {
   const { plan, work } = planned
   const model = coreModelOf(work)
   const all = numbered(plan)
   const at = placed(plan, all)
-  const { markup: sheet, data } = sheetPart(plan, work, model, sheetViews(work, model))
+  const { markup: sheet, data } = sheetPart(plan, work, model, sheetViews(work, model, address))
   // A browser reads every line end as a line feed before it hashes.
   const style = `${fontFaces(assets.fonts)}${assets.style}`.replace(/\r\n?/g, '\n')
   const script = assets.script.replace(/\r\n?/g, '\n')
@@ -45,6 +47,7 @@ export function page(planned: Planned, assets: PageAssets): string {
     `script-src 'sha256-${sha256Base64(script)}'`,
     `style-src 'sha256-${sha256Base64(style)}'`,
     'font-src data:',
+    'img-src data:',
     "base-uri 'none'",
     "form-action 'none'"
   ].join('; ')

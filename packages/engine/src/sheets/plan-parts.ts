@@ -7,6 +7,7 @@ import { coreAt } from '../stack/core.ts'
 import type { Material } from '../stack/event.ts'
 import { removalPlan } from '../stack/event.ts'
 import type { CoreModel } from './core-model.ts'
+import { backOf, frontOf } from './core-model.ts'
 import { seenColour } from './look.ts'
 
 /** A part of a face that looks alike: what lies on top, and the colour seen; both null where nothing is. */
@@ -68,14 +69,6 @@ function partOf(region: Region): Part {
 
 function apart(a: Bounds, b: Bounds): boolean {
   return a.maxX <= b.minX || b.maxX <= a.minX || a.maxY <= b.minY || b.maxY <= a.minY
-}
-
-function backOf(model: CoreModel): number {
-  return model.down === 'back' ? model.finishedLow : model.finishedHigh
-}
-
-function frontOf(model: CoreModel): number {
-  return model.down === 'back' ? model.finishedHigh : model.finishedLow
 }
 
 function dividers(work: Work, face: Face): Region[] {

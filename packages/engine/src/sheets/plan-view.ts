@@ -2,8 +2,7 @@ import type { Work } from '../findings/work.ts'
 import { grainDegOf } from '../piece/grain.ts'
 import type { Face } from '../piece/piece-schema.ts'
 import type { ShownUnits } from '../quantity/shown-units.ts'
-import { lengthIn, lengthUnit, METRIC } from '../quantity/shown-units.ts'
-import { toFixedUnit } from '../quantity/unit.ts'
+import { lengthIn } from '../quantity/shown-units.ts'
 import { circle, rectangle } from '../shape/build.ts'
 import { union } from '../shape/combine.ts'
 import { area, bounds, centroid } from '../shape/measure.ts'
@@ -12,10 +11,13 @@ import type { Region } from '../shape/region.ts'
 import { rotate } from '../shape/transform.ts'
 import { removalPlan } from '../stack/event.ts'
 import type { CoreModel } from './core-model.ts'
+import { cuttingPlane } from './cutting-plane.ts'
 import { chain, dimension } from './dimension.ts'
 import { grainLines } from './grain.ts'
 import type { Mark, Paint, Sheet } from './mark.ts'
-import { CAPTION_MM, line, PLANE_MM, text } from './mark.ts'
+import { line, text } from './mark.ts'
+import type { PlacedPicture } from './picture-mark.ts'
+import { pictureMark } from './picture-mark.ts'
 import type { PlanPart } from './plan-parts.ts'
 import { planParts } from './plan-parts.ts'
 import type { SectionPath } from './section-cut.ts'
@@ -36,6 +38,8 @@ export interface PlanViewOptions {
   readonly few?: boolean
   /** No sizes at all: a picture of the piece. */
   readonly bare?: boolean
+  /** Colours where heights vary over the plan, laid over the plain ones. */
+  readonly picture?: PlacedPicture | null
 }
 
 /** A plan and how the piece lies on it. */
@@ -70,7 +74,7 @@ export function planView(work: Work, model: CoreModel, options: PlanViewOptions)
   const top = foot + (box.maxY - box.minY) * view.scale
   const parts = planParts(work, model, face)
   const marks: Mark[] = [
-    ...surface(work, parts, view),
+    ...surface(work, parts, view, options.picture ?? null),
     { kind: 'group', name: 'stones', marks: stoneMarks(work, model, parts, view, face) },
     // Over materials, which keep their colours, lines keep theirs.
     {
@@ -92,7 +96,8 @@ export function planView(work: Work, model: CoreModel, options: PlanViewOptions)
   return { sheet: { widthMm, heightMm: top + ABOVE_MM, marks }, view }
 }
 
-function surface(work: Work, parts: readonly PlanPart[], view: View): Mark[] {
+// Colours first, then the grain over them; what varies lies between the two, in a group of its own.
+function surface(work: Work, parts: readonly PlanPart[], view: View, picture: PlacedPicture | null): Mark[] {
   const out: Mark[] = []
   const faces = new Map<number, Region[]>()
   for (const part of parts) {
@@ -106,6 +111,11 @@ function surface(work: Work, parts: readonly PlanPart[], view: View): Mark[] {
       else known.push(part.region)
     }
   }
+  out.push({
+    kind: 'group',
+    name: 'picture',
+    marks: picture === null ? [] : [pictureMark(view, picture)]
+  })
   for (const [index, regions] of faces) {
     const timber = work.piece.timbers[index]!
     const grain = grainDegOf(timber, work.stack.geometry.timbers[index]!.upper)
@@ -213,85 +223,6 @@ function hardware(work: Work, view: View, face: Face): Mark[] {
   })
 }
 
-// The line of a section across: its ends beyond the edges, seen from the right, so that left on the section is the
-// foot of the plan.
-function cuttingPlaneAcross({ legs }: SectionPath, view: View): Mark[] {
-  const leg = legs[0]!
-  const [x, low] = onSheet(view, leg.at, leg.from)
-  const high = onSheet(view, leg.at, leg.to)[1]
-  const start = low - ACROSS_END_MM
-  const end = high + ACROSS_END_MM
-  const run = Float64Array.of(x, start, x, end)
-  return [
-    { kind: 'path', ink: 'halo', lines: [run] },
-    { kind: 'path', ink: 'cutting-plane', lines: [run] },
-    {
-      kind: 'path',
-      ink: 'cutting-plane-end',
-      lines: [Float64Array.of(x, start, x, low), Float64Array.of(x, high, x, end)]
-    },
-    ...[start, end].flatMap((y): Mark[] => [
-      line('cutting-plane', [x, y], [x - 4.4, y]),
-      { kind: 'arrow', ink: 'cutting-plane', at: [x - 5.6, y], directionDeg: 180, lengthMm: 2.4 },
-      text([x + 2.6, y - 1.7], 'A', {
-        lettering: 'plane',
-        heightMm: PLANE_MM,
-        anchor: 'middle',
-        strong: true
-      })
-    ])
-  ]
-}
-
-/** How far the line of a section across reaches over the edges, mm: short of the dimensions. */
-const ACROSS_END_MM = 3
-
-// The line of the section: thin along it, wide at its ends and corners, arrows that say which way it is seen.
-function cuttingPlane(path: SectionPath, view: View): Mark[] {
-  if (path.along === 'y') return cuttingPlaneAcross(path, view)
-  const points = path.legs.flatMap(leg => [onSheet(view, leg.from, leg.at), onSheet(view, leg.to, leg.at)])
-  const first = points[0]!
-  const last = points[points.length - 1]!
-  const start: [number, number] = [first[0] - 4, first[1]]
-  const end: [number, number] = [last[0] + 4, last[1]]
-  const run = Float64Array.from([start, ...points.slice(1, -1), end].flat())
-  const out: Mark[] = [
-    { kind: 'path', ink: 'halo', lines: [run] },
-    { kind: 'path', ink: 'cutting-plane', lines: [run] }
-  ]
-  const wide: Float64Array[] = [
-    Float64Array.of(start[0], start[1], start[0] + 4, start[1]),
-    Float64Array.of(end[0] - 4, end[1], end[0], end[1])
-  ]
-  for (let k = 1; k + 2 < points.length; k += 2) {
-    const [x, y0] = points[k]!
-    const y1 = points[k + 1]![1]
-    const s = Math.sign(y1 - y0)
-    const reach = Math.min(2.4, Math.abs(y1 - y0) / 2)
-    wide.push(
-      Float64Array.of(x - 2.4, y0, x, y0, x, y0 + s * reach),
-      Float64Array.of(x, y1 - s * reach, x, y1, x + 2.4, y1)
-    )
-  }
-  out.push({ kind: 'path', ink: 'cutting-plane-end', lines: wide })
-  for (const [spot, side] of [
-    [start, -1],
-    [end, 1]
-  ] as const) {
-    out.push(
-      line('cutting-plane', spot, [spot[0], spot[1] + 4.4]),
-      { kind: 'arrow', ink: 'cutting-plane', at: [spot[0], spot[1] + 5.6], directionDeg: 90, lengthMm: 2.4 },
-      text([spot[0] + side * 3, spot[1] - 1.7], 'A', {
-        lettering: 'plane',
-        heightMm: PLANE_MM,
-        anchor: 'middle',
-        strong: true
-      })
-    )
-  }
-  return out
-}
-
 function dimensions(work: Work, shown: ShownUnits, view: View, face: Face, few: boolean): Mark[] {
   const box = bounds(work.stack.geometry.outline)
   const [x0, y0] = onSheet(view, face === 'back' ? box.maxX : box.minX, box.minY)
@@ -352,42 +283,4 @@ function keyPlaces(work: Work, face: Face, least: number): number[] {
       add(centroid(region).x)
   })
   return found.slice(0, 5).sort((a, b) => a - b)
-}
-
-/** Lengths of a scale bar, in its unit; their halves can be read too. */
-const BAR_STEPS = {
-  mm: [10, 20, 50, 100, 200, 500, 1000, 2000],
-  in: [1, 2, 4, 8, 12, 24, 48, 96]
-} as const
-
-/** A scale bar of a round length, marks from (x, y); about a quarter of `roomMm` on the sheet. */
-export function scaleBar(
-  scale: number,
-  roomMm: number,
-  x: number,
-  y: number,
-  shown: ShownUnits = METRIC
-): Mark[] {
-  const unit = lengthUnit(shown)
-  const unitMm = toFixedUnit(1, unit)
-  const steps = BAR_STEPS[unit]
-  const whole = steps.findLast(s => s * unitMm * scale <= roomMm) ?? steps[0]!
-  const end = x + whole * unitMm * scale
-  const middle = (x + end) / 2
-  return [
-    { kind: 'path', ink: 'cutting-plane-end', lines: [Float64Array.of(x, y, middle, y)] },
-    line('dimension', [x, y], [end, y]),
-    ...[x, middle, end].map(at => line('dimension', [at, y - 1], [at, y + 1])),
-    ...[
-      [x, '0'],
-      [middle, lengthIn(shown, (whole / 2) * unitMm, 0)],
-      [end, `${whole} ${unit}`]
-    ].map(([at, words]) =>
-      text([at as number, y + 2.2], words as string, {
-        anchor: 'middle',
-        lettering: 'caption',
-        heightMm: CAPTION_MM
-      })
-    )
-  ]
 }

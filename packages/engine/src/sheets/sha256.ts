@@ -1,3 +1,5 @@
+import { base64 } from './base64.ts'
+
 /**
  * SHA-256 of a text in UTF-8 (FIPS 180-4), as base64: what a content security policy names an inline script or
  * style by. Written out because the engine has neither Node nor the web's own.
@@ -72,19 +74,6 @@ function utf8(words: string): Uint8Array {
     } else out.push(0xf0 | (c >> 18), 0x80 | ((c >> 12) & 63), 0x80 | ((c >> 6) & 63), 0x80 | (c & 63))
   }
   return Uint8Array.from(out)
-}
-
-const SIGNS = 'ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789+/'
-
-function base64(bytes: readonly number[]): string {
-  let out = ''
-  for (let k = 0; k < bytes.length; k += 3) {
-    const [a, b, c] = [bytes[k]!, bytes[k + 1], bytes[k + 2]]
-    out += SIGNS[a >> 2]! + SIGNS[((a & 3) << 4) | ((b ?? 0) >> 4)]!
-    out += b === undefined ? '=' : SIGNS[((b & 15) << 2) | ((c ?? 0) >> 6)]!
-    out += c === undefined ? '=' : SIGNS[c & 63]!
-  }
-  return out
 }
 
 // Roots of the first 8 and 64 primes, as FIPS 180-4, 4.2.2 and 5.3.3 define them: the first 32 bits of their

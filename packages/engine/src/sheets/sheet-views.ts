@@ -1,8 +1,11 @@
 import type { Work } from '../findings/work.ts'
 import { area, bounds, centroid, perimeter } from '../shape/measure.ts'
 import type { CoreModel } from './core-model.ts'
+import type { FaceImage } from './face-image.ts'
+import { faceImage, pixelFor, variesOnPlan } from './face-image.ts'
 import type { Sheet } from './mark.ts'
 import type { PageView } from './page-data.ts'
+import type { PlacedPicture } from './picture-mark.ts'
 import { planView } from './plan-view.ts'
 import type { RoundHole, SectionPart } from './section.ts'
 import { sectionSheet } from './section.ts'
@@ -44,16 +47,43 @@ export function faceView(
   return { sheet, view: { id, face, scale, originX, originY, widthMm, heightMm: sheet.heightMm } }
 }
 
-/** Draws a piece at both widths. */
-export function sheetViews(work: Work, model: CoreModel): SheetViews[] {
+/** Gives a picture an address that a drawing can carry. */
+export type Addressed = (image: FaceImage) => string
+
+/** Most pixels of a picture on the page: as fine as its drawing is shown. */
+const PICTURE_PIXELS = 120_000
+const LEAST_PIXEL_MM = 0.5
+
+/** Colours where heights vary over the plan of a piece, to lay on its drawing; null where none do. */
+export function imageFor(model: CoreModel, face: PageView['face']): FaceImage | null {
+  if (!variesOnPlan(model)) return null
+  const pixelMm = pixelFor(bounds(model.geometry.outline), PICTURE_PIXELS, LEAST_PIXEL_MM)
+  return faceImage(model, { face, pixelMm, varyingOnly: true })
+}
+
+function pictureOf(
+  model: CoreModel,
+  face: PageView['face'],
+  address: Addressed | undefined
+): PlacedPicture | null {
+  const image = address === undefined ? null : imageFor(model, face)
+  return image === null ? null : { href: address!(image), box: image.box }
+}
+
+/** Draws a piece at both widths. Without `address` colours are those of level parts alone. */
+export function sheetViews(work: Work, model: CoreModel, address?: Addressed): SheetViews[] {
+  const pictures = {
+    front: pictureOf(model, 'front', address),
+    back: pictureOf(model, 'back', address)
+  }
   const path = sectionPathOf(work)
   const parts = partsOn(path, work)
   const rounds = roundsOn(path, work)
   return (['wide', 'narrow'] as const).map((id): SheetViews => {
     const widthMm = WIDTHS[id]
     const common = { widthMm, sideMm: SIDES[id], mostHeightMm: MOST_HEIGHT[id], few: id === 'narrow' }
-    const front = planView(work, model, { ...common, face: 'front', path })
-    const back = planView(work, model, { ...common, face: 'back', path: null })
+    const front = planView(work, model, { ...common, face: 'front', path, picture: pictures.front })
+    const back = planView(work, model, { ...common, face: 'back', path: null, picture: pictures.back })
     const across = path.along === 'y'
     const { enlarged, scale, originX } = sectionPlace(path, { ...front.view, id, widthMm })
     const section = sectionOf(model, path, 0.3 / scale)

@@ -110,6 +110,8 @@ class Writer {
         return `<circle class="i-${m.ink}${m.filled ? ' full' : ''}" cx="${this.x(m.at[0])}" cy="${this.y(m.at[1])}" r="${hundredths(m.radiusMm)}"/>`
       case 'arrow':
         return `<path class="i-${m.ink} full" d="${this.path([arrowhead(m.at, m.directionDeg, m.lengthMm)], true)}"/>`
+      case 'image':
+        return `<image x="${this.x(m.at[0])}" y="${this.y(m.at[1] + m.heightMm)}" width="${hundredths(m.widthMm)}" height="${hundredths(m.heightMm)}" preserveAspectRatio="none" href="${escapeXml(m.href)}"/>`
       case 'group':
         return `<g class="${escapeXml(m.name)}">${this.all(m.marks)}</g>`
     }

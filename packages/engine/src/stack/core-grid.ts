@@ -23,6 +23,8 @@ import { topAt } from './top.ts'
 export interface CoreGrid extends Grid {
   /** Which of `cores` each pixel has; -1 outside the outline. */
   readonly at: Int32Array
+  /** 1 where a height varies from pixel to pixel: a slanted side, an uneven top, the flank of a groove. */
+  readonly varies: Uint8Array
   /** The cores met, heights as cast, from low to high; empty where nothing is. */
   readonly cores: readonly (readonly CoreInterval[])[]
 }
@@ -94,7 +96,7 @@ function timber(
       if (times[p] === 0) continue
       // Pierced more than once, a place speaks for itself alone.
       if (times[p]! > 1) kinds.alone(p)
-      else kinds.part(p, stepOf(solid.base + share[p]! * (solid.edge - solid.base), heights))
+      else kinds.vary(p, stepOf(solid.base + share[p]! * (solid.edge - solid.base), heights))
     }
   }
   if (solid.top.kind === 'flat') return
@@ -103,7 +105,7 @@ function timber(
     forRuns(grid, edge, (row, from, to) => {
       const y = pixelY(grid, row)
       for (let i = from; i < to; i++)
-        kinds.part(row * grid.nx + i, stepOf(topAt(solid.top, pixelX(grid, i), y), heights))
+        kinds.vary(row * grid.nx + i, stepOf(topAt(solid.top, pixelX(grid, i), y), heights))
     })
 }
 
@@ -129,6 +131,7 @@ function stepOf(z: number, [low, high]: readonly [number, number]): number {
 class Kinds {
   private readonly grid: Grid
   private readonly kind: Int32Array
+  private readonly varies: Uint8Array
   private readonly known = new Map<number, number>()
   private count = 1
   private lastFrom = -1
@@ -137,6 +140,7 @@ class Kinds {
   constructor(grid: Grid) {
     this.grid = grid
     this.kind = new Int32Array(grid.nx * grid.ny).fill(-1)
+    this.varies = new Uint8Array(grid.nx * grid.ny)
   }
 
   open(from: number, to: number): void {
@@ -168,12 +172,19 @@ class Kinds {
     this.kind[pixel] = to
   }
 
+  /** The same, where the step changes from pixel to pixel. */
+  vary(pixel: number, step: number): void {
+    this.part(pixel, step)
+    this.varies[pixel] = 1
+  }
+
   alone(pixel: number): void {
+    this.varies[pixel] = 1
     if (this.kind[pixel]! >= 0) this.kind[pixel] = this.count++
   }
 
   /** The core of each kind that is left, asked at its first pixel. */
-  cores(ask: (x: number, y: number) => CoreInterval[]): Pick<CoreGrid, 'at' | 'cores'> {
+  cores(ask: (x: number, y: number) => CoreInterval[]): Pick<CoreGrid, 'at' | 'varies' | 'cores'> {
     const { grid, kind } = this
     const number = new Int32Array(this.count).fill(-1)
     const cores: CoreInterval[][] = []
@@ -186,6 +197,6 @@ class Kinds {
       }
       kind[p] = number[k]!
     }
-    return { at: kind, cores }
+    return { at: kind, varies: this.varies, cores }
   }
 }
