@@ -6,13 +6,16 @@ import { brotliCompressSync, constants } from 'node:zlib'
 
 const here = dirname(fileURLToPath(import.meta.url))
 
+// The clipper and the reader of path data declare nothing; they only define. What is not used of them is not sent.
+const pruned = { treeshake: { moduleSideEffects: id => !/clipper2-ts|svg-pathdata/.test(id) } }
+
 const shared = {
   configFile: false,
   root: here,
   logLevel: 'warn',
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
   resolve: { conditions: ['source', 'browser', 'module', 'import', 'default'] },
-  worker: { format: 'es' }
+  worker: { format: 'es', rolldownOptions: pruned }
 }
 
 /** Options for vite's `build`: the app. */
@@ -26,8 +29,7 @@ export const siteBundle = {
     modulePreload: { polyfill: false },
     manifest: 'files.json',
     chunkSizeWarningLimit: 2000,
-    // The clipper declares nothing; it only defines. Where nothing of it is used (the window), none of it is sent.
-    rolldownOptions: { treeshake: { moduleSideEffects: id => !id.includes('clipper2-ts') } }
+    rolldownOptions: pruned
   }
 }
 

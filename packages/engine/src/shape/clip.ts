@@ -23,17 +23,22 @@ export type Rule = 'nonzero' | 'evenodd' | 'positive'
 export type Operation = 'union' | 'difference' | 'intersection'
 export type Join = 'round' | 'square' | 'mitre'
 
-const RULES = {
-  nonzero: FillRule.NonZero,
-  evenodd: FillRule.EvenOdd,
-  positive: FillRule.Positive
-} as const
-const OPERATIONS = {
-  union: ClipType.Union,
-  difference: ClipType.Difference,
-  intersection: ClipType.Intersection
-} as const
-const JOINS = { round: JoinType.Round, square: JoinType.Square, mitre: JoinType.Miter } as const
+// Asked for in functions, so that a bundle that clips nothing holds nothing of the library.
+function ruleOf(rule: Rule): FillRule {
+  return rule === 'nonzero' ? FillRule.NonZero : rule === 'evenodd' ? FillRule.EvenOdd : FillRule.Positive
+}
+
+function clipOf(operation: Operation): ClipType {
+  return operation === 'union'
+    ? ClipType.Union
+    : operation === 'difference'
+      ? ClipType.Difference
+      : ClipType.Intersection
+}
+
+function joinOf(join: Join): JoinType {
+  return join === 'round' ? JoinType.Round : join === 'square' ? JoinType.Square : JoinType.Miter
+}
 
 /**
  * Combines two sets of rings. Returns outer rings counter-clockwise and holes clockwise; points that lie on a
@@ -51,7 +56,7 @@ export function clipRings(
   clipper.addPaths(toGrid(subject), PathType.Subject)
   if (other !== null) clipper.addPaths(toGrid(other), PathType.Clip)
   const solution: Paths64 = []
-  clipper.execute(OPERATIONS[operation], RULES[rule], solution)
+  clipper.execute(clipOf(operation), ruleOf(rule), solution)
   return fromGrid(solution)
 }
 
@@ -66,7 +71,7 @@ export function inflateRings(
   join: Join,
   arcTolMm: number
 ): Float64Array[] {
-  return inflate(rings, deltaMm, JOINS[join], EndType.Polygon, arcTolMm)
+  return inflate(rings, deltaMm, joinOf(join), EndType.Polygon, arcTolMm)
 }
 
 /** The area within `halfMm` of a line, with round joins; of a closed line (first point not repeated) both sides. */
