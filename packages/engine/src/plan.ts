@@ -72,6 +72,8 @@ export interface Plan {
   readonly timbers: readonly PlanTimber[]
   readonly mould: Work['mould']
   readonly hardware: readonly PlanHardware[]
+  /** How far it bows after each step and in use; null where no bow can be told. */
+  readonly bow: PlanBow | null
   readonly faces: readonly PlanFace[]
   readonly quantity: Work['quantity']
   readonly buy: Work['buy']
@@ -145,6 +147,12 @@ export interface PlanHardware {
   readonly count: number
   readonly gapMm: number | null
   readonly shaft: Work['fits'][number]['shaft']
+}
+
+/** As {@link Work.bow}, with steps by their number. mm. */
+export interface PlanBow {
+  readonly flatnessMm: number
+  readonly rows: NonNullable<Work['bow']>['rows']
 }
 
 export interface PlanFace {
@@ -277,6 +285,10 @@ function planFrom(
         shaft: work.fits[i]!.shaft
       })
     ),
+    bow:
+      work.bow === null
+        ? null
+        : { ...work.bow, rows: work.bow.rows.map(r => ({ ...r, step: work.steps[r.step]!.number })) },
     faces: work.faces.map(
       (f): PlanFace => ({
         face: f.face,

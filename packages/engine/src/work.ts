@@ -11,6 +11,7 @@ import { buyList } from './cost/buy.ts'
 import type { Quantity, Work } from './findings/work.ts'
 import { facesOf } from './finish/faces.ts'
 import { livingAir } from './fits/air.ts'
+import { bowOf } from './fits/bow.ts'
 import { hardwareFits } from './fits/hardware.ts'
 import { seasonsOf } from './fits/season.ts'
 import { hidingOf } from './fits/tint.ts'
@@ -82,6 +83,7 @@ export function workOf(input: PlanInput): Work {
   const mould = mouldPlan(stack, materials)
   const faces = facesOf(stack, materials)
   const quantity = quantityOf(piece)
+  const clock = clockOf(steps, casts, [materials.coats.front, materials.coats.back], materials.markingResins)
   return {
     document,
     piece,
@@ -96,7 +98,7 @@ export function workOf(input: PlanInput): Work {
     speeds,
     casts,
     whole,
-    clock: clockOf(steps, casts, [materials.coats.front, materials.coats.back], materials.markingResins),
+    clock,
     batches,
     mould,
     floating: floatingOf(
@@ -109,6 +111,7 @@ export function workOf(input: PlanInput): Work {
     hiding: hidingOf(piece, materials, stack.pours),
     covers: coversOf(stack),
     fits: hardwareFits(stack, materials),
+    bow: bowOf({ stack, materials, casts, clock, seasons, shop }),
     faces,
     quantity,
     buy: buyList({

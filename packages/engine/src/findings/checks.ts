@@ -4,6 +4,7 @@ import { batchHeat } from './batch-heat.ts'
 import { batchesDrag } from './batches-drag.ts'
 import { blanksFew } from './blanks-few.ts'
 import { blushBetween } from './blush-between.ts'
+import { bowAfter } from './bow-after.ts'
 import { bubblesStay } from './bubbles-stay.ts'
 import { charLoose } from './char-loose.ts'
 import { coldMix } from './cold-mix.ts'
@@ -151,6 +152,7 @@ export const CHECKS: readonly Check[] = [
   timberGap,
   cornerCrack,
   oneFaceFlattened,
+  bowAfter,
   // Cover and cuts.
   opaqueCover,
   cutThroughLayer,

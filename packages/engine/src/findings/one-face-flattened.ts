@@ -20,15 +20,30 @@ export const oneFaceFlattened: Check = {
   run
 }
 
-function run(work: Work): Found[] {
-  if (work.piece.timbers.length === 0) return []
+interface Uneven {
+  readonly less: Face
+  readonly more: Face
+  readonly low: number
+  readonly high: number
+  readonly least: number
+}
+
+/** What comes off either face, where that is uneven; null where it is not. */
+export function unevenlyFlattened(work: Work): Uneven | null {
+  if (work.piece.timbers.length === 0) return null
   const off = { front: offFace(work, 'front'), back: offFace(work, 'back') }
   const less: Face = off.front < off.back ? 'front' : 'back'
   const more = otherFace(less)
   const [low, high] = [off[less], off[more]]
   const bare = low < LEAST_MM - 1e-6 && high >= LEAST_MM
   const least = bare ? LEAST_MM : Math.min(high / TIMES, high - MORE_MM)
-  if (!bare && low >= least - 1e-6) return []
+  return !bare && low >= least - 1e-6 ? null : { less, more, low, high, least }
+}
+
+function run(work: Work): Found[] {
+  const uneven = unevenlyFlattened(work)
+  if (uneven === null) return []
+  const { less, more, low, high, least } = uneven
   const goal = rounded(Math.max(LEAST_MM, Math.min(high / TIMES, high - MORE_MM)), 'up', 0.1)
   // Steps that say what they take are not ruled by the allowance.
   const ruled = !orderIsGiven(work)
@@ -36,7 +51,7 @@ function run(work: Work): Found[] {
     {
       severity: 'caution',
       at: `/flatten/${less}`,
-      says: `${decimals(high, 1)} mm come off the ${more} and ${low < 0.005 ? 'nothing' : `${decimals(low, 1)} mm`} off the ${less}: a skin of resin or of old surface left on one face pulls the piece hollow. Plane both faces, and start so much thicker: 5 to 8 mm over the finished thickness is usual for tables.`,
+      says: `${decimals(high, 1)} mm come off the ${more} and ${low < 0.005 ? 'nothing' : `${decimals(low, 1)} mm`} off the ${less}: a skin of resin or of old surface left on one face pulls the piece hollow${reckoned(work)}. Plane both faces, and start so much thicker: 5 to 8 mm over the finished thickness is usual for tables.`,
       value: low,
       unit: 'mm',
       limit: least,
@@ -51,6 +66,20 @@ function run(work: Work): Found[] {
         : {})
     }
   ]
+}
+
+/** Less of a bow than this is not worth a word, mm. */
+const WORTH_MM = 0.1
+
+// What the plate says of it, where it says something.
+function reckoned(work: Work): string {
+  const worst = Math.max(
+    0,
+    ...(work.bow?.rows ?? [])
+      .filter(r => r.when === 'driest' || r.when === 'dampest')
+      .flatMap(r => [r.front.mm, r.back.mm])
+  )
+  return worst < WORTH_MM ? '' : `, by about ${decimals(worst, 1)} mm over the year as reckoned`
 }
 
 // What flattening and sanding take off a face, mm.

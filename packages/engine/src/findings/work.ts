@@ -9,6 +9,7 @@ import type { WholeCast } from '../cast/whole/whole-cast.ts'
 import type { BuyLine } from '../cost/buy.ts'
 import type { FaceFinish } from '../finish/faces.ts'
 import type { LivingAir } from '../fits/air.ts'
+import type { Bow } from '../fits/bow.ts'
 import type { HardwareFit } from '../fits/hardware.ts'
 import type { Season } from '../fits/season.ts'
 import type { Hiding } from '../fits/tint.ts'
@@ -63,6 +64,8 @@ export interface Work {
   readonly hiding: readonly Hiding[]
   readonly covers: readonly CutCover[]
   readonly fits: readonly HardwareFit[]
+  /** null where no bow can be told. */
+  readonly bow: Bow | null
   readonly faces: readonly [front: FaceFinish, back: FaceFinish]
   readonly quantity: Quantity
   readonly buy: readonly BuyLine[]

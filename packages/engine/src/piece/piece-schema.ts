@@ -79,6 +79,11 @@ export const pieceSchema = z
       .min(1)
       .max(100)
       .meta({ description: 'pours in order', sample: [[{ resin: 'medium', depth: 8 }]] }),
+    flatness: length(
+      'how far from flat a straightedge of 300 mm may show a face; left out: what is usual for the kind',
+      0.05,
+      20
+    ).optional(),
     cuts: some(cutField, 500, 'what is cut away').default([]),
     hardware: some(hardwareField, 200, 'bought-in parts').default([]),
     markings: some(markingField, 100, 'scales, lines, figures').default([]),

@@ -24,8 +24,8 @@ import type { Plane, Stiffness } from './ply.ts'
  * elements (test).
  *
  * Limits: **elastic**. Timber and resin creep, warm or damp ones within days, so what is locked in shrinks with
- * time: the elastic answer is the upper end. Plates alike all over their plan; {@link sideBySide} takes plies of
- * several stacks by their widths (rule of mixtures, all stretched and bent alike). Small deflections: while the
+ * time: the elastic answer is the upper end. Plates alike all over their plan; plies that take a share
+ * of the width are mixed by it (rule of mixtures, all stretched and bent alike). Small deflections: while the
  * bow is under half the thickness the two directions do not stiffen each other. Corners and edges are freer
  * than this over about one thickness.
  */
@@ -45,9 +45,11 @@ export interface Layer {
   readonly free: Plane
   /** The plate's shape when it joined; left out: flat and unstrained. */
   readonly joined?: Shape
+  /** Share of the plate's width it takes, 0..1; left out: all of it. */
+  readonly share?: number
 }
 
-/** Sums over a stack: stretching A, coupling B and bending D, and the free force and moment; N and mm. */
+/** Sums over a stack: stretching A, coupling B, bending D (11, 12, 16, 22, 26, 66), free force and moment; N and mm. */
 export interface Laminate {
   readonly a: readonly number[]
   readonly b: readonly number[]
@@ -58,28 +60,37 @@ export interface Laminate {
 
 export const FLAT: Shape = { strain: [0, 0, 0], curvature: [0, 0, 0] }
 
-/** Sums of a stack of plies; gaps between them are air and carry nothing. @throws RangeError for a ply upside down */
+/**
+ * Sums of a stack of plies; gaps between them are air and carry nothing. Plies with a `share` lie side by side with
+ * others, and all stretch and bend alike.
+ * @throws RangeError for a ply upside down, or a share outside 0..1
+ */
 export function laminate(layers: readonly Layer[]): Laminate {
-  const a = new Array<number>(9).fill(0)
-  const b = new Array<number>(9).fill(0)
-  const d = new Array<number>(9).fill(0)
+  const a = [0, 0, 0, 0, 0, 0]
+  const b = [0, 0, 0, 0, 0, 0]
+  const d = [0, 0, 0, 0, 0, 0]
   const force = [0, 0, 0]
   const moment = [0, 0, 0]
-  for (const { lowMm, highMm, stiffness, free, joined = FLAT } of layers) {
+  for (const { lowMm, highMm, stiffness, free, joined = FLAT, share = 1 } of layers) {
     inRange('upper face of a ply', highMm, lowMm, lowMm + 10_000, 'mm')
-    const t = highMm - lowMm
-    const t2 = (highMm * highMm - lowMm * lowMm) / 2
-    const t3 = (highMm ** 3 - lowMm ** 3) / 3
-    for (let i = 0; i < 3; i++) {
-      for (let k = 0; k < 3; k++) {
+    inRange('share of the width', share, 0, 1, '')
+    const t = share * (highMm - lowMm)
+    const t2 = (share * (highMm * highMm - lowMm * lowMm)) / 2
+    const t3 = (share * (highMm ** 3 - lowMm ** 3)) / 3
+    for (let k = 0; k < 6; k++) {
+      const q = stiffness[k]!
+      a[k]! += q * t
+      b[k]! += q * t2
+      d[k]! += q * t3
+    }
+    for (let k = 0; k < 3; k++) {
+      const e = free[k]! + joined.strain[k]!
+      const c = joined.curvature[k]!
+      const [n, m] = [e * t + c * t2, e * t2 + c * t3]
+      for (let i = 0; i < 3; i++) {
         const q = stiffness[ROW[3 * i + k]!]!
-        const e = free[k]! + joined.strain[k]!
-        const c = joined.curvature[k]!
-        a[3 * i + k]! += q * t
-        b[3 * i + k]! += q * t2
-        d[3 * i + k]! += q * t3
-        force[i]! += q * (e * t + c * t2)
-        moment[i]! += q * (e * t2 + c * t3)
+        force[i]! += q * n
+        moment[i]! += q * m
       }
     }
   }
@@ -89,50 +100,28 @@ export function laminate(layers: readonly Layer[]): Laminate {
 // Where an entry of the symmetric 3 × 3 stiffness stands among its six.
 const ROW = [0, 1, 2, 1, 3, 4, 2, 4, 5] as const
 
-/** Stacks that lie side by side and stretch and bend alike, each with its share of the width. */
-export function sideBySide(
-  parts: readonly { readonly laminate: Laminate; readonly share: number }[]
-): Laminate {
-  const sum = (pick: (l: Laminate) => readonly number[], n: number): number[] => {
-    const out = new Array<number>(n).fill(0)
-    for (const { laminate: l, share } of parts) {
-      inRange('share of the width', share, 0, 1, '')
-      const row = pick(l)
-      for (let k = 0; k < n; k++) out[k]! += share * row[k]!
-    }
-    return out
-  }
-  return {
-    a: sum(l => l.a, 9),
-    b: sum(l => l.b, 9),
-    d: sum(l => l.d, 9),
-    force: sum(l => l.force, 3),
-    moment: sum(l => l.moment, 3)
-  }
-}
-
 /** The shape a plate takes when it lies free, or when it is held flat and only slides. */
 export function shapeOf(plate: Laminate, held: 'free' | 'flat' = 'free'): Shape {
   const { a, b, d, force, moment } = plate
-  if (held === 'flat') return { strain: solved(a, force) as unknown as Plane, curvature: [0, 0, 0] }
-  const m = new Array<number>(36).fill(0)
+  if (held === 'flat') {
+    const strain = solved(
+      ROW.map(k => a[k]!),
+      force
+    )
+    return { strain: strain as unknown as Plane, curvature: [0, 0, 0] }
+  }
+  const m = new Array<number>(36)
   for (let i = 0; i < 3; i++) {
     for (let k = 0; k < 3; k++) {
-      m[6 * i + k] = a[3 * i + k]!
-      m[6 * i + 3 + k] = b[3 * i + k]!
-      m[6 * (i + 3) + k] = b[3 * i + k]!
-      m[6 * (i + 3) + 3 + k] = d[3 * i + k]!
+      const at = ROW[3 * i + k]!
+      m[6 * i + k] = a[at]!
+      m[6 * i + 3 + k] = b[at]!
+      m[6 * (i + 3) + k] = b[at]!
+      m[6 * (i + 3) + 3 + k] = d[at]!
     }
   }
-  const [x, y, xy, kx, ky, kxy] = solved(m, [...force, ...moment]) as [
-    number,
-    number,
-    number,
-    number,
-    number,
-    number
-  ]
-  return { strain: [x, y, xy], curvature: [kx, ky, kxy] }
+  const x = solved(m, [...force, ...moment])
+  return { strain: [x[0]!, x[1]!, x[2]!], curvature: [x[3]!, x[4]!, x[5]!] }
 }
 
 /** Stress in a ply at height z, MPa, in the axes of the plate. A bound while nothing creeps; no claim of strength. */

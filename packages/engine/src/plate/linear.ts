@@ -26,9 +26,9 @@ export function solved(matrix: readonly number[], right: readonly number[]): num
     if (!(Math.abs(m[best * n + j]!) * scale[best]! > 1e-12))
       throw new RangeError('the plate has no stiffness in some direction; every ply needs some')
     if (best !== j) {
-      for (let k = 0; k < n; k++) [m[j * n + k], m[best * n + k]] = [m[best * n + k]!, m[j * n + k]!]
-      ;[x[j], x[best]] = [x[best]!, x[j]!]
-      ;[scale[j], scale[best]] = [scale[best]!, scale[j]!]
+      for (let k = 0; k < n; k++) swap(m, j * n + k, best * n + k)
+      swap(x, j, best)
+      swap(scale, j, best)
     }
     for (let i = j + 1; i < n; i++) {
       const f = m[i * n + j]! / m[j * n + j]!
@@ -43,4 +43,10 @@ export function solved(matrix: readonly number[], right: readonly number[]): num
     x[i] = sum / m[i * n + i]!
   }
   return x
+}
+
+function swap(row: number[], i: number, k: number): void {
+  const kept = row[i]!
+  row[i] = row[k]!
+  row[k] = kept
 }

@@ -2,6 +2,7 @@ import type { Work } from '../findings/work.ts'
 import type { Plan } from '../plan.ts'
 import { decimals } from '../quantity/format.ts'
 import { bounds } from '../shape/measure.ts'
+import { bowFacts } from './bow-words.ts'
 import { fillMix, mlWords, scaleWords } from './run-mix.ts'
 import { place } from './run-mould.ts'
 import type { RunDetail } from './run-part.ts'
@@ -13,7 +14,11 @@ export function flattenDetail(work: Work, i: number): RunDetail {
   const s = work.stack.states[i]!
   const left = decimals(s.highZ - s.lowZ, 1, 1)
   return detail({
-    facts: [fact('Take off', decimals(step.byMm ?? 0, 1, 1), 'mm'), fact('Leaves', left, 'mm thick')],
+    facts: [
+      fact('Take off', decimals(step.byMm ?? 0, 1, 1), 'mm'),
+      fact('Leaves', left, 'mm thick'),
+      ...bowFacts(work, i, 'Then bows')
+    ],
     blanks: [blank('Thickness, four corners', 'mm', left), blank('Out of flat', 'mm')]
   })
 }

@@ -3,6 +3,7 @@ import type { Work } from '../findings/work.ts'
 import type { Plan } from '../plan.ts'
 import { decimals, formatMass, formatVolume } from '../quantity/format.ts'
 import type { Step } from '../steps/step.ts'
+import { bowFacts } from './bow-words.ts'
 import { capital } from './model.ts'
 import { mlWords } from './run-mix.ts'
 import type { RunDetail, RunFact } from './run-part.ts'
@@ -98,6 +99,7 @@ export function fitDetail(plan: Plan, work: Work, k: number): RunDetail {
 export function deliverDetail(plan: Plan, work: Work): RunDetail {
   const { sizeMm, massG } = plan.totals
   const { piece } = work
+  const last = work.steps.length - 1
   return detail({
     does:
       piece.food === 'none'
@@ -107,7 +109,9 @@ export function deliverDetail(plan: Plan, work: Work): RunDetail {
           ],
     facts: [
       fact('Size', sizeMm.map(x => decimals(x, 1)).join(' × '), 'mm'),
-      fact('Mass, bare', formatMass(massG))
+      fact('Mass, bare', formatMass(massG)),
+      ...bowFacts(work, last, 'Bows in the driest air', 'driest'),
+      ...bowFacts(work, last, 'In the dampest', 'dampest')
     ],
     blanks: [
       blank('Thickness', 'mm', decimals(sizeMm[2], 1, 1)),

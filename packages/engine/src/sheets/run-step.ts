@@ -4,6 +4,7 @@ import type { Plan } from '../plan.ts'
 import { decimals, formatMass, formatMinutes } from '../quantity/format.ts'
 import { bounds } from '../shape/measure.ts'
 import { wasteReachMm } from '../stack/waste.ts'
+import { bowFacts } from './bow-words.ts'
 import { cutDetail, fillDetail, flattenDetail, markDetail } from './run-cut.ts'
 import { coatDetail, deliverDetail, fitDetail } from './run-finish.ts'
 import { mouldDetail, place, signed } from './run-mould.ts'
@@ -206,6 +207,7 @@ function demouldDetail(work: Work, i: number): RunDetail {
       'Walls first, then the base; ease it off from one corner.',
       ...(formers.length === 0 ? [] : [`Push out the former of ${formers.join(', ')}.`])
     ],
+    facts: bowFacts(work, i, 'Bows'),
     blanks: [blank('Thickness', 'mm', decimals(s.highZ - s.lowZ, 1, 1)), blank('Out of flat', 'mm')]
   })
 }

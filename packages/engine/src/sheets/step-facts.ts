@@ -6,6 +6,7 @@ import type { ShownUnits } from '../quantity/shown-units.ts'
 import { lengthIn, METRIC, massIn } from '../quantity/shown-units.ts'
 import { wasteReachMm } from '../stack/waste.ts'
 import type { Step } from '../steps/step.ts'
+import { bowPhrase } from './bow-words.ts'
 import { dryingWords } from './run-timber.ts'
 
 const WAIT_WORDS = {
@@ -64,7 +65,13 @@ export function stepFacts(plan: Plan, work: Work, i: number, shown: ShownUnits =
       return step.pour === undefined ? [] : stoneFacts(work, step.pour.index)
     case 'flatten':
     case 'sand':
-      return [`${mm(step.byMm ?? 0, 1)} off`, `${mm(thicknessAfter(work, i), 1, 1)} left`]
+      return [
+        `${mm(step.byMm ?? 0, 1)} off`,
+        `${mm(thicknessAfter(work, i), 1, 1)} left`,
+        ...bows(work, i, shown)
+      ]
+    case 'demould':
+      return bows(work, i, shown)
     case 'cut': {
       const c = plan.cuts[step.cut!.index]!
       if (c.dayMm === null || c.finishedMm === null) return ['right through', c.way]
@@ -107,6 +114,11 @@ export function stepFacts(plan: Plan, work: Work, i: number, shown: ShownUnits =
     default:
       return []
   }
+}
+
+function bows(work: Work, i: number, shown: ShownUnits): string[] {
+  const words = bowPhrase(work, i, shown)
+  return words === null ? [] : [words]
 }
 
 // What stands round the outline, where the plan knows of any.

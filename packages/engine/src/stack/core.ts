@@ -21,55 +21,75 @@ export interface CoreInterval {
  */
 export function coreAt(g: Geometry, events: readonly StackEvent[], x: number, y: number): CoreInterval[] {
   let parts: CoreInterval[] = []
-  const inRegion = (r: Region) => inside(r, x, y)
-  for (const e of events) {
-    switch (e.kind) {
-      case 'timber':
-        for (const [from, to] of intervalsAt(g.timbers[e.index]!, x, y))
-          parts = fill(parts, from, to, { kind: 'timber', index: e.index })
-        break
-      case 'former':
-        if (inRegion(g.formers[e.index]!.region))
-          parts = fill(parts, e.from, e.to, { kind: 'former', index: e.index })
-        break
-      case 'demould':
-        parts = parts.filter(p => p.material.kind !== 'former')
-        break
-      case 'pour':
-        if (inRegion(e.region ?? g.mould)) parts = fill(parts, 0, e.to, { kind: 'pour', index: e.index })
-        break
-      case 'trim':
-        parts =
-          e.side === 'low'
-            ? remove(parts, Number.NEGATIVE_INFINITY, e.z)
-            : remove(parts, e.z, Number.POSITIVE_INFINITY)
-        break
-      case 'cut':
-      case 'mark': {
-        if (parts.length === 0) break
-        const end = e.removal.side === 'low' ? parts[0]!.from : parts[parts.length - 1]!.to
-        const floor = floorAt(e.removal, x, y, end)
-        if (floor !== null) parts = taken(parts, e.removal, floor)
-        break
-      }
-      case 'fill':
-        for (const r of e.removals) {
-          const floor = floorAt(r, x, y, e.z)
-          if (floor === null) continue
-          const material: Material = { kind: e.what, index: e.index }
-          parts =
-            e.side === 'low'
-              ? fill(parts, e.z, Math.max(e.z, floor), material)
-              : fill(parts, Math.min(e.z, floor), e.z, material)
-        }
-        break
-      case 'flood':
-        if (inRegion(e.region ?? g.outline))
-          parts = fill(parts, e.from, e.to, { kind: 'pour', index: e.index })
-        break
-    }
-  }
+  for (const e of events) parts = played(g, parts, e, x, y)
   return parts
+}
+
+/**
+ * The core at one point after each of so many events, played once: `counts` ascend.
+ * Check: each is {@link coreAt} of the first so many events.
+ */
+export function coresAfter(
+  g: Geometry,
+  events: readonly StackEvent[],
+  x: number,
+  y: number,
+  counts: readonly number[]
+): CoreInterval[][] {
+  let parts: CoreInterval[] = []
+  let done = 0
+  return counts.map(count => {
+    for (; done < count; done++) parts = played(g, parts, events[done]!, x, y)
+    return parts
+  })
+}
+
+// One event on the vertical line through a point.
+function played(g: Geometry, parts: CoreInterval[], e: StackEvent, x: number, y: number): CoreInterval[] {
+  const inRegion = (r: Region) => inside(r, x, y)
+  switch (e.kind) {
+    case 'timber':
+      return intervalsAt(g.timbers[e.index]!, x, y).reduce(
+        (sum, [from, to]) => fill(sum, from, to, { kind: 'timber', index: e.index }),
+        parts
+      )
+    case 'former':
+      return inRegion(g.formers[e.index]!.region)
+        ? fill(parts, e.from, e.to, { kind: 'former', index: e.index })
+        : parts
+    case 'demould':
+      return parts.filter(p => p.material.kind !== 'former')
+    case 'pour':
+      return inRegion(e.region ?? g.mould) ? fill(parts, 0, e.to, { kind: 'pour', index: e.index }) : parts
+    case 'trim':
+      return e.side === 'low'
+        ? remove(parts, Number.NEGATIVE_INFINITY, e.z)
+        : remove(parts, e.z, Number.POSITIVE_INFINITY)
+    case 'cut':
+    case 'mark': {
+      if (parts.length === 0) return parts
+      const end = e.removal.side === 'low' ? parts[0]!.from : parts[parts.length - 1]!.to
+      const floor = floorAt(e.removal, x, y, end)
+      return floor === null ? parts : taken(parts, e.removal, floor)
+    }
+    case 'fill': {
+      let now = parts
+      for (const r of e.removals) {
+        const floor = floorAt(r, x, y, e.z)
+        if (floor === null) continue
+        const material: Material = { kind: e.what, index: e.index }
+        now =
+          e.side === 'low'
+            ? fill(now, e.z, Math.max(e.z, floor), material)
+            : fill(now, Math.min(e.z, floor), e.z, material)
+      }
+      return now
+    }
+    case 'flood':
+      return inRegion(e.region ?? g.outline)
+        ? fill(parts, e.from, e.to, { kind: 'pour', index: e.index })
+        : parts
+  }
 }
 
 /**

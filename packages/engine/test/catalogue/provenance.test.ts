@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { CATALOGUE, type CatalogueKind } from '../../src/catalogue/find.ts'
 import type { CatalogueRecord, Confidence } from '../../src/catalogue/record.ts'
+import { RESIN_ELASTIC } from '../../src/catalogue/resin-elastic.ts'
 import { confidenceOf, STRENGTH, weakest } from '../../src/catalogue/tag.ts'
 import { ELASTIC } from '../../src/catalogue/timber-elastic.ts'
 
@@ -8,7 +9,8 @@ const rows: readonly (readonly [kind: string, row: CatalogueRecord])[] = [
   ...(Object.keys(CATALOGUE) as CatalogueKind[]).flatMap(kind =>
     CATALOGUE[kind].map(row => [kind, row] as const)
   ),
-  ...ELASTIC.map(row => ['elastic', row] as const)
+  ...ELASTIC.map(row => ['elastic', row] as const),
+  ['elastic', RESIN_ELASTIC]
 ]
 
 /**
@@ -32,6 +34,11 @@ const PLAUSIBLE: Readonly<Record<string, readonly [low: number, high: number]>> 
   shearLongRadialRatio: [0.05, 0.15],
   shearLongTangentialRatio: [0.03, 0.12],
   shearRadialTangentialRatio: [0.002, 0.03],
+  // elastic constants of resin
+  modulusMPa: [1000, 5000],
+  modulusBandMPa: [1000, 5000],
+  poisson: [0.3, 0.45],
+  expansionPerK: [40e-6, 100e-6],
   // resin
   massA: [1, 1000],
   massB: [0.5, 1000],

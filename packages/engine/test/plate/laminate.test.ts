@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { bowMm } from '../../src/plate/bow.ts'
 import type { Layer } from '../../src/plate/laminate.ts'
-import { bendingNmm, laminate, shapeOf, sideBySide, stressMPa } from '../../src/plate/laminate.ts'
+import { bendingNmm, laminate, shapeOf, stressMPa } from '../../src/plate/laminate.ts'
 import { solved } from '../../src/plate/linear.ts'
 import type { Elastic } from '../../src/plate/ply.ts'
 import { isotropic, stiffnessAt, strainAt } from '../../src/plate/ply.ts'
@@ -198,21 +198,21 @@ describe('a stack of plies', () => {
   })
 
   it('side by side with itself is itself, and mixes stiffness by width', () => {
-    const plate = laminate(laid(madeStack(5)))
-    const both = sideBySide([
-      { laminate: plate, share: 0.3 },
-      { laminate: plate, share: 0.7 }
-    ])
-    close(shapeOf(both).curvature, shapeOf(plate).curvature)
-    const solid = (e: number) =>
-      laminate([{ lowMm: -10, highMm: 10, stiffness: stiffnessAt(isotropic(e, 0), 0), free: [0, 0, 0] }])
-    const mixed = sideBySide([
-      { laminate: solid(1000), share: 0.25 },
-      { laminate: solid(3000), share: 0.75 }
-    ])
+    const layers = laid(madeStack(5))
+    const both = laminate([0.3, 0.7].flatMap(share => layers.map(l => ({ ...l, share }))))
+    close(shapeOf(both).curvature, shapeOf(laminate(layers)).curvature)
+    const solid = (e: number, share: number): Layer => ({
+      lowMm: -10,
+      highMm: 10,
+      stiffness: stiffnessAt(isotropic(e, 0), 0),
+      free: [0, 0, 0],
+      share
+    })
+    const mixed = laminate([solid(1000, 0.25), solid(3000, 0.75)])
     // E·t³/12 of the mixed modulus 2500 MPa.
     expect(bendingNmm(mixed)[0]).toBeCloseTo((2500 * 20 ** 3) / 12, 3)
     expect(bendingNmm(mixed)[1]).toBeCloseTo((2500 * 20 ** 3) / 12, 3)
+    expect(() => laminate([solid(1000, 1.2)])).toThrow('share of the width is 1.2; allowed 0 to 1')
   })
 
   it('of an orthotropic ply bends as a beam of its modulus along and across', () => {

@@ -1,0 +1,105 @@
+import type { PourCast } from '../cast/cast.ts'
+import type { StepTime } from '../cast/clock.ts'
+import type { Materials } from '../cast/facts.ts'
+import { RESIN_ELASTIC } from '../catalogue/resin-elastic.ts'
+import { grainDegOf } from '../piece/grain.ts'
+import type { Shop } from '../piece/shop-schema.ts'
+import type { Plane, Stiffness } from '../plate/ply.ts'
+import { isotropic, stiffnessAt, strainAt } from '../plate/ply.ts'
+import { inradius } from '../shape/inradius.ts'
+import type { Material } from '../stack/event.ts'
+import type { Stack } from '../stack/stack.ts'
+import { finishedThickness } from '../stack/stack.ts'
+import type { BowMoment } from './bow-moment.ts'
+import type { Contraction } from './bow-resin.ts'
+import { timberElastic } from './bow-timber.ts'
+import type { Season } from './season.ts'
+
+export interface BowInput {
+  readonly stack: Stack
+  readonly materials: Materials
+  readonly casts: readonly (PourCast | null)[]
+  readonly clock: readonly StepTime[]
+  readonly seasons: readonly Season[]
+  readonly shop: Shop
+}
+
+/**
+ * An inlay so many times as wide as the piece is thick counts as a layer of it: what is held at its ends alone carries
+ * its full stress only about one thickness in from each (Saint-Venant; textbook), so that a third of it is left.
+ */
+const LOCAL = 3
+
+/** Movement of a single board may be so much larger than its species' (season.ts). */
+const MOST_MOVEMENT = 1.25
+
+const NOTHING: Plane = [0, 0, 0]
+
+/** What each material of a piece is as a ply, and the strain it has by itself at a moment. */
+export class Plies {
+  private readonly input: BowInput
+  private readonly cures: readonly (Contraction | null)[]
+  private readonly resin: Stiffness
+  private readonly narrow: readonly boolean[]
+  private readonly timbers: readonly { readonly stiffness: Stiffness; readonly grainDeg: number }[]
+
+  constructor(input: BowInput, cures: readonly (Contraction | null)[]) {
+    this.input = input
+    this.cures = cures
+    this.resin = stiffnessAt(isotropic(RESIN_ELASTIC.modulusMPa, RESIN_ELASTIC.poisson), 0)
+    const { piece, geometry, entries } = input.stack
+    const least = LOCAL * finishedThickness(input.stack)
+    this.narrow = piece.pours.map(
+      p =>
+        p.kind === 'inlay' &&
+        entries.cuts
+          .filter(c => p.into?.includes(c.id))
+          .every(c => {
+            const region = geometry.cutRegions[c.index]
+            return (region == null ? (c.value.width ?? 0) : 2 * inradius(region, 0.1).radiusMm) < least
+          })
+    )
+    this.timbers = piece.timbers.map((t, i) => {
+      const grainDeg = grainDegOf(t, geometry.timbers[i]!.upper)
+      return {
+        grainDeg,
+        stiffness: stiffnessAt(timberElastic(input.materials.timbers[i]!, t.rings), grainDeg)
+      }
+    })
+  }
+
+  /** Whether it is too narrow to be a layer of the piece. */
+  local({ kind, index }: Material): boolean {
+    return kind === 'marking' || (kind === 'pour' && this.narrow[index]!)
+  }
+
+  /** null: a plug that comes out again. */
+  stiffness({ kind, index }: Material): Stiffness | null {
+    return kind === 'former' ? null : kind === 'timber' ? this.timbers[index]!.stiffness : this.resin
+  }
+
+  free({ kind, index }: Material, moment: BowMoment, end: 0 | 1): Plane {
+    if (kind === 'pour') {
+      const cure = this.cures[index] ?? null
+      const poured = moment.pouredMin.get(index)
+      if (cure === null || poured === undefined) return NOTHING
+      const e = cure.at(moment.atMin[end] - poured)[end]
+      return [e, e, 0]
+    }
+    if (kind !== 'timber' || (moment.when !== 'driest' && moment.when !== 'dampest')) return NOTHING
+    const season = this.input.seasons[index]!
+    const moved = moment.when === 'driest' ? season.toDryMm : season.toDampMm
+    if (moved === null || !(season.acrossMm > 0)) return NOTHING
+    const points = (moment.when === 'driest' ? season.dryPct : season.dampPct) - season.moisturePct
+    const more = end === 1 ? MOST_MOVEMENT : 1
+    const limit = (e: number) => Math.min(0.15, Math.max(-0.15, e))
+    return strainAt(
+      limit(more * LONGITUDINAL_PER_PCT * points),
+      limit((more * moved[1]) / season.acrossMm),
+      this.timbers[index]!.grainDeg
+    )
+  }
+}
+
+/** Along the grain, per % of moisture: total shrinkage 0.1 to 0.2 % (Wood Handbook; memory), as timber/movement. */
+const LONGITUDINAL_PER_PCT = 0.00005

@@ -1,0 +1,47 @@
+import type { Work } from '../findings/work.ts'
+import type { BowRow, FaceBow } from '../fits/bow.ts'
+import { decimals } from '../quantity/format.ts'
+import type { ShownUnits } from '../quantity/shown-units.ts'
+import { lengthIn } from '../quantity/shown-units.ts'
+import type { RunFact } from './run-part.ts'
+import { fact } from './run-part.ts'
+
+/** A bow whose upper end is less than this is none to a maker, mm: a sheet of paper under a straightedge. */
+const LEAST_MM = 0.1
+
+/** The face that a straightedge finds worse, with its bow; null where neither shows any. */
+function worse(row: BowRow | undefined): (FaceBow & { readonly face: 'front' | 'back' }) | null {
+  if (row === undefined) return null
+  const face = row.front.mm / row.front.limitMm >= row.back.mm / row.back.limitMm ? 'front' : 'back'
+  return row[face].bandMm[1] < LEAST_MM ? null : { ...row[face], face }
+}
+
+function rowAt(work: Work, step: number, when?: BowRow['when']): BowRow | undefined {
+  return work.bow?.rows.find(r => r.step === step && (when === undefined || r.when === when))
+}
+
+/** Few words for a step that changes the shape: "bows about 0.4 mm, band 0.1 to 0.6, hollow on the front". */
+export function bowPhrase(work: Work, step: number, shown: ShownUnits): string | null {
+  const bow = worse(rowAt(work, step))
+  if (bow === null || rowAt(work, step)!.when === 'cured') return null
+  const length = (mm: number) => lengthIn(shown, mm, 1, 1)
+  return `bows about ${length(bow.mm)}, band ${length(bow.bandMm[0])} to ${length(bow.bandMm[1])}, ${sense(bow)}`
+}
+
+/** The same as a figure with its name, for the run sheet. */
+export function bowFacts(work: Work, step: number, label: string, when?: BowRow['when']): RunFact[] {
+  const bow = worse(rowAt(work, step, when))
+  if (bow === null) return []
+  const [low, high] = bow.bandMm
+  return [
+    fact(
+      label,
+      decimals(bow.mm, 1, 1),
+      `mm over ${decimals(bow.overMm, 0)}; ${decimals(low, 1, 1)} to ${decimals(high, 1, 1)}, ${sense(bow)}`
+    )
+  ]
+}
+
+function sense(bow: FaceBow & { readonly face: string }): string {
+  return bow.hollow ? `hollow on the ${bow.face}` : `the ${bow.face} stands up in its middle`
+}
