@@ -2,7 +2,7 @@
 // only what stands before it. ARCHITECTURE.md draws the same picture.
 const engine = 'packages/engine/src'
 const base = ['quantity', 'shape', 'catalogue', 'piece']
-const models = ['resin', 'timber', 'coat', 'colour', 'mould', 'plate']
+const models = ['resin', 'timber', 'coat', 'colour', 'mould', 'plate', 'tolerance']
 const stages = [
   'steps',
   'stack',
