@@ -9,9 +9,12 @@ import { AS_RECORDED } from './cast/speed.ts'
 import type { WholeCast } from './cast/whole/whole-cast.ts'
 import { buyList } from './cost/buy.ts'
 import type { Quantity, Work } from './findings/work.ts'
+import type { FaceFinish } from './finish/faces.ts'
 import { facesOf } from './finish/faces.ts'
 import { livingAir } from './fits/air.ts'
 import { bowOf } from './fits/bow.ts'
+import type { FaceFilm } from './fits/chain.ts'
+import { sizeChains } from './fits/chain.ts'
 import { hardwareFits } from './fits/hardware.ts'
 import { seasonsOf } from './fits/season.ts'
 import { hidingOf } from './fits/tint.ts'
@@ -84,6 +87,9 @@ export function workOf(input: PlanInput): Work {
   const faces = facesOf(stack, materials)
   const quantity = quantityOf(piece)
   const clock = clockOf(steps, casts, [materials.coats.front, materials.coats.back], materials.markingResins)
+  const air = livingAir(piece, materials)
+  const films = { front: filmOf(faces[0]), back: filmOf(faces[1]) }
+  const chains = sizeChains(stack, { materials, seasons, air, casts, clock, shop, films })
   return {
     document,
     piece,
@@ -106,12 +112,13 @@ export function workOf(input: PlanInput): Work {
       materials,
       seasons.map(s => s.moisturePct)
     ),
-    air: livingAir(piece, materials),
+    air,
     seasons,
     hiding: hidingOf(piece, materials, stack.pours),
     covers: coversOf(stack),
-    fits: hardwareFits(stack, materials),
     bow: bowOf({ stack, materials, casts, clock, seasons, shop }),
+    chains,
+    fits: hardwareFits(stack, materials, chains),
     faces,
     quantity,
     buy: buyList({
@@ -125,6 +132,11 @@ export function workOf(input: PlanInput): Work {
       moulds: quantity.gang
     })
   }
+}
+
+// What a finish puts on sizes; fits stand before the finish and take it as numbers.
+function filmOf({ filmMm, coats, coat }: FaceFinish): FaceFilm {
+  return { filmMm, coats, floods: coat?.kind === 'flood' }
 }
 
 // The stack knows no files: what it cannot use is told by the name of the file it came from.

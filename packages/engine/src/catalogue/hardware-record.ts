@@ -87,6 +87,11 @@ export interface HardwareRecord extends CatalogueRecord {
   /** Greatest temperature it takes, while it is cast in or after, °C; null: above any casting. */
   readonly heatLimitC: number | null
   /** Belongs to a mains circuit: work for a licensed trade. */
+  /** How far its size may be off, either way, mm; and the class it is sold in (ISO 286). */
+  readonly toleranceMm?: number
+  readonly toleranceClass?: string
+  /** Countersunk head, across, mm. */
+  readonly headMm?: number
   readonly mains: boolean
   /** Wears out or must be reached: never cast in. */
   readonly needsAccess: boolean

@@ -52,7 +52,8 @@ const machineScrews = METRIC_SCREWS.map(
       { what: 'clearance, fine to coarse', diameterMm: [s.clearanceMm[0], s.clearanceMm[2]], through: true },
       { what: 'tap drill, to that for resin', diameterMm: [s.tapDrillMm, s.tapDrillMm + 0.1], through: false }
     ],
-    thread: { name: s.name, majorMm: s.majorMm, pitchMm: s.pitchMm }
+    thread: { name: s.name, majorMm: s.majorMm, pitchMm: s.pitchMm },
+    ...(s.headMm === null ? {} : { headMm: s.headMm })
   })
 )
 
@@ -125,6 +126,7 @@ const pins: readonly HardwareRecord[] = [
       note: 'reamed H7 in metal; in timber nominal less 0.05 to press, plus 0.05 to slip (practice); measure yours',
       kind: 'pin',
       body: { shape: 'round', diameterMm: d, depthMm: 20 },
+      toleranceClass: 'm6',
       holes: [{ what: 'press to slip, in timber', diameterMm: [d - 0.05, d + 0.05], through: false }],
       tags: { body: 'practice', holes: 'practice' }
     })

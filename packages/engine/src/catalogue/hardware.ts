@@ -203,6 +203,7 @@ const MAGNETS: readonly HardwareRecord[] = [
     kind: 'magnet',
     body: round(10, 3),
     room: [0.075, 0.2],
+    toleranceMm: 0.1,
     heatLimitC: 80,
     magnetic: true,
     source:

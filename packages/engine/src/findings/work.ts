@@ -10,6 +10,7 @@ import type { BuyLine } from '../cost/buy.ts'
 import type { FaceFinish } from '../finish/faces.ts'
 import type { LivingAir } from '../fits/air.ts'
 import type { Bow } from '../fits/bow.ts'
+import type { SizeChain } from '../fits/chain.ts'
 import type { HardwareFit } from '../fits/hardware.ts'
 import type { Season } from '../fits/season.ts'
 import type { Hiding } from '../fits/tint.ts'
@@ -63,6 +64,8 @@ export interface Work {
   readonly seasons: readonly Season[]
   readonly hiding: readonly Hiding[]
   readonly covers: readonly CutCover[]
+  /** Every open hole through the whole build, and the parts in them. */
+  readonly chains: readonly SizeChain[]
   readonly fits: readonly HardwareFit[]
   /** null where no bow can be told. */
   readonly bow: Bow | null

@@ -7,6 +7,10 @@ import type { Region } from '../shape/region.ts'
 import { rotate } from '../shape/transform.ts'
 import { coreAt } from '../stack/core.ts'
 import type { Stack } from '../stack/stack.ts'
+import { partCoatShare, partShare } from './cause.ts'
+import type { SizeChain } from './chain.ts'
+import type { Band, Share } from './share.ts'
+import { together } from './share.ts'
 
 /** Size of the part at hand: the document's where it says, else the catalogue's. mm. */
 export interface Part {
@@ -14,6 +18,8 @@ export interface Part {
   readonly widthMm: number
   readonly lengthMm: number
   readonly depthMm: number
+  /** Radius of its corners; 0 for sharp ones. */
+  readonly cornerMm: number
 }
 
 /** How a bought-in part sits in the piece. */
@@ -26,6 +32,14 @@ export interface HardwareFit {
   /** Least gap between the part and the wall of its hole, mm; negative: it does not go in. null without a hole. */
   readonly gapMm: number | null
   readonly wantedGapMm: number
+  /** The hole it sits in, through the whole build; null without one, or where it is not made. */
+  readonly chain: SizeChain | null
+  /** What moves the gap after it was drawn: of the hole and of the part. */
+  readonly shares: readonly Share[]
+  /** Gap on each side in the piece in use, mm; null without a hole. */
+  readonly clearanceMm: Band | null
+  /** Size across to cut on the day so that the wanted gap is left in the end, mm; null without a hole. */
+  readonly cutMm: number | null
   /** Finished depth of its hole, mm; null right through or without one. */
   readonly holeDepthMm: number | null
   /** For a shaft: material it must pass, thread it needs and thread it has, mm. */
@@ -42,8 +56,15 @@ export interface HardwareFit {
 /** Thread beyond the dial for washer and nut, mm, when the row does not say: 1/8 in (common practice). */
 const BEYOND_DIAL_MM = 25.4 / 8
 
+/** What a part that is pushed in tight is cut for, on each side: half of nominal less 0.05 across (practice). */
+const PRESS_GAP_MM = -0.025
+
 /** One entry a piece of hardware. */
-export function hardwareFits(stack: Stack, materials: Materials): HardwareFit[] {
+export function hardwareFits(
+  stack: Stack,
+  materials: Materials,
+  chains: readonly SizeChain[]
+): HardwareFit[] {
   return stack.entries.hardware.map((entry, i): HardwareFit => {
     const h = entry.value
     const record = materials.hardware[i]!
@@ -57,15 +78,31 @@ export function hardwareFits(stack: Stack, materials: Materials): HardwareFit[] 
         : null
     const middle = h.at ?? (hole === null ? undefined : [centroid(hole).x, centroid(hole).y])
     const [x, y] = middle ?? [0, 0]
-    const wanted = h.clearance ?? record.pocket?.clearanceMm ?? 0.5
+    const wanted = h.clearance ?? record.pocket?.clearanceMm ?? slipMm(record, part) ?? 0.5
+    const chain =
+      chains.find(c =>
+        cut ? c.of === 'cut' && c.index === cut.index : c.of === 'former' && c.index === former?.index
+      ) ?? null
+    const gapMm = hole === null || part === null ? null : gapOf(part, h.turn, x, y, hole)
+    const shares = part === null || chain === null ? [] : [...chain.shares, ...partShares(h, record, part)]
+    const side = together(shares)
+    const clearanceMm: Band | null =
+      gapMm === null || chain === null ? null : [gapMm + side[0], gapMm + side[1], gapMm + side[2]]
     return {
       hardware: i,
       record,
       part,
       x,
       y,
-      gapMm: hole === null || part === null ? null : gapOf(part, h.turn, x, y, hole),
+      gapMm,
       wantedGapMm: wanted,
+      chain,
+      shares,
+      clearanceMm,
+      cutMm:
+        clearanceMm === null || chain === null
+          ? null
+          : chain.drawnMm + 2 * ((h.fitting === 'press' ? PRESS_GAP_MM : wanted) - clearanceMm[1]),
       holeDepthMm: cut ? stack.cuts[cut.index]!.finished : null,
       shaft: shaftOf(stack, h, record, x, y, cut?.index ?? null),
       castIn:
@@ -80,12 +117,28 @@ function partOf(h: Hardware, record: HardwareRecord): Part | null {
   const diameter =
     h.diameter ?? (body?.shape === 'round' && h.width === undefined ? body.diameterMm : undefined)
   if (diameter !== undefined)
-    return { shape: 'round', widthMm: diameter, lengthMm: diameter, depthMm: depthMm ?? 0 }
+    return { shape: 'round', widthMm: diameter, lengthMm: diameter, depthMm: depthMm ?? 0, cornerMm: 0 }
   const width = h.width ?? (body?.shape === 'rectangle' ? body.widthMm : undefined)
   const length = h.length ?? (body?.shape === 'rectangle' ? body.lengthMm : width)
-  return width === undefined || length === undefined
-    ? null
-    : { shape: 'rectangle', widthMm: width, lengthMm: length, depthMm: depthMm ?? 0 }
+  if (width === undefined || length === undefined) return null
+  const cornerMm = Math.min(h.corner ?? 0, width / 2, length / 2)
+  return { shape: 'rectangle', widthMm: width, lengthMm: length, depthMm: depthMm ?? 0, cornerMm }
+}
+
+// A pin slips into the largest hole its row gives.
+function slipMm(record: HardwareRecord, part: Part | null): number | undefined {
+  const hole = record.kind === 'pin' && part?.shape === 'round' ? record.holes[0] : undefined
+  const body = record.body?.shape === 'round' ? record.body.diameterMm : undefined
+  return hole === undefined || body === undefined ? undefined : (hole.diameterMm[1] - body) / 2
+}
+
+// Off by what the document says; by the catalogue where the size is the catalogue's too.
+function partShares(h: Hardware, record: HardwareRecord, part: Part): Share[] {
+  const given = h.tolerance !== undefined || h.toleranceClass !== undefined
+  const measured = h.diameter !== undefined || h.width !== undefined
+  const size = Math.min(part.widthMm, part.lengthMm)
+  const off = given || measured ? h : { tolerance: record.toleranceMm, toleranceClass: record.toleranceClass }
+  return [partShare(off, size), partCoatShare(h.film)].filter(s => s !== null)
 }
 
 // The least distance from the edge of the part to the wall of the hole; negative where it sticks out.
@@ -93,7 +146,7 @@ function gapOf(part: Part, turn: number, x: number, y: number, hole: Region): nu
   const outline =
     part.shape === 'round'
       ? circle(part.widthMm, 0.01, x, y)
-      : rotate(rectangle(part.lengthMm, part.widthMm, 0, 0.01, x, y), turn, x, y)
+      : rotate(rectangle(part.lengthMm, part.widthMm, part.cornerMm, 0.01, x, y), turn, x, y)
   let least = Number.POSITIVE_INFINITY
   for (const ring of outline.rings) {
     for (let k = 0, p = ring.length - 2; k < ring.length; p = k, k += 2) {

@@ -1,10 +1,16 @@
 import { z } from 'zod'
 import { angle, choice, exactlyOne, id, length, number, point, size, words, yesNo } from './field.ts'
+import { partFit } from './part-field.ts'
 import { tintField } from './pour-field.ts'
 import { shape } from './shape-field.ts'
 
 const faceField = choice('the face it is cut from', ['front', 'back'])
 const wayField = choice('how it is cut', ['machine', 'router', 'drill', 'saw', 'sled', 'sent out'])
+
+/** Largest size of a tolerance class, mm. */
+const MOST_CLASS_MM = 80
+/** Classes that holes of fittings are made to. */
+const HOLE_CLASSES = ['H7', 'H8', 'H6', 'H9', 'H10', 'H11', 'G7', 'F7', 'F8', 'E9', 'D10'] as const
 
 const line = z.strictObject({
   points: z
@@ -24,6 +30,21 @@ const line = z.strictObject({
     }),
   path: words('SVG path data, mm, y down as in SVG', 1_000_000).optional()
 })
+
+// The tables of ISO 286 are held up to a size.
+function withinClasses(
+  toleranceClass: string | undefined,
+  acrossMm: number | undefined,
+  ctx: z.core.$RefinementCtx<unknown>
+): void {
+  if (toleranceClass === undefined || acrossMm === undefined || acrossMm <= MOST_CLASS_MM) return
+  ctx.addIssue({
+    code: 'custom',
+    message: 'too large for its class',
+    path: ['toleranceClass'],
+    params: { meaning: true, allowed: `a class on a size of at most ${MOST_CLASS_MM} mm`, example: '"H7"' }
+  })
+}
 
 /** One removal of material from one face. */
 export const cutField = exactlyOne(
@@ -54,10 +75,18 @@ export const cutField = exactlyOne(
       way: wayField.default('machine'),
       tabs: yesNo('tabs hold the part').optional(),
       for: id('the hardware that goes in').optional(),
+      mask: yesNo('plugged or taped while its face is coated').optional(),
+      toleranceClass: choice('tolerance class it is reamed or bored to (ISO 286)', HOLE_CLASSES).optional(),
       note: words('a note').optional()
     }),
     ['depth', 'finishedDepth', 'through']
-  ),
+  ).superRefine((cut, ctx) => {
+    const across =
+      cut.width ??
+      cut.shape?.circle ??
+      (cut.shape?.rectangle === undefined ? undefined : Math.min(...cut.shape.rectangle))
+    withinClasses(cut.toleranceClass, across, ctx)
+  }),
   ['shape', 'along']
 ).meta({
   id: 'cut',
@@ -80,6 +109,7 @@ export const hardwareField = z
     diameter: size('diameter of a round body', 2000).optional(),
     depth: size('depth of the body', 500).optional(),
     clearance: length('gap wanted on each side', 0, 20).optional(),
+    ...partFit,
     thread: size('length of the thread', 500).optional(),
     shaft: size('length of the shaft', 500).optional(),
     heat: number('greatest temperature it takes, °C', 20, 400).optional(),
@@ -95,6 +125,10 @@ export const hardwareField = z
       'screwed'
     ]).default('loose'),
     note: words('a note').optional()
+  })
+  .superRefine((part, ctx) => {
+    const across = part.diameter ?? part.width ?? part.length
+    withinClasses(part.toleranceClass, across, ctx)
   })
   .meta({
     id: 'hardware',

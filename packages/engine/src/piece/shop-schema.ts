@@ -193,6 +193,18 @@ export const shopSchema = z
         description: 'the machine; left out: flattening by hand, and no check of what fits on it',
         sample: [{ x: 800, y: 600 }]
       }),
+    byHand: z
+      .strictObject({
+        router: length('a router along a template or a fence', 0.01, 5).default(0.3),
+        drill: length('a drill: how much larger it cuts', 0.01, 5).default(0.2),
+        saw: length('a saw', 0.01, 5).default(0.5),
+        sled: length('a router on a sled', 0.01, 5).default(0.3)
+      })
+      .prefault({})
+      .meta({
+        description: 'how far the width of what is cut by hand is off',
+        sample: [{ router: 0.2 }]
+      }),
     cutters: z
       .array(
         z.strictObject({

@@ -116,6 +116,8 @@ const PLAUSIBLE: Readonly<Record<string, readonly [low: number, high: number]>> 
   unletteredUm: [5, 300],
   // cutter
   diameterMm: [0.5, 200],
+  toleranceMm: [0.01, 0.5],
+  headMm: [3, 30],
   cuttingLengthMm: [1, 150],
   flutes: [1, 4],
   pointAngleDeg: [10, 180],
