@@ -5,6 +5,8 @@ import type { Edge } from './cast/whole/whole-cast.ts'
 import { findingsOf } from './findings/checks.ts'
 import type { Finding } from './findings/finding.ts'
 import type { Work } from './findings/work.ts'
+import type { CutSize } from './fits/cut-size.ts'
+import { cutSize } from './fits/cut-size.ts'
 import { bounds } from './shape/measure.ts'
 import { finishedThickness } from './stack/stack.ts'
 import type { Volumes } from './stack/volume.ts'
@@ -130,6 +132,8 @@ export interface PlanCut {
   readonly dayMm: number | null
   readonly finishedMm: number | null
   readonly leftMm: number | null
+  /** How wide it is through the build; null where a width says nothing: outlines, V lines, what is filled. */
+  readonly size: CutSize | null
 }
 
 export interface PlanTimber {
@@ -146,6 +150,11 @@ export interface PlanHardware {
   readonly name: string
   readonly count: number
   readonly gapMm: number | null
+  /** Gap on each side in the piece in use, low, central, high; and the one wanted. null without a hole. */
+  readonly clearanceMm: readonly [number, number, number] | null
+  readonly wantedGapMm: number
+  /** Size across to cut on the day so that the wanted gap is left in the end, mm. */
+  readonly cutMm: number | null
   readonly shaft: Work['fits'][number]['shaft']
 }
 
@@ -262,7 +271,8 @@ function planFrom(
         way: c.value.way,
         dayMm: stack.cuts[i]!.day,
         finishedMm: stack.cuts[i]!.finished,
-        leftMm: work.covers.find(k => k.cut === i)?.left?.mm ?? null
+        leftMm: work.covers.find(k => k.cut === i)?.left?.mm ?? null,
+        size: cutSize(work, i)
       })
     ),
     timbers: entries.timbers.map(
@@ -282,6 +292,9 @@ function planFrom(
         name: work.materials.hardware[i]!.name,
         count: h.value.count,
         gapMm: work.fits[i]!.gapMm,
+        clearanceMm: work.fits[i]!.clearanceMm,
+        wantedGapMm: work.fits[i]!.wantedGapMm,
+        cutMm: work.fits[i]!.cutMm,
         shaft: work.fits[i]!.shaft
       })
     ),

@@ -89,7 +89,7 @@ export function seasonShare(
     total[1] += (dry.centralMm + damp.centralMm) / 4
     total[2] += Math.max(dry.highMm, damp.highMm) / 2
   }
-  return total.every(x => x === 0) ? null : { cause: 'season', sideMm: total, sure: true }
+  return total.every(x => Math.abs(x) < 1e-9) ? null : { cause: 'season', sideMm: total, sure: true }
 }
 
 /** What warmth and cold of the room it lives in do to a hole in resin beside a part of metal. */

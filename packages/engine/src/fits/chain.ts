@@ -2,19 +2,18 @@ import type { PourCast } from '../cast/cast.ts'
 import type { StepTime } from '../cast/clock.ts'
 import type { Materials } from '../cast/facts.ts'
 import type { Face } from '../piece/piece-schema.ts'
-import type { Shape } from '../piece/shape-field.ts'
 import type { Shop } from '../piece/shop-schema.ts'
-import { bounds } from '../shape/measure.ts'
-import type { Region } from '../shape/region.ts'
 import type { Stack } from '../stack/stack.ts'
 import { acrossAfterFilmMm, depthAfterFilmMm } from '../tolerance/film.ts'
-import { beginsMin, cureShare, cutShare, errorMm, formerShare, seasonShare, warmthShare } from './cause.ts'
+import type { Across, Measured } from './across.ts'
+import { acrossOf, acrossShape, followed } from './across.ts'
 import type { LivingAir } from './air.ts'
+import { beginsMin, cureShare, cutShare, errorMm, formerShare, seasonShare, warmthShare } from './cause.ts'
 import type { Season } from './season.ts'
 import type { Band, Share } from './share.ts'
 import { exactly, together } from './share.ts'
 import type { Walls } from './walls.ts'
-import { placesBeside, placesRound, wallsAt } from './walls.ts'
+import { wallsAt } from './walls.ts'
 
 /** Dry film of the finish of a face, mm, all coats together; `floods` when it levels itself. */
 export interface FaceFilm {
@@ -34,11 +33,11 @@ export interface FitFacts {
   readonly films: Readonly<Record<Face, FaceFilm>>
 }
 
-/** A hole through the whole build. Sizes across, mm: the diameter, or the narrower side. */
+/** A hole through the whole build. Sizes across, mm. */
 export interface SizeChain {
   readonly of: 'cut' | 'former'
   readonly index: number
-  readonly round: boolean
+  readonly measured: Measured
   /** As drawn: what is cut, or the former. */
   readonly drawnMm: number
   readonly shares: readonly Share[]
@@ -81,42 +80,14 @@ export function sizeChains(stack: Stack, facts: FitFacts): SizeChain[] {
   return [...cuts, ...formerChains(stack, facts)]
 }
 
-interface Across {
-  readonly places: [number, number][]
-  readonly mm: number
-  readonly round: boolean
-}
-
-function acrossOf(stack: Stack, index: number): Across | null {
-  const { shape, profile, width } = stack.entries.cuts[index]!.value
-  const lines = stack.geometry.cutLines[index] ?? null
-  if (lines !== null)
-    return profile === 'v' || width === undefined
-      ? null
-      : { places: placesBeside(lines, width), mm: width, round: false }
-  const region = stack.geometry.cutRegions[index] ?? null
-  return region === null || region.rings.length === 0 ? null : acrossShape(region, shape)
-}
-
-function acrossShape(region: Region, shape: Shape | undefined): Across {
-  const b = bounds(region)
-  const grown = 2 * (shape?.grow ?? 0)
-  const drawn = shape?.circle ?? (shape?.rectangle === undefined ? undefined : Math.min(...shape.rectangle))
-  return {
-    places: placesRound(region),
-    mm: drawn === undefined ? Math.min(b.maxX - b.minX, b.maxY - b.minY) : drawn + grown,
-    round: shape?.circle !== undefined
-  }
-}
-
 function cutChain(stack: Stack, facts: FitFacts, index: number, across: Across): SizeChain {
   const { id, value } = stack.entries.cuts[index]!
   const { finished, floor, side, step: made } = stack.cuts[index]!
-  const { mm: drawnMm, round } = across
   const step = stack.steps.indexOf(made!)
   const [low, high] = [stack.finishedLow, stack.finishedHigh]
   const [from, to] = finished === null ? [low, high] : side === 'low' ? [low, floor] : [floor, high]
   const walls = wallsAt(stack, across.places, from, to)
+  const { mm: drawnMm, measured, share } = followed(stack, across, walls)
   const coat = coatsOn(stack, facts, step, {
     id,
     part: value.for,
@@ -127,13 +98,13 @@ function cutChain(stack: Stack, facts: FitFacts, index: number, across: Across):
     cutShare(facts.shop, value, drawnMm),
     cureShare(walls, stack.piece, facts.materials, facts.casts, beginsMin(facts.clock, step), drawnMm),
     coat.share,
-    seasonShare(walls, facts.seasons, facts.materials, drawnMm),
+    seasonShare(walls, facts.seasons, facts.materials, drawnMm * share),
     warmthShare(walls, facts.air, facts.shop, drawnMm)
   ])
   return {
     of: 'cut',
     index,
-    round,
+    measured,
     drawnMm,
     shares,
     finalMm: widened(drawnMm, together(shares)),
@@ -208,18 +179,19 @@ function formerChains(stack: Stack, facts: FitFacts): SizeChain[] {
   const out = stack.steps.findIndex(s => s.kind === 'demould')
   return stack.entries.formers.flatMap(({ id, index, value }): SizeChain[] => {
     if (!value.released || out < 0) return []
-    const { places, mm: drawnMm, round } = acrossShape(stack.geometry.formers[index]!.region, value.shape)
-    const walls = wallsAt(stack, places, stack.finishedLow, stack.finishedHigh)
+    const across = acrossShape(stack.geometry.formers[index]!.region, value.shape)
+    const walls = wallsAt(stack, across.places, stack.finishedLow, stack.finishedHigh)
+    const { mm: drawnMm, measured, share } = followed(stack, across, walls)
     const coat = coatsOn(stack, facts, out, { id, part: undefined, masked: false, face: null })
     const shares = present([
       formerShare(walls, stack.piece, facts.materials, facts.casts, facts.shop, drawnMm),
       coat.share,
-      seasonShare(walls, facts.seasons, facts.materials, drawnMm),
+      seasonShare(walls, facts.seasons, facts.materials, drawnMm * share),
       warmthShare(walls, facts.air, facts.shop, drawnMm)
     ])
     const finalMm = widened(drawnMm, together(shares))
     const { coats, flooded } = coat
-    return [{ of: 'former', index, round, drawnMm, shares, finalMm, depthMm: null, coats, flooded, walls }]
+    return [{ of: 'former', index, measured, drawnMm, shares, finalMm, depthMm: null, coats, flooded, walls }]
   })
 }
 

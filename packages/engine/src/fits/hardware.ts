@@ -9,6 +9,8 @@ import { coreAt } from '../stack/core.ts'
 import type { Stack } from '../stack/stack.ts'
 import { partCoatShare, partShare } from './cause.ts'
 import type { SizeChain } from './chain.ts'
+import type { Pilot } from './pilot.ts'
+import { pilotOf } from './pilot.ts'
 import type { Band, Share } from './share.ts'
 import { together } from './share.ts'
 
@@ -40,6 +42,8 @@ export interface HardwareFit {
   readonly clearanceMm: Band | null
   /** Size across to cut on the day so that the wanted gap is left in the end, mm; null without a hole. */
   readonly cutMm: number | null
+  /** For a screw or an insert: the hole it wants where it sits; null for other parts, and without a hole. */
+  readonly pilot: Pilot | null
   /** Finished depth of its hole, mm; null right through or without one. */
   readonly holeDepthMm: number | null
   /** For a shaft: material it must pass, thread it needs and thread it has, mm. */
@@ -103,6 +107,7 @@ export function hardwareFits(
         clearanceMm === null || chain === null
           ? null
           : chain.drawnMm + 2 * ((h.fitting === 'press' ? PRESS_GAP_MM : wanted) - clearanceMm[1]),
+      pilot: chain === null ? null : pilotOf(stack, materials, h, record, chain.walls, [x, y]),
       holeDepthMm: cut ? stack.cuts[cut.index]!.finished : null,
       shaft: shaftOf(stack, h, record, x, y, cut?.index ?? null),
       castIn:

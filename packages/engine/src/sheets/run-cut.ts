@@ -3,6 +3,7 @@ import type { Plan } from '../plan.ts'
 import { decimals } from '../quantity/format.ts'
 import { bounds } from '../shape/measure.ts'
 import { bowFacts } from './bow-words.ts'
+import { cutDoes, endsAt } from './run-fit.ts'
 import { fillMix, mlWords, scaleWords } from './run-mix.ts'
 import { place } from './run-mould.ts'
 import type { RunDetail } from './run-part.ts'
@@ -44,6 +45,7 @@ export function cutDetail(plan: Plan, work: Work, i: number): RunDetail {
         ? null
         : sized(bounds(region), value.shape !== undefined && 'circle' in value.shape)
   return detail({
+    does: cutDoes(work, index),
     facts: [
       fact('Way', cut.way),
       cut.dayMm === null
@@ -53,6 +55,7 @@ export function cutDetail(plan: Plan, work: Work, i: number): RunDetail {
         ? []
         : [fact('Finished', decimals(cut.finishedMm, 1, 1), 'mm')]),
       ...(size === null ? [] : [size]),
+      ...endsAt(work, index, cut.size),
       ...(cut.leftMm === null || cut.leftMm < LEAST_LEFT_MM
         ? []
         : [fact('Leaves', decimals(cut.leftMm, 1, 1), 'mm beyond it')])

@@ -5,6 +5,7 @@ import { decimals, formatMass, formatVolume } from '../quantity/format.ts'
 import type { Step } from '../steps/step.ts'
 import { bowFacts } from './bow-words.ts'
 import { capital } from './model.ts'
+import { gapFacts, maskWords, tightWords } from './run-fit.ts'
 import { mlWords } from './run-mix.ts'
 import type { RunDetail, RunFact } from './run-part.ts'
 import { blank, detail, fact } from './run-part.ts'
@@ -29,7 +30,7 @@ export function coatDetail(plan: Plan, work: Work, step: Step): RunDetail {
     front.coat!.id === back.coat!.id &&
     front.coats === back.coats &&
     front.grit === back.grit
-  const does: string[] = []
+  const does: string[] = maskWords(work, step.face ?? 'both')
   const facts: RunFact[] = []
   for (const f of alike ? [front] : faces) {
     const name = alike ? 'Each face' : capital(f.face)
@@ -92,7 +93,11 @@ export function fitDetail(plan: Plan, work: Work, k: number): RunDetail {
         `mm; it passes ${decimals(fit.shaft.passesMm, 1)} and needs ${decimals(fit.shaft.needsMm, 1)}`
       )
     )
-  return detail({ does: [`Try it dry first, from the ${work.piece.hardware[k]!.face}.`], facts })
+  facts.push(...gapFacts(plan, work, k))
+  return detail({
+    does: [`Try it dry first, from the ${work.piece.hardware[k]!.face}.`, ...tightWords(work, k)],
+    facts
+  })
 }
 
 /** What leaves the shop. */

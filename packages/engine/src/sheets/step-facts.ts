@@ -7,6 +7,7 @@ import { lengthIn, METRIC, massIn } from '../quantity/shown-units.ts'
 import { wasteReachMm } from '../stack/waste.ts'
 import type { Step } from '../steps/step.ts'
 import { bowPhrase } from './bow-words.ts'
+import { bandWords, endGap, sizeFacts } from './run-fit.ts'
 import { dryingWords } from './run-timber.ts'
 
 const WAIT_WORDS = {
@@ -74,13 +75,15 @@ export function stepFacts(plan: Plan, work: Work, i: number, shown: ShownUnits =
       return bows(work, i, shown)
     case 'cut': {
       const c = plan.cuts[step.cut!.index]!
-      if (c.dayMm === null || c.finishedMm === null) return ['right through', c.way]
+      const ends = sizeFacts(work, step.cut!.index, c.size, shown)
+      if (c.dayMm === null || c.finishedMm === null) return ['right through', c.way, ...ends]
       const same = Math.abs(c.dayMm - c.finishedMm) < 0.05
       return [
         same
           ? `${mm(c.dayMm, 1, 1)} deep`
           : `${mm(c.dayMm, 1, 1)} as cut, ${mm(c.finishedMm, 1, 1)} finished`,
-        c.way
+        c.way,
+        ...ends
       ]
     }
     case 'mark': {
@@ -105,7 +108,9 @@ export function stepFacts(plan: Plan, work: Work, i: number, shown: ShownUnits =
     case 'fit': {
       const h = plan.hardware[step.hardware!.index]!
       if (h.gapMm === null) return [h.name]
-      return [h.name, h.gapMm < 0 ? `${mm(-h.gapMm, 1)} over the edge of its hole` : `gap ${mm(h.gapMm, 1)}`]
+      if (h.gapMm < 0) return [h.name, `${mm(-h.gapMm, 1)} over the edge of its hole`]
+      const ends = endGap(h.gapMm, h.clearanceMm)
+      return [h.name, `gap ${mm(h.gapMm, 1)}`, ends === null ? '' : `in the end ${bandWords(ends, shown)}`]
     }
     case 'work edges':
       return work.piece.edges.map(e => `${e.profile} ${mm(e.size, 1)}, ${e.face}`)

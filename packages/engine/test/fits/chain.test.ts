@@ -126,6 +126,33 @@ describe('the year', () => {
     expect(side[2]).toBeGreaterThan(side[1])
     expect(share(chainOf(bored({ shape: { circle: 60, at: [0, 0] } })), 'season')).toBeNull()
   })
+  // The ash board is 100 × 200: its grain runs along y, so the long side of a pocket along x moves.
+  it('follows the side that lies across the grain', () => {
+    const pocket = (size: [number, number]) =>
+      chainOf(bored({ kind: 'pocket', shape: { rectangle: size, at: [100, 0] } }))
+    const [wide, tall] = [pocket([60, 20]), pocket([20, 60])]
+    expect([wide.drawnMm, wide.measured]).toEqual([expect.closeTo(60, 6), 'across the grain'])
+    expect(tall.drawnMm).toBeCloseTo(20, 6)
+    expect(share(wide, 'season')![0] / share(tall, 'season')![0]).toBeCloseTo(3, 6)
+  })
+  it('moves a groove along the grain with its width, one across it not', () => {
+    const groove = (to: [number, number]) =>
+      chainOf({
+        ...PLAIN,
+        cuts: [
+          {
+            id: 'g',
+            kind: 'groove',
+            face: 'back',
+            width: 20,
+            finishedDepth: 5,
+            along: { points: [[80, -20], to] }
+          }
+        ]
+      })
+    expect(share(groove([80, 20]), 'season')![0]).toBeLessThan(-0.01)
+    expect(share(groove([120, -20]), 'season')).toBeNull()
+  })
   it('leaves a hole half in timber with half of it', () => {
     const whole = share(chainOf(bored({ shape: { circle: 40, at: [100, 0] } })), 'season')!
     const half = share(chainOf(bored({ shape: { circle: 40, at: [50, 0] } })), 'season')!
@@ -249,7 +276,7 @@ describe('what is no fit', () => {
       }
     }
     const chain = chainOf({ ...PLAIN, cuts: [groove] })
-    expect(chain).toMatchObject({ drawnMm: 12, round: false })
+    expect(chain).toMatchObject({ drawnMm: 12, measured: 'width' })
     expect(chain.walls.timbers.get(1)).toBe(1)
   })
 })
