@@ -5,6 +5,8 @@ import type { Edge } from './cast/whole/whole-cast.ts'
 import { findingsOf } from './findings/checks.ts'
 import type { Finding } from './findings/finding.ts'
 import type { Work } from './findings/work.ts'
+import type { PlanFace } from './finish/face-plan.ts'
+import { planFace } from './finish/face-plan.ts'
 import type { CutSize } from './fits/cut-size.ts'
 import { cutSize } from './fits/cut-size.ts'
 import { bounds } from './shape/measure.ts'
@@ -164,15 +166,6 @@ export interface PlanBow {
   readonly rows: NonNullable<Work['bow']>['rows']
 }
 
-export interface PlanFace {
-  readonly face: 'front' | 'back'
-  readonly coat: string | null
-  readonly coats: number
-  readonly grit: number | null
-  readonly filmMm: readonly [number, number, number]
-  readonly needMl: number
-}
-
 /** A plan with the work it was made from, for sheets that draw. */
 export interface Planned {
   readonly plan: Plan
@@ -302,16 +295,7 @@ function planFrom(
       work.bow === null
         ? null
         : { ...work.bow, rows: work.bow.rows.map(r => ({ ...r, step: work.steps[r.step]!.number })) },
-    faces: work.faces.map(
-      (f): PlanFace => ({
-        face: f.face,
-        coat: f.coat?.name ?? null,
-        coats: f.coats,
-        grit: f.grit,
-        filmMm: f.filmMm,
-        needMl: f.needMl
-      })
-    ),
+    faces: work.faces.map(planFace),
     quantity: work.quantity,
     buy: work.buy
   }

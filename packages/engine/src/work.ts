@@ -84,7 +84,7 @@ export function workOf(input: PlanInput): Work {
     batchesOf(pour, stack.pours[i]!, materials.resins[i]!, materials.tints[i]!, speeds[i]!, shop)
   )
   const mould = mouldPlan(stack, materials)
-  const faces = facesOf(stack, materials)
+  const faces = facesOf({ stack, materials, shop, readings, casts })
   const quantity = quantityOf(piece)
   const clock = clockOf(steps, casts, [materials.coats.front, materials.coats.back], materials.markingResins)
   const air = livingAir(piece, materials)

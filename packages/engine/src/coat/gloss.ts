@@ -27,6 +27,28 @@ export const GLOSS_BANDS: Readonly<Record<GlossWord, readonly [low: number, high
 /** The words, dull to bright. */
 export const GLOSS_WORDS = ['matt', 'satin', 'gloss', 'polished'] as const
 
+/**
+ * Gloss that a face without a film is rubbed to, by the grain of the last abrasive, units: matt down to P400, satin
+ * to P1200, gloss to P2500; a paste of 3 µm and finer polishes (practice; above 85 a roughness below about 0.1 µm).
+ */
+const RUBBED: readonly (readonly [grainUm: number, word: GlossWord, grit: number])[] = [
+  [30, 'matt', 400],
+  [14, 'satin', 1200],
+  [4, 'gloss', 2500],
+  [0, 'polished', 2500]
+]
+
+/** Gloss of bare resin rubbed with a grain last, units. */
+export function rubbedGloss(grainUm: number): readonly [low: number, high: number] {
+  inRange('grain', grainUm, 0.1, 2000, 'µm')
+  return GLOSS_BANDS[RUBBED.find(([from]) => grainUm >= from)![1]]
+}
+
+/** The last grade of paper to rub bare resin to a gloss; for polished, pastes follow. */
+export function rubTo(word: GlossWord): number {
+  return RUBBED.find(([, w]) => w === word)![2]
+}
+
 /** The word for a gloss at 60°. */
 export function glossWord(gu60: number): GlossWord {
   inRange('gloss', gu60, 0, 100, 'gloss units')

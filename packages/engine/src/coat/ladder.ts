@@ -13,7 +13,7 @@ import { scratchUm } from './scratch.ts'
  *                                             d      grain, µm;  w  half the disc, m;  v  30 mm/s
  *
  * A step is allowed while the grain falls by no more than 1.7 times and no more than one grade is left out. A
- * grade may begin when it clears the marks in three passes; none coarser than P60 does. Of all ladders allowed the
+ * grade may begin when it clears the marks in three passes; none coarser than P80 does. Of all ladders allowed the
  * one of the fewest minutes is taken, a change of disc at two minutes (a shortest path over the grades, exact).
  *
  * Source: step of 1.5 to 1.7, one grade left out, removal in proportion to the grain: common practice, no
@@ -32,7 +32,7 @@ const MOST_LEFT_OUT = 1
 const LEAST_PASSES = 2
 /** Passes in which a grade should clear what the tool left; else begin coarser. */
 const START_PASSES = 3
-const COARSEST_START = 60
+const COARSEST_START = 80
 const CHANGE_MIN = 2
 const PER_PASS: Readonly<Record<Sanded, number>> = { timber: 0.2, resin: 0.11 }
 const SPEED_MM_PER_S = 30

@@ -1,3 +1,4 @@
+import { cornersOf } from '../finish/bench-level.ts'
 import { cornersFromHeights, levelFromReadings } from '../mould/level.ts'
 import { decimals } from '../quantity/format.ts'
 import type { Check, Found } from './finding.ts'
@@ -16,7 +17,7 @@ export const outOfLevel: Check = {
 }
 
 function run(work: Work): Found[] {
-  const corners = latest(work)
+  const corners = cornersOf(work.piece, work.readings)
   if (corners === null || !work.mould.needsMould) return []
   const { innerLength, innerWidth } = work.mould
   const level = levelFromReadings(cornersFromHeights(innerLength, innerWidth, corners))
@@ -49,16 +50,4 @@ const PLACES = ['front left', 'front right', 'back right', 'back left'] as const
 function shimWords(shims: readonly number[]): string {
   const words = shims.flatMap((mm, i) => (mm < 0.05 ? [] : [`${decimals(mm, 1)} mm ${PLACES[i]}`]))
   return words.join(', ')
-}
-
-type Corners = readonly [number, number, number, number]
-
-// The latest corner reading, else the document's.
-function latest(work: Work): Corners | null {
-  let best: { at: number; corners: readonly number[] } | null = null
-  for (const r of work.readings)
-    if (r.kind === 'corners' && (best === null || Date.parse(r.at) >= best.at))
-      best = { at: Date.parse(r.at), corners: r.corners }
-  const corners = best?.corners ?? work.piece.mould.corners
-  return corners === undefined ? null : (corners as unknown as Corners)
 }

@@ -1,9 +1,20 @@
+import type { PourCast } from '../cast/cast.ts'
 import type { Materials } from '../cast/facts.ts'
 import type { CoatRecord } from '../catalogue/coat.ts'
 import type { Face } from '../piece/piece-schema.ts'
+import type { Reading } from '../piece/reading-schema.ts'
+import type { Shop } from '../piece/shop-schema.ts'
 import { area, perimeter } from '../shape/measure.ts'
 import type { Stack } from '../stack/stack.ts'
 import { finishedThickness } from '../stack/stack.ts'
+import type { Coating } from './coating.ts'
+import { coatingOf } from './coating.ts'
+import type { Flood } from './flood.ts'
+import { floodCoat, floodPours } from './flood.ts'
+import type { FaceGloss } from './gloss.ts'
+import { glossOf } from './gloss.ts'
+import type { FaceSanding } from './sanding.ts'
+import { sandingOf } from './sanding.ts'
 
 /** The finish of one face. */
 export interface FaceFinish {
@@ -17,6 +28,24 @@ export interface FaceFinish {
   readonly areaM2: number
   /** What to have of it, ml: wet film over the area, over the transfer, all coats. */
   readonly needMl: number
+  /** Null where neither document nor coat asks for sanding. */
+  readonly sanding: FaceSanding | null
+  /** Null without a coat. */
+  readonly coating: Coating | null
+  /** Coats that level themselves: floods among the pours, then the coat of the finish if it is one. */
+  readonly floods: readonly Flood[]
+  readonly gloss: FaceGloss
+  /** It meets food. */
+  readonly food: boolean
+}
+
+/** What the finish of both faces follows from. */
+export interface FacesInput {
+  readonly stack: Stack
+  readonly materials: Materials
+  readonly shop: Shop
+  readonly readings: readonly Reading[]
+  readonly casts: readonly (PourCast | null)[]
 }
 
 /**
@@ -27,45 +56,51 @@ export interface FaceFinish {
  * A coat that is brushed, wiped or sprayed covers half of the edge with each face and is taken at its thicker
  * film, so that it does not run out. A flood coat stands on the face alone, as deep as it is poured: the
  * middle of its range, one coat unless the piece says more. A film that the piece gives is laid wet at film
- * over volume solids; oils sink in, theirs tells nothing of what they take.
- * Source: geometry; films, solids, transfer of the catalogue (practice).
+ * over volume solids; oils sink in, theirs tells nothing of what they take. Sanding goes over the face and half of
+ * the edge, whatever the coat.
+ * Source: geometry; films, solids, transfer of the catalogue (practice); models of coat/.
  * Check: a flood of 2.6 mm on 0.0682 m² at 0.9 takes 197 ml.
  */
-export function facesOf(stack: Stack, materials: Materials): readonly [front: FaceFinish, back: FaceFinish] {
+export function facesOf(input: FacesInput): readonly [front: FaceFinish, back: FaceFinish] {
+  const { stack, materials, shop } = input
+  const { piece } = stack
   const faceM2 = area(stack.geometry.outline) / 1e6
-  const edgeM2 = (perimeter(stack.geometry.outline) * finishedThickness(stack)) / 1e6
+  // A piece of which flattening leaves nothing has no edge; a finding says so.
+  const edgeM2 = (perimeter(stack.geometry.outline) * Math.max(0, finishedThickness(stack))) / 1e6
   const one = (face: Face): FaceFinish => {
-    const document = stack.piece.finish[face] ?? stack.piece.finish.both
+    const document = piece.finish[face] ?? piece.finish.both
     const coat = materials.coats[face]
-    const grit = document?.grit ?? null
     const flood = coat?.kind === 'flood'
     const areaM2 = flood ? faceM2 : faceM2 + edgeM2 / 2
-    if (coat === null) return { face, coat, coats: 0, grit, filmMm: [0, 0, 0], areaM2, needMl: 0 }
-    const coats = document?.coats ?? (flood ? coat.coats[0] : Math.round((coat.coats[0] + coat.coats[1]) / 2))
+    const sanding = sandingOf(stack, shop, face, document, coat, faceM2 + edgeM2 / 2)
+    const coats =
+      coat === null
+        ? 0
+        : (document?.coats ?? (flood ? coat.coats[0] : Math.round((coat.coats[0] + coat.coats[1]) / 2)))
     const film = document?.film
-    const [low, high] = coat.dryFilmUm
+    const coating = coat === null ? null : coatingOf(coat, coats, film, areaM2)
+    const poured = coat === null ? null : floodCoat(input, face, document, coat, coating!.wetUm)
+    const given = document?.grits?.[document.grits.length - 1] ?? document?.grit
     return {
       face,
       coat,
       coats,
-      grit: grit ?? coat.lastGrit[1],
-      filmMm:
-        film !== undefined
-          ? [film, film, film]
-          : [(coats * low) / 1000, (coats * (low + high)) / 2000, (coats * high) / 1000],
+      grit: given ?? sanding?.last.grit ?? null,
+      filmMm: coat === null ? [0, 0, 0] : filmOf(coat, coats, film),
       areaM2,
-      needMl: (areaM2 * wetUm(coat, coats, film)) / Math.max(0.05, coat.transfer[0])
+      needMl: coats * (coating?.eachMl ?? 0),
+      sanding,
+      coating,
+      floods: [...floodPours(input, face), ...(poured === null ? [] : [poured])],
+      gloss: glossOf(document?.gloss ?? null, coat, sanding),
+      food: piece.food === face || piece.food === 'both'
     }
   }
   return [one('front'), one('back')]
 }
 
-/** Wet film of all coats, µm; `filmMm` is the dry film that the piece asks for. */
-function wetUm(coat: CoatRecord, coats: number, filmMm: number | undefined): number {
-  if (filmMm !== undefined && coat.kind !== 'penetrating') {
-    // The poorer solids, so that it does not run out.
-    return (1000 * filmMm) / ((coat.solidsPct?.[0] ?? 100) / 100)
-  }
-  const [low, high] = coat.wetFilmUm ?? coat.dryFilmUm
-  return coats * (coat.kind === 'flood' ? (low + high) / 2 : high)
+function filmOf(coat: CoatRecord, coats: number, film: number | undefined): FaceFinish['filmMm'] {
+  if (film !== undefined) return [film, film, film]
+  const [low, high] = coat.dryFilmUm
+  return [(coats * low) / 1000, (coats * (low + high)) / 2000, (coats * high) / 1000]
 }

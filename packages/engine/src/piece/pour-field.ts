@@ -122,6 +122,7 @@ export const pourField = exactlyOne(
       'timber: level with the lowest timber top when poured; cut: level with the face of the cut',
       ['timber', 'cut']
     ).optional(),
+    dam: length('height of the dam round a flood, over the face', 0, 200).optional(),
     tint: tintField.default([]),
     opaque: z
       .boolean()

@@ -244,6 +244,13 @@ export const shopSchema = z
       })
       .prefault({})
       .meta({ description: 'the scale', sample: [{ resolution: 0.1 }] }),
+    sander: z
+      .strictObject({
+        disc: length('diameter of the disc', 50, 400).default(150),
+        minutes: span('that a disc cuts well; left out: 15 min in timber, 10 in resin', 1, 600).optional()
+      })
+      .prefault({})
+      .meta({ description: 'the sander', sample: [{ disc: 125 }] }),
     resins: z
       .array(shopResin)
       .max(100)

@@ -75,13 +75,13 @@ describe('the ladder', () => {
           )
     for (const [marks, last] of [
       [60, 240],
-      [80, 320],
+      [60, 320],
       [30, 220]
     ] as const) {
       const sanding = face(0.8, 'timber', 'resin')
       const found = ladderTo(sanding, marks, last)
       const starts = GRADES.filter(
-        g => g.grit >= 60 && g.grit <= last && ladderBy(sanding, marks, [g]).steps[0]!.passes <= 3
+        g => g.grit >= 80 && g.grit <= last && ladderBy(sanding, marks, [g]).steps[0]!.passes <= 3
       )
       const all = starts.flatMap(g => every(g, gradeOf(last)))
       expect(all.length).toBeGreaterThan(3)
@@ -96,8 +96,8 @@ describe('the ladder', () => {
     expect(grits(ladderTo(face(1, 'timber'), 60, 220))[0]).toBe(150)
     // Deeper than any grade clears in three passes: from the coarsest on, in as many as it takes.
     const deep = ladderTo(face(1, 'resin'), 300, 220).steps[0]!
-    expect(deep.grade.grit).toBe(60)
-    expect(deep.passes).toBe(Math.ceil(300 / (0.11 * 269)))
+    expect(deep.grade.grit).toBe(80)
+    expect(deep.passes).toBe(Math.ceil(300 / (0.11 * 201)))
   })
 
   it('minutes by hand: two passes over 1.2 m² at half a disc of 150 mm and 30 mm/s', () => {
