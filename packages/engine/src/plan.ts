@@ -145,6 +145,8 @@ export interface PlanTimber {
   readonly liftG: number
   readonly holdG: number
   readonly season: Work['seasons'][number]
+  /** Where it will stand, how it cups, the board to start from, its seal coat and what holds it down. */
+  readonly facts: Work['timberFacts'][number]
 }
 
 export interface PlanHardware {
@@ -275,7 +277,8 @@ function planFrom(
         massG: work.floating[i]!.massG,
         liftG: work.floating[i]!.hold.netLiftG,
         holdG: work.floating[i]!.hold.holdDownG,
-        season: work.seasons[i]!
+        season: work.seasons[i]!,
+        facts: work.timberFacts[i]!
       })
     ),
     mould: work.mould,

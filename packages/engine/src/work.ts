@@ -17,6 +17,7 @@ import type { FaceFilm } from './fits/chain.ts'
 import { sizeChains } from './fits/chain.ts'
 import { hardwareFits } from './fits/hardware.ts'
 import { seasonsOf } from './fits/season.ts'
+import { timberFactsOf } from './fits/timber-facts.ts'
 import { hidingOf } from './fits/tint.ts'
 import { blanksFor, chanceOfGood } from './mould/spoil.ts'
 import { entriesOf } from './piece/entry.ts'
@@ -84,6 +85,11 @@ export function workOf(input: PlanInput): Work {
     batchesOf(pour, stack.pours[i]!, materials.resins[i]!, materials.tints[i]!, speeds[i]!, shop)
   )
   const mould = mouldPlan(stack, materials)
+  const floating = floatingOf(
+    stack,
+    materials,
+    seasons.map(s => s.moisturePct)
+  )
   const faces = facesOf({ stack, materials, shop, readings, casts })
   const quantity = quantityOf(piece)
   const clock = clockOf(steps, casts, [materials.coats.front, materials.coats.back], materials.markingResins)
@@ -107,13 +113,10 @@ export function workOf(input: PlanInput): Work {
     clock,
     batches,
     mould,
-    floating: floatingOf(
-      stack,
-      materials,
-      seasons.map(s => s.moisturePct)
-    ),
+    floating,
     air,
     seasons,
+    timberFacts: timberFactsOf(stack, materials, shop, seasons, floating),
     hiding: hidingOf(piece, materials, stack.pours),
     covers: coversOf(stack),
     bow: bowOf({ stack, materials, casts, clock, seasons, shop }),

@@ -13,13 +13,14 @@ export const charLoose: Check = {
 
 function run(work: Work): Found[] {
   return work.entries.timbers.flatMap(({ id, at, value }): Found[] => {
-    if (value.charred <= 0 || (value.brushed && value.sealed !== 'no')) return []
+    const deep = Math.max(value.charred, value.charredTop)
+    if (deep <= 0 || (value.brushed && value.sealed !== 'no')) return []
     const todo = [...(value.brushed ? [] : ['brush out']), ...(value.sealed === 'no' ? ['seal'] : [])]
     return [
       {
         severity: 'caution',
-        at: `${at}/charred`,
-        says: `${id} is charred ${decimals(value.charred, 1)} mm deep: burnt wood gives off air into the resin, and loose flakes float into it (likely, not certain). Still to do: ${todo.join(' and ')}. Brush, seal coat, then pour.`,
+        at: value.charred > 0 ? `${at}/charred` : `${at}/charredTop`,
+        says: `${id} is charred ${decimals(deep, 1)} mm deep: burnt wood gives off air into the resin, and loose flakes float into it (likely, not certain). Still to do: ${todo.join(' and ')}. Brush, seal coat, then pour.`,
         basis: 'a report of bubbles from charred cracks, remedies not tested by its maker; common practice',
         settledBy: 'an offcut charred alike under a spoonful of this resin',
         fix: [

@@ -54,6 +54,7 @@ import { openPocket } from './open-pocket.ts'
 import { orderImpossible } from './order-impossible.ts'
 import { outOfLevel } from './out-of-level.ts'
 import { peakUnattended } from './peak-unattended.ts'
+import { planedHollow } from './planed-hollow.ts'
 import { pocketShallow } from './pocket-shallow.ts'
 import { porousInclusion } from './porous-inclusion.ts'
 import { pourBelow } from './pour-below.ts'
@@ -71,6 +72,7 @@ import { resinShort } from './resin-short.ts'
 import { sealHard } from './seal-hard.ts'
 import { sealedIn } from './sealed-in.ts'
 import { sharpInclusion } from './sharp-inclusion.ts'
+import { stepFelt } from './step-felt.ts'
 import { stonesDamp } from './stones-damp.ts'
 import { stonesLarge } from './stones-large.ts'
 import { stonesProud } from './stones-proud.ts'
@@ -81,6 +83,8 @@ import { threadShort } from './thread-short.ts'
 import { timberAir } from './timber-air.ts'
 import { timberFloats } from './timber-floats.ts'
 import { timberGap } from './timber-gap.ts'
+import { timberRest } from './timber-rest.ts'
+import { timberThin } from './timber-thin.ts'
 import { timberWet } from './timber-wet.ts'
 import { unmixed } from './unmixed.ts'
 import { wallLow } from './wall-low.ts'
@@ -153,6 +157,10 @@ export const CHECKS: readonly Check[] = [
   cornerCrack,
   oneFaceFlattened,
   bowAfter,
+  planedHollow,
+  timberRest,
+  timberThin,
+  stepFelt,
   // Cover and cuts.
   opaqueCover,
   cutThroughLayer,

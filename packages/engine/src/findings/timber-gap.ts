@@ -1,6 +1,8 @@
+import { partingStrain } from '../fits/joint.ts'
 import { extent } from '../fits/season.ts'
 import { grainDegOf } from '../piece/grain.ts'
 import { decimals } from '../quantity/format.ts'
+import { BREAK_STRAIN } from '../resin/crack.ts'
 import { ringArea } from '../shape/measure.ts'
 import type { Check, Found } from './finding.ts'
 import type { Work } from './work.ts'
@@ -27,7 +29,7 @@ export const timberGap: Check = {
 type Season = Work['seasons'][number]
 
 const BASIS =
-  'movement across the grain (Wood Handbook ch. 13, eq. 13-2, ± 25 % between boards) from now to the driest and dampest air; 0.5 mm: common practice, no source'
+  'movement across the grain (Wood Handbook ch. 13, eq. 13-2, ± 25 % between boards) from now to the driest and dampest air; 0.5 mm: common practice, no source; strain beside tension across the grain over its modulus (Wood Handbook Tables 5-1, 5-3a, memory) and 3 to 6 % of resin (memory): a comparison, no claim of strength'
 const SETTLED_BY = 'a moisture reading at the core; a strip across the grain, measured dry and damp'
 
 function inResin(work: Work, season: Season): Found[] {
@@ -42,7 +44,7 @@ function inResin(work: Work, season: Season): Found[] {
     {
       severity: 'caution',
       at,
-      says: `${id} has resin all round and is ${decimals(acrossMm, 0)} mm across the grain: in the driest air it would be ${decimals(opens, 1)} mm narrower, in the dampest ${decimals(closes, 1)} wider. The resin does not follow: the joint may open by as much, or the timber check. Narrower pieces or quartersawn timber move less; a finish slows it.`,
+      says: `${id} has resin all round and is ${decimals(acrossMm, 0)} mm across the grain: in the driest air it would be ${decimals(opens, 1)} mm narrower, in the dampest ${decimals(closes, 1)} wider. The resin does not follow: the joint may open by as much, or the timber check.${strainWords(work, timber, worst / acrossMm)} Narrower pieces or quartersawn timber move less; a finish slows it.`,
       value: worst,
       unit: 'mm',
       band: [Math.min(band[0]!, band[2]!), Math.max(band[0]!, band[2]!)],
@@ -51,6 +53,15 @@ function inResin(work: Work, season: Season): Found[] {
       settledBy: SETTLED_BY
     }
   ]
+}
+
+// The strain that the joint must take, held stiffly, beside those at which timber and resin part.
+function strainWords(work: Work, timber: number, strain: number): string {
+  const parts = partingStrain(work.piece.timbers[timber]!, work.materials.timbers[timber]!)
+  if (parts === null) return ''
+  const pct = (x: number) => decimals(100 * x, 1)
+  const [low, high] = parts.strain
+  return ` That is ${pct(strain)} %: held stiffly, timber parts across its grain at ${pct(low)} to ${pct(high)}, resin at ${decimals(100 * BREAK_STRAIN[0], 0)} to ${decimals(100 * BREAK_STRAIN[1], 0)}.`
 }
 
 // Whether the finished piece reaches past the timber on all four sides, along and across the grain.
@@ -94,7 +105,7 @@ function roundResin(work: Work, season: Season): Found[] {
     {
       severity: 'caution',
       at,
-      says: `${id} lies round ${decimals(widest, 0)} mm of resin across its grain: on its way to the driest air it would close on it by ${decimals(opens, 1)} mm, and cured resin does not give. It may split from its edge or part from the resin. Dry it further first, or leave the ring open at one place.`,
+      says: `${id} lies round ${decimals(widest, 0)} mm of resin across its grain: on its way to the driest air it would close on it by ${decimals(opens, 1)} mm, and cured resin does not give.${strainWords(work, timber, opens / widest)} It may split from its edge or part from the resin. Dry it further first, or leave the ring open at one place.`,
       value: opens,
       unit: 'mm',
       band: [-toDryMm[2] * share, -toDryMm[0] * share].sort((a, b) => a - b) as [number, number],

@@ -13,6 +13,7 @@ import type { Bow } from '../fits/bow.ts'
 import type { SizeChain } from '../fits/chain.ts'
 import type { HardwareFit } from '../fits/hardware.ts'
 import type { Season } from '../fits/season.ts'
+import type { TimberFacts } from '../fits/timber-facts.ts'
 import type { Hiding } from '../fits/tint.ts'
 import type { Entries } from '../piece/entry.ts'
 import type { Piece, PieceDocument } from '../piece/piece-schema.ts'
@@ -62,6 +63,8 @@ export interface Work {
   readonly floating: readonly Floating[]
   readonly air: LivingAir
   readonly seasons: readonly Season[]
+  /** Stand, cupping, rough thickness, seal and hold-down of each timber. */
+  readonly timberFacts: readonly TimberFacts[]
   readonly hiding: readonly Hiding[]
   readonly covers: readonly CutCover[]
   /** Every open hole through the whole build, and the parts in them. */

@@ -48,6 +48,15 @@ const crown = z
   })
   .meta({ description: 'a top that is crowned or hollow across its width', sample: [{ rise: 3 }] })
 
+const board = z
+  .strictObject({
+    thickness: size('thickness, not yet planed', 500).optional(),
+    cup: length('hollow across it, greatest gap under a straightedge', 0, 100).optional(),
+    bow: length('hollow along it, greatest gap under a straightedge', 0, 200).optional(),
+    twist: length('what one corner stands off a flat table, the other three on it', 0, 200).optional()
+  })
+  .meta({ description: 'the board it is cut from, as it lies', sample: [{ thickness: 27, cup: 1 }] })
+
 /** A wooden part set in the mould. */
 export const timberField = atMostOne(
   z.strictObject({
@@ -70,7 +79,15 @@ export const timberField = atMostOne(
       'quarter'
     ]).default('flat'),
     pith: number('distance from the pith to its face, mm; only for cupping', 1, 2000).optional(),
+    rough: board.optional(),
+    flush: choice('what its edges are worked flush with that does not move with the air', [
+      'nothing',
+      'metal',
+      'stone',
+      'resin'
+    ]).default('nothing'),
     charred: length('depth charred on its sides', 0, 20).default(0),
+    charredTop: length('depth charred on its top', 0, 20).default(0),
     brushed: yesNo('loose char brushed out').default(false),
     sealed: choice('how its sides are sealed before the pour', ['no', 'tacky', 'hard']).default('tacky'),
     keyed: yesNo('a hard seal coat sanded dull before the pour').default(false),

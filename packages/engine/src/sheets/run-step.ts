@@ -11,7 +11,7 @@ import { mouldDetail, place, signed } from './run-mould.ts'
 import type { RunDetail, RunFact } from './run-part.ts'
 import { blank, detail, fact } from './run-part.ts'
 import { pourDetail, stonesDetail } from './run-pour.ts'
-import { moistureFacts, weightBlanks } from './run-timber.ts'
+import { moistureFacts, roughWords, sealFacts, standFacts, weightBlanks } from './run-timber.ts'
 
 /** What the run sheet says of step `i` beyond its heading and its few words. */
 export function stepDetail(plan: Plan, work: Work, i: number): RunDetail {
@@ -95,11 +95,16 @@ function timberDetail(work: Work, k: number): RunDetail {
   const t = work.piece.timbers[k]!
   const solid = work.stack.geometry.timbers[k]!
   const b = bounds(solid.upper)
-  const does = ['Cut it to its outline.']
+  const facts = work.timberFacts[k]!
+  const does = [...roughWords(facts), 'Cut it to its outline.']
   if (t.underside !== undefined) does.push('Its side runs slanting from the upper edge to the lower one.')
   if (t.charred > 0)
     does.push(
       `Char its sides ${decimals(t.charred, 1)} mm deep${t.brushed ? ' and brush the loose char out' : ''}.`
+    )
+  if (t.charredTop > 0)
+    does.push(
+      `Char its top ${decimals(t.charredTop, 1)} mm deep${t.brushed ? ' and brush the loose char out' : ''}.`
     )
   does.push(...sealWords(work, k))
   if (t.bark) does.push('Bark stays on its sides.')
@@ -113,7 +118,9 @@ function timberDetail(work: Work, k: number): RunDetail {
         'mm'
       ),
       fact('Grain', `${signed(grainDegOf(t, solid.upper), 0)}°`, 'from x'),
-      ...moistureFacts(work, k)
+      ...moistureFacts(work, k),
+      ...standFacts(facts),
+      ...sealFacts(facts)
     ],
     blanks: [
       blank('Moisture', '%', decimals(season.moisturePct, 1)),
@@ -128,8 +135,9 @@ function setDetail(plan: Plan, work: Work, k: number): RunDetail {
   const { liftG, holdG, massG } = plan.timbers[k]!
   const solid = work.stack.geometry.timbers[k]!
   const b = bounds(solid.upper)
+  const by = work.timberFacts[k]!.holding?.says
   const held =
-    t.held === 'nothing' ? 'The document holds it down with nothing.' : `Hold it down with ${t.held}.`
+    t.held === 'nothing' ? 'The document holds it down with nothing.' : `Hold it down with ${by ?? t.held}.`
   return detail({
     does: [
       `Its middle at ${place((b.minX + b.maxX) / 2, (b.minY + b.maxY) / 2)}, its underside ${decimals(t.base, 1, 1)} mm over the mould base.`,

@@ -6,6 +6,8 @@ import type { RunBlank, RunFact } from './run-part.ts'
 import { blank, fact } from './run-part.ts'
 
 type Season = Work['seasons'][number]
+type Facts = Work['timberFacts'][number]
+type Range = readonly [low: number, central: number, high: number]
 
 const KNOWN = {
   document: 'given, not measured',
@@ -66,4 +68,98 @@ function logFacts(season: Season): RunFact[] {
       )
     )
   return out
+}
+
+/** The board to start from, as sentences. */
+export function roughWords({ rough }: Facts): string[] {
+  if (rough === null) return []
+  const { parts, startMm, givenMm } = rough
+  const reckoned = parts.some(p => p.from.startsWith('not measured'))
+  return [
+    `Start from a board of ${decimals(startMm, 1)} mm: ${parts.map(p => `${p.what} ${decimals(p.mm, 1)}`).join(', ')}.${givenMm === null ? '' : ` The one at hand has ${decimals(givenMm, 1)}.`}${reckoned ? ' What was not measured of the board is reckoned: lay it on a flat table first.' : ''}`
+  ]
+}
+
+/** Where a timber will stand and what it does there, as figures. */
+export function standFacts({ stand, cupping }: Facts): RunFact[] {
+  const out = [
+    fact('Air it stands in now', decimals(stand.nowPct, 1), '% is its balance'),
+    fact(
+      'Where it will live',
+      `${decimals(stand.winterPct, 1)} to ${decimals(stand.summerPct, 1)}`,
+      '%, driest to dampest air'
+    ),
+    fact(
+      'Settles in',
+      days(stand.finishedDays),
+      `days, ${stand.faces}; bare ${days(stand.bareDays)}; the least`
+    )
+  ]
+  if (stand.widthMm !== null)
+    out.push(
+      fact(
+        'Over a year its width moves',
+        decimals(stand.widthMm[1], 1),
+        `mm (${band(stand.widthMm, 1)})${stand.radialMm === null || stand.tangentialMm === null ? '' : `; quartersawn ${decimals(stand.radialMm[1], 1)}, flat-sawn ${decimals(stand.tangentialMm[1], 1)}`}`
+      )
+    )
+  if (stand.thicknessMm !== null)
+    out.push(
+      fact(
+        'Its thickness',
+        decimals(stand.thicknessMm[1], 2),
+        `mm, so at a joint ${decimals(stand.thicknessMm[1] / 2, 2)} a face; its length ${decimals(stand.lengthMm[1], 2)}`
+      )
+    )
+  out.push(...cupFacts(cupping))
+  return out
+}
+
+/** Cupping below this is not worth a line, mm. */
+const SHOWN_MM = 0.1
+
+function cupFacts(c: Facts['cupping']): RunFact[] {
+  const out: RunFact[] = []
+  if (c.ringsDryMm !== null && c.ringsDampMm !== null) {
+    const most = Math.max(Math.abs(c.ringsDryMm), Math.abs(c.ringsDampMm))
+    if (most >= SHOWN_MM)
+      out.push(
+        fact(
+          'Free, its rings cup it by',
+          decimals(most, 1),
+          `mm over the year; pith ${decimals(c.pithMm, 0)} mm off${c.pithGiven ? '' : ', assumed'}`
+        )
+      )
+  }
+  if (c.planedMm !== null && Math.abs(c.planedMm) >= SHOWN_MM)
+    out.push(
+      fact('Uneven planing leaves', decimals(Math.abs(c.planedMm), 1), 'mm of hollow, once it has evened out')
+    )
+  if (Math.abs(c.charMm) >= SHOWN_MM)
+    out.push(
+      fact('Its charred top pulls it hollow by', decimals(Math.abs(c.charMm), 1), 'mm at most, on the day')
+    )
+  if (c.restDays[1] >= 1)
+    out.push(fact('Rests', days(c.restDays), 'days until its core is within a point of that air; the least'))
+  return out
+}
+
+/** The seal coat of a timber, as figures. */
+export function sealFacts({ seal }: Facts): RunFact[] {
+  if (seal === null) return []
+  return [
+    fact(
+      'Seal coat',
+      decimals(seal.massG[2], seal.massG[2] < 20 ? 1 : 0),
+      `g at most over ${decimals(seal.areaM2, 3)} m²; ${decimals(seal.gPerM2[0], 0)} to ${decimals(seal.gPerM2[1], 0)} g a m² (practice), ${seal.because}`
+    )
+  ]
+}
+
+function days([low, , high]: Range): string {
+  return `${decimals(low, 0)} to ${decimals(high, 0)}`
+}
+
+function band([low, , high]: Range, places: number): string {
+  return `${decimals(low, places)} to ${decimals(high, places)}`
 }

@@ -4,13 +4,15 @@ import type { CatalogueRecord, Confidence } from '../../src/catalogue/record.ts'
 import { RESIN_ELASTIC } from '../../src/catalogue/resin-elastic.ts'
 import { confidenceOf, STRENGTH, weakest } from '../../src/catalogue/tag.ts'
 import { ELASTIC } from '../../src/catalogue/timber-elastic.ts'
+import { TENSION } from '../../src/catalogue/timber-tension.ts'
 
 const rows: readonly (readonly [kind: string, row: CatalogueRecord])[] = [
   ...(Object.keys(CATALOGUE) as CatalogueKind[]).flatMap(kind =>
     CATALOGUE[kind].map(row => [kind, row] as const)
   ),
   ...ELASTIC.map(row => ['elastic', row] as const),
-  ['elastic', RESIN_ELASTIC]
+  ['elastic', RESIN_ELASTIC],
+  ...TENSION.map(row => ['tension', row] as const)
 ]
 
 /**
@@ -29,6 +31,7 @@ const PLAUSIBLE: Readonly<Record<string, readonly [low: number, high: number]>> 
   gravity12: [0.1, 1.25],
   density12KgM3: [100, 1400],
   modulus12MPa: [3000, 22_000],
+  acrossMPa: [1, 8],
   tangentialRatio: [0.01, 0.1],
   radialRatio: [0.04, 0.2],
   shearLongRadialRatio: [0.05, 0.15],
