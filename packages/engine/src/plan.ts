@@ -123,6 +123,7 @@ export interface PlanPour {
   /** How near it is to its limits; null until the whole mould was cast. */
   readonly edge: Edge | null
   readonly hiding: Work['hiding'][number]
+  readonly seen: Work['appearance']['pours'][number]
 }
 
 export interface PlanCut {
@@ -136,6 +137,8 @@ export interface PlanCut {
   readonly leftMm: number | null
   /** How wide it is through the build; null where a width says nothing: outlines, V lines, what is filled. */
   readonly size: CutSize | null
+  /** Whether it shows from the front through what it leaves; null: of no cut from behind under resin. */
+  readonly seen: Work['appearance']['cuts'][number]['seen'] | null
 }
 
 export interface PlanTimber {
@@ -255,7 +258,8 @@ function planFrom(
         batches: work.batches[i]!,
         cast: work.casts[i]!,
         edge: work.whole?.edges[i] ?? null,
-        hiding: work.hiding[i]!
+        hiding: work.hiding[i]!,
+        seen: work.appearance.pours[i]!
       }
     }),
     cuts: entries.cuts.map(
@@ -267,7 +271,8 @@ function planFrom(
         dayMm: stack.cuts[i]!.day,
         finishedMm: stack.cuts[i]!.finished,
         leftMm: work.covers.find(k => k.cut === i)?.left?.mm ?? null,
-        size: cutSize(work, i)
+        size: cutSize(work, i),
+        seen: work.appearance.cuts.find(k => k.cut === i)?.seen ?? null
       })
     ),
     timbers: entries.timbers.map(

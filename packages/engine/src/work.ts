@@ -12,6 +12,7 @@ import type { Quantity, Work } from './findings/work.ts'
 import type { FaceFinish } from './finish/faces.ts'
 import { facesOf } from './finish/faces.ts'
 import { livingAir } from './fits/air.ts'
+import { appearanceOf } from './fits/appearance.ts'
 import { bowOf } from './fits/bow.ts'
 import type { FaceFilm } from './fits/chain.ts'
 import { sizeChains } from './fits/chain.ts'
@@ -91,6 +92,7 @@ export function workOf(input: PlanInput): Work {
     seasons.map(s => s.moisturePct)
   )
   const faces = facesOf({ stack, materials, shop, readings, casts })
+  const covers = coversOf(stack)
   const quantity = quantityOf(piece)
   const clock = clockOf(steps, casts, [materials.coats.front, materials.coats.back], materials.markingResins)
   const air = livingAir(piece, materials)
@@ -118,10 +120,11 @@ export function workOf(input: PlanInput): Work {
     seasons,
     timberFacts: timberFactsOf(stack, materials, shop, seasons, floating),
     hiding: hidingOf(piece, materials, stack.pours),
-    covers: coversOf(stack),
     bow: bowOf({ stack, materials, casts, clock, seasons, shop }),
     chains,
     fits: hardwareFits(stack, materials, chains),
+    covers,
+    appearance: appearanceOf(stack, materials, covers),
     faces,
     quantity,
     buy: buyList({

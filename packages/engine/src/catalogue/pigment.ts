@@ -34,6 +34,10 @@ export interface PigmentRecord extends CatalogueRecord {
   readonly absorbM2PerG: number
   /** Absorption K* in the three bands, m²/g. */
   readonly absorbBandsM2PerG: Bands
+  /** Scattering S* in the three bands, m²/g, where a card of the maker's tells them apart; left out: alike. */
+  readonly scatterBandsM2PerG?: Bands
+  /** Known by a card of the maker's: what it was learned from. */
+  readonly card?: 'colours' | 'wedge'
   /** S* and K* together may be this factor greater or smaller. */
   readonly bandFactor: number
   /** Usual share of the mix, % by mass of what is weighed in. */

@@ -1,4 +1,9 @@
-import { type Bands, INTERNAL_REFLECTION, SURFACE_REFLECTION } from '../catalogue/pigment-optics.ts'
+import {
+  type Bands,
+  INTERNAL_REFLECTION,
+  insideReflectance,
+  SURFACE_REFLECTION
+} from '../catalogue/pigment-optics.ts'
 import { inRange } from '../quantity/range.ts'
 
 /**
@@ -17,9 +22,13 @@ import { inRange } from '../quantity/range.ts'
  * pigment-optics.ts. Check: R₀ + T₀ ≤ 1, = 1 without absorption; T the same from both sides; a layer halved and put
  * together again is the layer; two fluxes integrated step by step.
  *
+ * Behind air (a void, a wall at the back) the far face turns diffuse light back as the near one does:
+ *   R_g = D·[k2 + (1 − k1)(1 − k2)·r/(1 − k1·r)] + (1 − D)·inside(r),  D = 1 − exp(−2·ΣSX)
+ *   r  reflectance of the body, seen in air     D  share of the light that is diffuse by then: 0 behind clear resin
+ * D is an estimate (no source); both its ends are Saunderson's.
+ *
  * Limits: diffuse light in three broad bands, plane faces. Resin on resin reflects nothing between them (indices
- * alike), and a void is an opaque body of its own darkness against the resin: the light that its face of air would
- * turn back is left out, so that a void shows here rather more than less.
+ * alike). Light that spreads sideways in a layer blurs an edge behind it; here every place stands for itself.
  */
 export interface Optics {
   /** Scattering in the three bands, 1/mm, 0..10 000. */
@@ -95,6 +104,18 @@ export function laidOn(s: number, k: number, x: number, behind: number): number 
   const gone = -Math.expm1(-2 * beta * x)
   const rest = 2 - gone
   return (s * gone + behind * (beta * rest - (k + s) * gone)) / ((k + s - behind * s) * gone + beta * rest)
+}
+
+/**
+ * Reflectance inside of a body behind air, `r` seen in air (0..1), where the layers before it scatter by ΣSX = `turned`
+ * (0 or more).
+ */
+export function behindAir(r: number, turned: number): number {
+  const diffuse = -Math.expm1(-2 * turned)
+  const faced =
+    INTERNAL_REFLECTION +
+    ((1 - SURFACE_REFLECTION) * (1 - INTERNAL_REFLECTION) * r) / (1 - SURFACE_REFLECTION * r)
+  return diffuse * faced + (1 - diffuse) * insideReflectance(r)
 }
 
 /** What is seen outside of a reflectance inside, gloss left out (0..1). */

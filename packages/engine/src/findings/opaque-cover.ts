@@ -1,6 +1,9 @@
+import { JUST_NOTICED } from '../colour/difference.ts'
+import type { CutSeen } from '../fits/appearance.ts'
 import { decimals } from '../quantity/format.ts'
 import type { Check, Found } from './finding.ts'
 import { rounded, setQuantity } from './fix.ts'
+import { splitForCover } from './split-fix.ts'
 import type { Work } from './work.ts'
 
 /** A cut from behind that leaves too little of an opaque pour: it shows from the front. */
@@ -8,46 +11,54 @@ export const opaqueCover: Check = {
   id: 'opaque-cover',
   about: 'an opaque layer left too thin in front of a cut, so that the cut shows',
   cases: ['O3'],
-  run: work => work.covers.flatMap(cover => cover.layers.flatMap(layer => one(work, cover.cut, layer)))
+  run: work => work.appearance.cuts.flatMap(seen => one(work, seen))
 }
 
-function one(work: Work, cutIndex: number, layer: Work['covers'][number]['layers'][number]): Found[] {
-  const cut = work.entries.cuts[cutIndex]!
-  const hiding = work.hiding[layer.pour]!
-  const pour = work.entries.pours[layer.pour]!
-  // The front is looked at: only cuts from the back hide behind a layer. A pierced layer is another finding.
-  if (
-    cut.value.face !== 'back' ||
-    cut.value.through ||
-    !hiding.meant ||
-    hiding.depth === null ||
-    layer.mm <= 0
-  )
-    return []
-  const { lowMm, centralMm, highMm } = hiding.depth
-  if (layer.mm >= highMm) return []
-  const stop = layer.mm < centralMm
-  const limit = stop ? centralMm : highMm
+function one(work: Work, { cut: index, pour: pourIndex, leftMm, seen, needMm }: CutSeen): Found[] {
+  const cut = work.entries.cuts[index]!
+  const hiding = work.hiding[pourIndex]!
+  const pour = work.entries.pours[pourIndex]!
+  const [least, most] = seen.band
+  // Through what is not meant to hide it is seen anyway: another finding says so.
+  const hides = hiding.depth
+  if (!hiding.meant || hides === null || most < JUST_NOTICED) return []
+  // What hides black from white is cover enough, even where a thicker layer beside it is a shade paler.
+  if (leftMm >= hides.highMm) return []
+  const stop = seen.shows === 'yes' && leftMm < hides.centralMm
+  const high = Math.min(hides.highMm, needMm?.high ?? hides.highMm)
+  const limit = stop ? hides.centralMm : high
   const key = cut.value.depth !== undefined ? 'depth' : 'finishedDepth'
-  const depth = rounded((cut.value[key] ?? 0) - (highMm - layer.mm), 'down', 0.1)
+  const depth = rounded((cut.value[key] ?? 0) - (high - leftMm), 'down', 0.1)
+  const shallower =
+    depth >= 0.3
+      ? {
+          fix: setQuantity(work.document, `${cut.at}/${key}`, 'length', depth, 'down'),
+          fixSays: `${cut.id} ${decimals(depth, 1)} deep`
+        }
+      : null
+  const split = () => splitForCover(work, pourIndex, high - leftMm)
+  const held = cut.value.for !== undefined || work.piece.hardware.some(h => h.in === cut.id)
+  // A pocket that has to take its part keeps its depth: the layer grows.
+  const fix = (held ? (split() ?? shallower) : (shallower ?? split())) ?? {}
+  const figures = `a difference of ${decimals(seen.difference, 1)} (${decimals(least, 1)} to ${decimals(most, 1)}) where 1 is just noticed`
+  const shows = `it would ${seen.shows === 'yes' ? '' : 'perhaps '}show from the front, ${figures}`
+  const words = stop
+    ? `; it hides from ${decimals(hides.centralMm, 1)} mm, somewhere between ${decimals(hides.lowMm, 1)} and ${decimals(hides.highMm, 1)}: ${shows}.`
+    : `: ${shows}; from ${decimals(high, 1)} mm it surely would not.`
   return [
     {
       severity: stop ? 'stop' : 'caution',
       at: cut.at,
-      says: `${cut.id} leaves ${decimals(layer.mm, 1)} mm of ${pour.id}; it hides from ${decimals(centralMm, 1)} mm, somewhere between ${decimals(lowMm, 1)} and ${decimals(highMm, 1)}: it would ${stop ? '' : 'perhaps '}show from the front.`,
-      value: layer.mm,
+      says: `${cut.id} leaves ${decimals(leftMm, 1)} mm of ${pour.id}${words}`,
+      value: leftMm,
       unit: 'mm',
-      band: [lowMm, highMm],
+      band: stop ? [hides.lowMm, hides.highMm] : null,
       limit,
-      basis:
-        'cover from the core at the cut, faces as flattened; hiding depth: Kubelka-Munk, contrast ratio 0.98 (ISO 6504-1), strength of the pigment within its factor',
-      settledBy: 'a hiding card of this tint: a wedge cast over a black and white card',
-      ...(depth >= 0.3
-        ? {
-            fix: setQuantity(work.document, `${cut.at}/${key}`, 'length', depth, 'down'),
-            fixSays: `${cut.id} ${decimals(depth, 1)} deep`
-          }
-        : {})
+      basis: `cover from the core at the cut, faces as flattened; colours with and without it: Kubelka-Munk in three bands, CIEDE2000, 1 just noticeable, 2 plain (practice); strength of the pigment ${hiding.tested ? 'by your card' : 'within its factor'}`,
+      settledBy: hiding.tested
+        ? 'the cut made to half its depth first, and looked at'
+        : 'a hiding card of this tint: steps cast over black and white',
+      ...fix
     }
   ]
 }

@@ -9,6 +9,7 @@ import type { WholeCast } from '../cast/whole/whole-cast.ts'
 import type { BuyLine } from '../cost/buy.ts'
 import type { FaceFinish } from '../finish/faces.ts'
 import type { LivingAir } from '../fits/air.ts'
+import type { Appearance } from '../fits/appearance.ts'
 import type { Bow } from '../fits/bow.ts'
 import type { SizeChain } from '../fits/chain.ts'
 import type { HardwareFit } from '../fits/hardware.ts'
@@ -69,6 +70,7 @@ export interface Work {
   readonly covers: readonly CutCover[]
   /** Every open hole through the whole build, and the parts in them. */
   readonly chains: readonly SizeChain[]
+  readonly appearance: Appearance
   readonly fits: readonly HardwareFit[]
   /** null where no bow can be told. */
   readonly bow: Bow | null

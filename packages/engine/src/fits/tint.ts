@@ -1,38 +1,85 @@
-import type { Materials } from '../cast/facts.ts'
+import type { Materials, TintPigment } from '../cast/facts.ts'
+import type { Bands } from '../catalogue/pigment-optics.ts'
+import { coverDepthMm, lightThrough } from '../colour/cover-depth.ts'
 import type { HidingDepth } from '../colour/hiding.ts'
-import { hidingDepth, hidingDepthByLightness, layerOfTint } from '../colour/hiding.ts'
+import { hidingDepth, layerOfTint } from '../colour/hiding.ts'
+import { mixOptics, type Optics } from '../colour/stacked.ts'
 import type { Piece } from '../piece/piece-schema.ts'
 import type { PourStack } from '../stack/stack.ts'
 
 /** What a pour's tint does to what lies behind it. */
 export interface Hiding {
   readonly pour: number
-  /** Depth from which the tint hides; null: it hides nothing (clear, or dye too thin to count). */
+  /** Depth from which the eye sees nothing through it; null: it hides nothing (clear, or dye too thin to count). */
   readonly depth: HidingDepth | null
+  /** The same by contrast ratio 0.98 (ISO 6504-1), mm; null for what hardly scatters. */
+  readonly byContrastMm: number | null
+  /** Share of light through its own depth, 0..1, against clear resin. */
+  readonly light: number
   /** Meant to hide: the document says so, or the tint hides within the pour's own depth. */
   readonly meant: boolean
+  /** Every pigment in it that matters is known by a card of the maker's. */
+  readonly tested: boolean
 }
 
 /** Depth beyond which a tint does not count as hiding anything, mm. */
 const NEVER_MM = 500
+/** K/S beyond which a contrast ratio means nothing: two blacks. */
+const MOST_RATIO = 100
 
 /** One entry a pour. */
 export function hidingOf(piece: Piece, materials: Materials, pours: readonly PourStack[]): Hiding[] {
   return piece.pours.map((pour, i): Hiding => {
     const tint = materials.tints[i]!
-    const layer = layerOfTint(
-      tint.map(t => ({
-        massFraction: t.share * t.pigment.pigmentFraction,
-        scatterM2PerG: t.pigment.scatterM2PerG,
-        absorbM2PerG: t.pigment.absorbM2PerG
-      })),
-      materials.resins[i]!.densityGMl * 1000
-    )
-    const doubt = Math.max(1, ...tint.map(t => t.pigment.bandFactor))
-    let depth: HidingDepth | null = null
-    if (layer.scatterPerMm > 1e-6) depth = hidingDepth(layer, doubt)
-    else if (layer.absorbPerMm > 1e-6) depth = hidingDepthByLightness(layer, undefined, doubt)
-    if (depth !== null && depth.centralMm > NEVER_MM) depth = null
-    return { pour: i, depth, meant: pour.opaque ?? (depth !== null && depth.centralMm <= pours[i]!.depth) }
+    const { densityGMl } = materials.resins[i]!
+    const optics = tintOptics(tint, densityGMl)
+    const mm = coverDepthMm(optics)
+    const doubt = strengthDoubt(tint)
+    const depth =
+      mm === null || mm > NEVER_MM ? null : { centralMm: mm, lowMm: mm / doubt, highMm: mm * doubt }
+    const own = pours[i]!.depth
+    return {
+      pour: i,
+      depth,
+      byContrastMm: contrastMm(tint, densityGMl),
+      light: lightThrough(optics, own),
+      meant: pour.opaque ?? (depth !== null && depth.centralMm <= own),
+      tested: tint.length > 0 && tint.every(t => t.pigment.card !== undefined)
+    }
   })
+}
+
+/** Absorption and scattering of a tinted mix, 1/mm, in the three bands; `densityGMl` of the mix. */
+export function tintOptics(tint: readonly TintPigment[], densityGMl: number): Optics {
+  return mixOptics(
+    tint.map(({ pigment, share }) => ({
+      massFraction: share * pigment.pigmentFraction,
+      scatterM2PerG: pigment.scatterBandsM2PerG ?? alike(pigment.scatterM2PerG),
+      absorbM2PerG: pigment.absorbBandsM2PerG
+    })),
+    densityGMl * 1000
+  )
+}
+
+/** Factor within which the strength of a tint is known: that of its least known pigment; 1 when there is none. */
+export function strengthDoubt(tint: readonly TintPigment[]): number {
+  return Math.max(1, ...tint.map(t => t.pigment.bandFactor))
+}
+
+function contrastMm(tint: readonly TintPigment[], densityGMl: number): number | null {
+  const layer = layerOfTint(
+    tint.map(({ pigment, share }) => ({
+      massFraction: share * pigment.pigmentFraction,
+      scatterM2PerG: pigment.scatterM2PerG,
+      absorbM2PerG: pigment.absorbM2PerG
+    })),
+    densityGMl * 1000
+  )
+  if (!(layer.absorbPerMm < MOST_RATIO * layer.scatterPerMm) || layer.scatterPerMm < 1e-6) return null
+  const mm = hidingDepth(layer).centralMm
+  return mm > NEVER_MM ? null : mm
+}
+
+function alike(x: number): Bands {
+  return [x, x, x]
 }

@@ -1,8 +1,9 @@
 import type { Bands } from '../catalogue/pigment-optics.ts'
+import { luminanceOf } from '../catalogue/pigment-optics.ts'
+import type { Optics } from '../colour/stacked.ts'
 import type { Work } from '../findings/work.ts'
 import { bounds } from '../shape/measure.ts'
 import type { CoreModel, MaterialDrawing } from '../sheets/core-model.ts'
-import type { PourLook } from '../sheets/look.ts'
 import { finishedThickness } from '../stack/stack.ts'
 import { partBodies } from './part-body.ts'
 import type { Mesh } from './prism.ts'
@@ -21,7 +22,7 @@ export interface RoundBody extends Mesh {
   readonly toMm: number
   /** Its colour by itself, as the sheets draw it; "clear" of resin that tints less than an eye notices. */
   readonly paint: `#${string}` | 'clear'
-  /** Loss of light in it per mm by absorption, per band of sRGB, and by scattering (see sheets/look.ts). */
+  /** Loss of light in it per mm by absorption, per band of sRGB, and by scattering (see colour/stacked.ts). */
   readonly absorbPerMm: Bands
   readonly scatterPerMm: number
   /** Whether light goes through it: timber, stones and parts are solid. */
@@ -79,7 +80,12 @@ export function roundModel(work: Work, model: CoreModel): RoundModel {
         grainDeg: model.grainDeg[i]!
       })
     })
-    const resin = (look: PourLook) => ({ ...look, lets: true, grainDeg: null })
+    const resin = ({ scatterPerMm, absorbPerMm }: Optics) => ({
+      absorbPerMm,
+      scatterPerMm: luminanceOf(scatterPerMm),
+      lets: true,
+      grainDeg: null
+    })
     entries.pours.forEach((p, i) => {
       add(`pour ${i}`, {
         kind: 'pour',

@@ -1,11 +1,15 @@
-import { judgeCover } from '../colour/hiding.ts'
+import type { Bands } from '../catalogue/pigment-optics.ts'
+import { JUST_NOTICED, showsOf } from '../colour/difference.ts'
+import type { Seen } from '../fits/core-colour.ts'
+import { seenBetween } from '../fits/core-colour.ts'
+import type { Looks } from '../fits/looks.ts'
+import { decimals } from '../quantity/format.ts'
 import type { ShownUnits } from '../quantity/shown-units.ts'
 import { inside } from '../shape/measure.ts'
 import type { CoreInterval } from '../stack/core.ts'
 import { coreAt, floorAt } from '../stack/core.ts'
 import type { Material, StackEvent } from '../stack/event.ts'
 import type { Geometry } from '../stack/shapes.ts'
-import type { Looks } from './look.ts'
 import type { Hatch, Paint } from './mark.ts'
 
 /** What a material is called and how it is drawn. */
@@ -43,15 +47,10 @@ export interface CoreModel {
   readonly markings: readonly MaterialDrawing[]
   readonly cuts: readonly HoleName[]
   readonly formers: readonly HoleName[]
-  /** Per pour that is meant to hide: from what depth it does, mm; null for others. */
-  readonly hides: readonly (readonly [low: number, central: number, high: number] | null)[]
   readonly looks: Looks
   /** What its drawings are written in. */
   readonly shown: ShownUnits
 }
-
-/** What a cover of opaque resin in front of a hole does. */
-export type CoverWord = 'hidden' | 'may show' | 'shows'
 
 /** One stretch of a finished core, from the back to the front. Heights mm as cast. */
 export interface CorePart {
@@ -63,9 +62,25 @@ export interface CorePart {
   readonly words: string
   readonly paint: Paint
   readonly hatch: Hatch
-  /** For an opaque pour in front of a hole. */
-  readonly cover: CoverWord | null
-  readonly hides: readonly [low: number, central: number, high: number] | null
+  /** Whether an eye sees from the front that it is there: of a void with something before it; null of all else. */
+  readonly seen: Seen | null
+}
+
+/** How a drawing says what shows: no and surely not, perhaps or hardly, plainly. */
+export function seenTone({ shows, band }: Seen): 'figure' | 'caution' | 'stop' {
+  return shows === 'yes' ? 'stop' : shows === 'faint' || band[1] >= JUST_NOTICED ? 'caution' : 'figure'
+}
+
+/** "shows: faint", and what it is where the pigment is as weak as it may be: "shows: no, perhaps faint". */
+export function seenWords({ shows, band }: Seen): string {
+  const worst = showsOf(band[1])
+  return worst === shows ? `shows: ${shows}` : `shows: ${shows}, perhaps ${worst}`
+}
+
+/** "difference 1.4, from 0.2 to 5.1". */
+export function seenFigures({ difference, band }: Seen): string {
+  const [low, high] = [decimals(band[0], 1, 1), decimals(band[1], 1, 1)]
+  return `difference ${decimals(difference, 1, 1)}${low === high ? '' : `, ${low} to ${high}`}`
 }
 
 const VOID_HATCH: Hatch = { kind: 'dots' }
@@ -94,16 +109,6 @@ export function frontUp(model: Pick<CoreModel, 'down'>): boolean {
   return model.down === 'back'
 }
 
-/** Height as cast of the finished back, mm. */
-export function backOf(model: CoreModel): number {
-  return frontUp(model) ? model.finishedLow : model.finishedHigh
-}
-
-/** Height as cast of the finished front, mm. */
-export function frontOf(model: CoreModel): number {
-  return frontUp(model) ? model.finishedHigh : model.finishedLow
-}
-
 /**
  * The finished core at a point, voids of cuts and formers named, from the back to the front; empty outside the
  * outline.
@@ -123,8 +128,8 @@ export function corePartsAt(model: CoreModel, x: number, y: number): CorePart[] 
     at = interval.to
   }
   gap(model.finishedHigh)
-  if (!frontUp(model)) parts.reverse()
-  return parts.map((part, i) => judged(model, parts, part, i))
+  const seen = parts.map((part, i) => judged(model, core, parts, part, i, x, y))
+  return frontUp(model) ? seen : seen.reverse()
 }
 
 /**
@@ -176,7 +181,7 @@ function goesOn(a: CorePart, b: CorePart, z: number): boolean {
 
 function solidPart(model: CoreModel, { from, to, material }: CoreInterval): CorePart {
   const { name, words, paint, hatch } = drawingOf(model, material)
-  return { from, to, material, name, words, paint, hatch, cover: null, hides: null }
+  return { from, to, material, name, words, paint, hatch, seen: null }
 }
 
 function voidPart(model: CoreModel, x: number, y: number, from: number, to: number): CorePart {
@@ -190,8 +195,7 @@ function voidPart(model: CoreModel, x: number, y: number, from: number, to: numb
     words: named === undefined ? '' : named.holds === '' ? named.name : `${named.name}, ${named.holds}`,
     paint: 'paper',
     hatch: VOID_HATCH,
-    cover: null,
-    hides: null
+    seen: null
   }
 }
 
@@ -210,16 +214,42 @@ function holesAt(model: CoreModel, x: number, y: number, z: number): HoleName[] 
   return out
 }
 
-// An opaque pour straight in front of a void says whether the void shows through it.
-function judged(model: CoreModel, parts: readonly CorePart[], part: CorePart, i: number): CorePart {
-  const hides = part.material?.kind === 'pour' ? (model.hides[part.material.index] ?? null) : null
-  const behind = parts[i - 1]
-  if (hides === null || behind === undefined || behind.material !== null) return part
-  const [lowMm, centralMm, highMm] = hides
-  const thickness = part.to - part.from
-  const verdict = judgeCover(thickness, { lowMm, centralMm, highMm })
-  const cover: CoverWord = verdict === 'hidden' ? 'hidden' : thickness < centralMm ? 'shows' : 'may show'
-  return { ...part, cover, hides }
+// A void with something before it: the colour as it is, and with what stood there before any hole was made.
+function judged(
+  model: CoreModel,
+  core: readonly CoreInterval[],
+  parts: readonly CorePart[],
+  part: CorePart,
+  i: number,
+  x: number,
+  y: number
+): CorePart {
+  if (part.material !== null || part.to - part.from < 1e-6) return part
+  if (i === (frontUp(model) ? parts.length - 1 : 0)) return part
+  const whole = coreAt(
+    model.geometry,
+    model.events.filter(e => e.kind !== 'cut' && e.kind !== 'former'),
+    x,
+    y
+  )
+  const stood = whole.flatMap((p): CoreInterval[] => {
+    const [from, to] = [Math.max(p.from, part.from), Math.min(p.to, part.to)]
+    return to - from < 1e-6 ? [] : [{ ...p, from, to }]
+  })
+  if (stood.length === 0) return part
+  const without = [...core, ...stood].sort((a, b) => a.from - b.from)
+  return { ...part, seen: seenBetween(model.looks, core, without, 'front', sitsAt(model, x, y, part)) }
+}
+
+function sitsAt(model: CoreModel, x: number, y: number, part: CorePart): Bands | null {
+  const z = (part.from + part.to) / 2
+  for (const e of model.events) {
+    if (e.kind !== 'cut' || model.looks.inCuts[e.index] === null) continue
+    const floor = floorAt(e.removal, x, y)
+    if (floor !== null && (e.removal.side === 'low' ? z < floor : z > floor))
+      return model.looks.inCuts[e.index]!
+  }
+  return null
 }
 
 /** A height as cast as a finished one, from the finished back, mm. */

@@ -3,7 +3,15 @@ import type { ShownUnits } from '../quantity/shown-units.ts'
 import { lengthIn, lengthUnit } from '../quantity/shown-units.ts'
 import { fromFixedUnit, toFixedUnit } from '../quantity/unit.ts'
 import type { CoreModel, CorePart } from './core-model.ts'
-import { castPartsAt, corePartsAt, finishedOf, frontUp } from './core-model.ts'
+import {
+  castPartsAt,
+  corePartsAt,
+  finishedOf,
+  frontUp,
+  seenFigures,
+  seenTone,
+  seenWords
+} from './core-model.ts'
 import type { Mark, Sheet } from './mark.ts'
 import { box, CAPTION_MM, FIGURE_MM, line, text, textWidthMm } from './mark.ts'
 
@@ -48,7 +56,7 @@ interface Label {
 
 /**
  * The core at a point as a narrow strip, front at the top: each stretch with its material, thickness and, where
- * an opaque pour covers a hole, whether the hole shows. Outside the outline it says so. Heights and thicknesses are
+ * something covers a void, whether the void shows. Outside the outline it says so. Heights and thicknesses are
  * of the finished piece or as cast, as `levels` says; as cast, what flattening takes off is marked.
  */
 export function coreStrip(model: CoreModel, x: number, y: number, options: StripOptions): Sheet {
@@ -172,7 +180,7 @@ function takenOff(model: CoreModel, low: number, high: number, at: (z: number) =
 function labelOf(shown: ShownUnits, part: CorePart, at: (z: number) => number, widthMm: number): Label {
   const figure = lengthIn(shown, part.to - part.from, 1, 1)
   const room = widthMm - LABEL_X
-  const tone = part.cover === 'shows' ? 'stop' : part.cover === 'may show' ? 'caution' : 'figure'
+  const tone = part.seen === null ? 'figure' : seenTone(part.seen)
   const lines: Label['lines'][number][] = []
   wrapped(part.name, room - textWidthMm(figure, 3.75, true) - 2, 3.75).forEach((words, i) => {
     lines.push({
@@ -196,21 +204,14 @@ function labelOf(shown: ShownUnits, part: CorePart, at: (z: number) => number, w
       })
     })
   })
-  if (part.cover !== null)
-    for (const words of wrapped(
-      part.cover === 'hidden' ? 'hides what is behind' : `${part.cover} from the front`,
-      room,
-      CAPTION_MM,
-      true
-    ))
+  if (part.seen !== null)
+    for (const words of wrapped(seenWords(part.seen), room, CAPTION_MM, true))
       lines.push({
         words,
         mark: spot => text(spot, words, { lettering: tone, strong: true, heightMm: CAPTION_MM })
       })
   const small =
-    part.hides !== null && part.cover !== null
-      ? `opaque from ${lengthIn(shown, part.hides[1], 1, 1)} (${lengthIn(shown, part.hides[0], 1, 1)}–${lengthIn(shown, part.hides[2], 1, 1)})`
-      : part.words
+    part.seen === null ? part.words : [part.words, seenFigures(part.seen)].filter(w => w !== '').join('; ')
   for (const words of wrapped(small, room, CAPTION_MM))
     lines.push({ words, mark: spot => text(spot, words, { lettering: 'caption', heightMm: CAPTION_MM }) })
   const height = lines.length * LINE_MM
@@ -255,13 +256,14 @@ function labelMarks({ part, lines, height, top }: Label, at: (z: number) => numb
       lines: [Float64Array.of(RIGHT, middle, RIGHT + 1, middle, LABEL_X - 2.2, reach, LABEL_X - 1.2, reach)]
     }
   ]
-  if (part.cover === 'shows' || part.cover === 'may show')
+  const tone = part.seen === null ? 'figure' : seenTone(part.seen)
+  if (tone !== 'figure')
     out.push({
       kind: 'region',
       rings: [box(LABEL_X - 1.2, top - height + 0.3, LABEL_X - 0.8, top - 0.5)],
       paint: null,
       hatch: null,
-      edge: part.cover === 'shows' ? 'stop' : 'caution'
+      edge: tone
     })
   lines.forEach((l, i) => {
     out.push(l.mark([LABEL_X, top - i * LINE_MM - 0.78 * FIGURE_MM]))

@@ -1,8 +1,8 @@
+import { colourKernel } from '../fits/colour-kernel.ts'
 import { bounds } from '../shape/measure.ts'
 import type { Bounds } from '../shape/region.ts'
 import { coreGrid } from '../stack/core-grid.ts'
-import { backOf, type CoreModel, frontOf, frontUp } from './core-model.ts'
-import { seenColour } from './look.ts'
+import type { CoreModel } from './core-model.ts'
 
 /** A picture of a face: four bytes a pixel (red, green, blue, opacity), rows from the top, as it is looked at. */
 export interface FaceImage {
@@ -33,12 +33,8 @@ export function faceImage(model: CoreModel, options: FaceImageOptions): FaceImag
   const box = bounds(model.geometry.outline)
   const events = model.events.filter(e => e.kind !== 'mark' && !(e.kind === 'fill' && e.what === 'marking'))
   const grid = coreGrid(model.geometry, events, box, pixelMm, [model.finishedLow, model.finishedHigh])
-  const fromBack = (face === 'front') === frontUp(model)
-  const behind = face === 'front' ? backOf(model) : frontOf(model)
-  const colours = Uint32Array.from(grid.cores, core => {
-    const hex = seenColour(model.looks, fromBack ? core : [...core].reverse(), behind)
-    return hex === null ? 0 : Number.parseInt(hex.slice(1), 16) + 1
-  })
+  const kernel = colourKernel(model.looks, face)
+  const colours = Int32Array.from(grid.cores, core => kernel.colour(core))
   const { nx, ny, at, varies } = grid
   const rgba = new Uint8ClampedArray(4 * nx * ny)
   for (let row = 0; row < ny; row++) {
@@ -46,7 +42,7 @@ export function faceImage(model: CoreModel, options: FaceImageOptions): FaceImag
     for (let i = 0; i < nx; i++) {
       const pixel = from + (face === 'front' ? i : nx - 1 - i)
       if (at[pixel]! < 0 || (varyingOnly && varies[pixel] === 0)) continue
-      const colour = colours[at[pixel]!]! - 1
+      const colour = colours[at[pixel]!]!
       if (colour < 0) continue
       const to = 4 * (row * nx + i)
       rgba[to] = colour >> 16

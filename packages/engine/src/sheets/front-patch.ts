@@ -1,6 +1,6 @@
 import { coreAt } from '../stack/core.ts'
 import type { CoreModel, CorePart } from './core-model.ts'
-import { corePartsAt, frontUp } from './core-model.ts'
+import { corePartsAt, seenTone, seenWords } from './core-model.ts'
 import { wrapped } from './core-strip.ts'
 import { seenColour } from './look.ts'
 import type { Mark, Paint, Sheet } from './mark.ts'
@@ -17,7 +17,7 @@ export function frontPatch(model: CoreModel, x: number, y: number, widthMm: numb
   const heightMm = 2 * RADIUS_MM + 2
   const parts = corePartsAt(model, x, y)
   const here = colourAt(model, x, y, false)
-  const covered = parts.find(p => p.cover !== null) ?? null
+  const covered = parts.find(p => p.seen !== null) ?? null
   const beside = covered === null ? here : colourAt(model, x, y, true)
   const [cx, cy] = [RADIUS_MM + 3, heightMm / 2]
   const marks: Mark[] = []
@@ -47,14 +47,14 @@ type Tone = 'caption' | 'figure' | 'stop' | 'caution'
 function wordsFor(parts: readonly CorePart[], covered: CorePart | null, roomMm: number): [string, Tone][] {
   if (parts.length === 0) return [['outside the piece', 'caption']]
   if (covered === null) {
-    return wrapped(seenWords(parts), roomMm, 3.75).map((w, i): [string, Tone] => [
+    return wrapped(lookedThrough(parts), roomMm, 3.75).map((w, i): [string, Tone] => [
       w,
       i === 0 ? 'figure' : 'caption'
     ])
   }
-  const tone: Tone = covered.cover === 'shows' ? 'stop' : covered.cover === 'may show' ? 'caution' : 'figure'
+  const seen = covered.seen!
   return [
-    [`cut ${covered.cover!}`, tone],
+    [`the void ${seenWords(seen)}`, seenTone(seen)],
     ...wrapped('left half over the cut, right half beside it', roomMm, CAPTION_MM).map(
       (w): [string, Tone] => [w, 'caption']
     )
@@ -62,7 +62,7 @@ function wordsFor(parts: readonly CorePart[], covered: CorePart | null, roomMm: 
 }
 
 // What is looked through and what ends the look: "Clear over Reed green".
-function seenWords(parts: readonly CorePart[]): string {
+function lookedThrough(parts: readonly CorePart[]): string {
   const names: string[] = []
   for (const p of [...parts].reverse()) {
     if (p.material === null) {
@@ -78,9 +78,7 @@ function seenWords(parts: readonly CorePart[]): string {
 
 function colourAt(model: CoreModel, x: number, y: number, uncut: boolean): `#${string}` | null {
   const events = uncut ? model.events.filter(e => e.kind !== 'cut') : model.events
-  const core = coreAt(model.geometry, events, x, y)
-  const up = frontUp(model)
-  return seenColour(model.looks, up ? core : [...core].reverse(), up ? model.finishedLow : model.finishedHigh)
+  return seenColour(model.looks, coreAt(model.geometry, events, x, y), 'front')
 }
 
 function half(cx: number, cy: number, side: 1 | -1, paint: Paint): Mark {

@@ -1,12 +1,11 @@
+import type { Optics } from '../colour/stacked.ts'
 import type { Work } from '../findings/work.ts'
 import { grainDegOf } from '../piece/grain.ts'
 import type { ShownUnits } from '../quantity/shown-units.ts'
 import { METRIC } from '../quantity/shown-units.ts'
 import type { CoreModel, HoleName, MaterialDrawing } from './core-model.ts'
-import type { PourLook } from './look.ts'
-import { isClear, luminanceOfHex, pourColour, timberColour } from './look.ts'
+import { bodyColour, isClear, luminanceOfHex, pourColour } from './look.ts'
 import type { Hatch, Paint } from './mark.ts'
-import { looksOf } from './material-look.ts'
 
 /** Depth at which a pour is drawn by itself: its own, within this range, mm. */
 const DRAWN_MM = [4, 20] as const
@@ -16,7 +15,7 @@ const DARK = 0.03
 /** The model of a planned piece that cores and sections are drawn from. */
 export function coreModelOf(work: Work, shown: ShownUnits = METRIC): CoreModel {
   const { stack, entries, materials } = work
-  const looks = looksOf(work)
+  const { looks } = work.appearance
   return {
     geometry: stack.geometry,
     events: stack.events,
@@ -28,7 +27,7 @@ export function coreModelOf(work: Work, shown: ShownUnits = METRIC): CoreModel {
       (t, i): MaterialDrawing => ({
         name: capital(t.id),
         words: materials.timbers[i]!.name,
-        paint: timberColour(looks.timbers[i]!),
+        paint: bodyColour(looks.timbers[i]!.wood),
         hatch: { kind: 'along', seed: i }
       })
     ),
@@ -49,9 +48,6 @@ export function coreModelOf(work: Work, shown: ShownUnits = METRIC): CoreModel {
     ),
     cuts: entries.cuts.map(c => holeName(work, c.id)),
     formers: entries.formers.map(f => holeName(work, f.id)),
-    hides: work.hiding.map(h =>
-      h.meant && h.depth !== null ? [h.depth.lowMm, h.depth.centralMm, h.depth.highMm] : null
-    ),
     looks,
     shown
   }
@@ -62,19 +58,14 @@ export function capital(name: string): string {
   return name.slice(0, 1).toUpperCase() + name.slice(1)
 }
 
-function drawn(
-  look: PourLook,
-  depthMm: number,
-  hides: boolean,
-  seed: number
-): { paint: Paint; hatch: Hatch } {
+function drawn(look: Optics, depthMm: number, hides: boolean, seed: number): { paint: Paint; hatch: Hatch } {
   if (isClear(look)) return { paint: 'clear', hatch: { kind: 'wide', seed } }
   const paint = pourColour(look, Math.min(DRAWN_MM[1], Math.max(DRAWN_MM[0], depthMm)))
   const kind = luminanceOfHex(paint) < DARK ? 'solid' : hides ? 'crossed' : 'paired'
   return { paint, hatch: { kind, seed } }
 }
 
-function pourWords(work: Work, look: PourLook, i: number): string {
+function pourWords(work: Work, look: Optics, i: number): string {
   if (work.hiding[i]!.meant) return 'opaque resin'
   return isClear(look) ? 'clear resin' : 'tinted, clear resin'
 }

@@ -7,7 +7,6 @@ import { coreAt } from '../stack/core.ts'
 import type { Material } from '../stack/event.ts'
 import { removalPlan } from '../stack/event.ts'
 import type { CoreModel } from './core-model.ts'
-import { backOf, frontOf } from './core-model.ts'
 import { seenColour } from './look.ts'
 
 /** A part of a face that looks alike: what lies on top, and the colour seen; both null where nothing is. */
@@ -47,8 +46,7 @@ export function planParts(work: Work, model: CoreModel, face: Face): PlanPart[] 
     if (place === null) continue
     const core = coreAt(model.geometry, events, place.x, place.y)
     const fromBack = (face === 'front') === (model.down === 'back') ? core : [...core].reverse()
-    const back = face === 'front' ? backOf(model) : frontOf(model)
-    const colour = seenColour(model.looks, fromBack, back)
+    const colour = seenColour(model.looks, core, face)
     const top = fromBack[fromBack.length - 1]?.material ?? null
     const key = `${top?.kind} ${top?.index} ${colour}`
     const known = alike.get(key)

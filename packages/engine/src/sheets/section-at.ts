@@ -1,7 +1,7 @@
 import { lengthIn } from '../quantity/shown-units.ts'
 import { bounds } from '../shape/measure.ts'
 import type { CoreModel } from './core-model.ts'
-import { corePartsAt, frontUp } from './core-model.ts'
+import { corePartsAt, frontUp, seenTone } from './core-model.ts'
 import type { Mark, Sheet } from './mark.ts'
 import { line, text } from './mark.ts'
 import { sectionSheet } from './section.ts'
@@ -76,7 +76,7 @@ export function sectionAt(model: CoreModel, x: number, y: number, options: Secti
       line('dimension', [right + 1.6, y1], [right + 4, y1])
     )
     if (y1 - y0 < 2.4) continue
-    const tone = part.cover === 'shows' ? 'stop' : part.cover === 'may show' ? 'caution' : 'figure'
+    const tone = part.seen === null ? 'figure' : seenTone(part.seen)
     marks.push(
       text([right + 5, (y0 + y1) / 2 - 1.2], lengthIn(model.shown, part.to - part.from, 1, 1), {
         lettering: tone,

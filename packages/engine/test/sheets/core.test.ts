@@ -1,12 +1,14 @@
 import { describe, expect, it } from 'vitest'
 import { PIGMENTS } from '../../src/catalogue/pigment.ts'
+import type { Bands } from '../../src/catalogue/pigment-optics.ts'
+import type { Looks, MixLook } from '../../src/fits/looks.ts'
+import { insideOf } from '../../src/fits/looks.ts'
 import { bounds, inside } from '../../src/shape/measure.ts'
 import type { CoreModel } from '../../src/sheets/core-model.ts'
 import { castPartsAt, corePartsAt, finishedOf } from '../../src/sheets/core-model.ts'
 import { coreStrip } from '../../src/sheets/core-strip.ts'
 import { coreWords } from '../../src/sheets/core-words.ts'
-import type { PourLook } from '../../src/sheets/look.ts'
-import { insideOf, isClear, pourColour, seenColour, timberColour } from '../../src/sheets/look.ts'
+import { bodyColour, isClear, pourColour, seenColour } from '../../src/sheets/look.ts'
 import type { Mark, RegionMark, TextMark } from '../../src/sheets/mark.ts'
 import { textWidthMm } from '../../src/sheets/mark.ts'
 import { coreModelOf } from '../../src/sheets/model.ts'
@@ -80,12 +82,16 @@ describe('a core as parts', () => {
     const model = models['panel']!
     const stop = panel.plan.findings.find(f => f.id === 'opaque-cover')!
     const cover = panel.work.covers[0]!.layers[0]!
-    const part = corePartsAt(model, cover.x, cover.y).find(p => p.cover !== null)!
-    expect(part.to - part.from).toBeCloseTo(stop.value!, 6)
-    expect(part.cover).toBe(stop.severity === 'stop' ? 'shows' : 'may show')
-    expect(part.hides![1]).toBeCloseTo(stop.limit!, 4)
+    const parts = corePartsAt(model, cover.x, cover.y)
+    const at = parts.findIndex(p => p.seen !== null)
+    // The void, and before it what is left of the green.
+    expect(parts[at]!.material).toBeNull()
+    expect(parts[at + 1]!.to - parts[at + 1]!.from).toBeCloseTo(stop.value!, 6)
+    expect(parts[at]!.seen!.shows).toBe(stop.severity === 'stop' ? 'yes' : 'faint')
+    expect(stop.says).toContain(`a difference of ${parts[at]!.seen!.difference.toFixed(1)}`)
+    expect(coreWords(model, cover.x, cover.y)).toMatch(/void .*shows: /)
     // Beside the channel nothing is behind it.
-    expect(corePartsAt(model, cover.x, cover.y - 9).every(p => p.cover === null)).toBe(true)
+    expect(corePartsAt(model, cover.x, cover.y - 9).every(p => p.seen === null)).toBe(true)
   })
 })
 
@@ -149,16 +155,28 @@ describe('the core strip', () => {
 
   it('keeps every label of the strip on its sheet', () => {
     const model = models['panel']!
-    const covered = points(model, 400, 9).filter(([x, y]) => corePartsAt(model, x, y).some(p => p.cover))
+    const covered = points(model, 400, 9).filter(([x, y]) => {
+      const parts = corePartsAt(model, x, y)
+      return parts.some((p, i) => p.seen !== null && parts[i + 1]!.material!.kind === 'pour')
+    })
     expect(covered.length).toBeGreaterThan(0)
-    for (const cover of ['hidden', 'may show', 'shows'] as const) {
+    const said = new Set<string>()
+    // The words are those of any strength of the tint.
+    for (const strength of [0.02, 1, 50]) {
       const [x, y] = covered[0]!
-      // The words are those of any depth that hides.
-      const depth = { hidden: 0.5, 'may show': 3, shows: 30 }[cover]
+      const times = (bands: Bands): Bands => [bands[0] * strength, bands[1] * strength, bands[2] * strength]
       const judged: CoreModel = {
         ...model,
-        hides: model.hides.map(h => (h === null ? null : [depth * 0.5, depth, depth * 8]))
+        looks: {
+          ...model.looks,
+          pours: model.looks.pours.map(l => ({
+            ...l,
+            scatterPerMm: times(l.scatterPerMm),
+            absorbPerMm: times(l.absorbPerMm)
+          }))
+        }
       }
+      said.add(corePartsAt(judged, x, y).find(p => p.seen)!.seen!.shows)
       const sheet = coreStrip(judged, x, y, { levels: 'finished', widthMm: 58, heightMm: 90 })
       for (const m of flat(sheet.marks)) {
         if (m.kind !== 'text' || m.anchor === 'end' || m.anchor === 'middle') continue
@@ -166,6 +184,8 @@ describe('the core strip', () => {
         expect(m.at[0] + wide, m.text).toBeLessThanOrEqual(58 + 1e-6)
       }
     }
+    expect(said).toContain('no')
+    expect(said).toContain('yes')
   })
 
   it('counts as cast from the base of the mould when asked', () => {
@@ -214,17 +234,29 @@ describe('the data of a page', () => {
 
 describe('how a core looks', () => {
   const paste = PIGMENTS.find(p => p.id === 'green-paste')!
-  const look = (percent: number): PourLook => {
+  const look = (percent: number): MixLook => {
     const c = (percent / 100) * paste.pigmentFraction * 1100
+    const s = c * paste.scatterM2PerG
     return {
-      scatterPerMm: c * paste.scatterM2PerG,
-      absorbPerMm: paste.absorbBandsM2PerG.map(k => k * c) as unknown as PourLook['absorbPerMm']
+      scatterPerMm: [s, s, s],
+      absorbPerMm: paste.absorbBandsM2PerG.map(k => k * c) as unknown as Bands,
+      doubt: paste.bandFactor
     }
   }
   const hex = (rgb: readonly number[]) => `#${rgb.map(c => c.toString(16).padStart(2, '0')).join('')}`
-  const clear: PourLook = { scatterPerMm: 0, absorbPerMm: [0, 0, 0] }
+  const clear: MixLook = { scatterPerMm: [0, 0, 0], absorbPerMm: [0, 0, 0], doubt: 1 }
   const ash = insideOf([219, 196, 155])
-  const looks = { timbers: [ash], pours: [look(5), clear], markings: [] }
+  const looks: Looks = {
+    timbers: [{ wood: ash, char: null, lowMm: 0, highMm: 10 }],
+    pours: [look(5), clear],
+    markings: [],
+    inCuts: [],
+    inFormers: [],
+    wall: [0.8, 0.8, 0.8],
+    hollow: [0.1, 0.1, 0.1],
+    faces: [0, 60],
+    frontUp: true
+  }
   const part = (kind: 'timber' | 'pour', index: number, from: number, to: number) => ({
     from,
     to,
@@ -234,13 +266,15 @@ describe('how a core looks', () => {
   // The catalogue gives the look of a deep layer; Kubelka-Munk must come back to it (its own inverse).
   it('gives a deep pour the colour its pigment is catalogued with', () => {
     expect(pourColour(look(5), 100)).toBe(hex(paste.srgb))
-    expect(seenColour(looks, [part('timber', 0, 0, 10), part('pour', 0, 10, 60)], 0)).toBe(hex(paste.srgb))
+    expect(seenColour(looks, [part('timber', 0, 0, 10), part('pour', 0, 10, 60)], 'front')).toBe(
+      hex(paste.srgb)
+    )
   })
 
   it('shows timber as it is, bare and under clear resin', () => {
-    expect(timberColour(ash)).toBe('#dbc49b')
-    expect(seenColour(looks, [part('timber', 0, 0, 10)], 0)).toBe('#dbc49b')
-    expect(seenColour(looks, [part('timber', 0, 0, 10), part('pour', 1, 10, 25)], 0)).toBe('#dbc49b')
+    expect(bodyColour(ash)).toBe('#dbc49b')
+    expect(seenColour(looks, [part('timber', 0, 0, 10)], 'front')).toBe('#dbc49b')
+    expect(seenColour(looks, [part('timber', 0, 0, 10), part('pour', 1, 10, 25)], 'front')).toBe('#dbc49b')
     expect(isClear(clear)).toBe(true)
     expect(isClear(look(0.5))).toBe(false)
   })
@@ -248,8 +282,8 @@ describe('how a core looks', () => {
   it('lets a thin cover over a hollow look different from a thick one, and less so the thicker it is', () => {
     const light = (mm: number) => {
       const weak = { ...looks, pours: [look(0.3), clear] }
-      const over = seenColour(weak, [part('pour', 0, 20 - mm, 20)], 0)!
-      const full = seenColour(weak, [part('pour', 0, 0, 20)], 0)!
+      const over = seenColour(weak, [part('pour', 0, 20 - mm, 20)], 'front')!
+      const full = seenColour(weak, [part('pour', 0, 0, 20)], 'front')!
       return [1, 3, 5].reduce(
         (sum, k) =>
           sum +
@@ -259,6 +293,6 @@ describe('how a core looks', () => {
     }
     expect(light(0.5)).toBeGreaterThan(light(2))
     expect(light(2)).toBeGreaterThanOrEqual(light(8))
-    expect(seenColour(looks, [], 0)).toBeNull()
+    expect(seenColour(looks, [], 'front')).toBeNull()
   })
 })

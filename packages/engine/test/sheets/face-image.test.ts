@@ -29,7 +29,7 @@ describe('the picture of a face', () => {
     for (let row = 3; row < image.height; row += 4) {
       for (let column = 2; column < image.width; column += 5) {
         const [x, y] = [box.minX + (column + 0.5) * pixelMm, box.maxY - (row + 0.5) * pixelMm]
-        const seen = seenColour(model.looks, coreAt(model.geometry, model.events, x, y), model.finishedLow)
+        const seen = seenColour(model.looks, coreAt(model.geometry, model.events, x, y), 'front')
         const bytes = colourAt(image, column, row)
         if (seen === null || bytes[3] === 0) continue
         const want = [1, 3, 5].map(k => Number.parseInt(seen.slice(k, k + 2), 16))
@@ -48,8 +48,8 @@ describe('the picture of a face', () => {
     const [column, row] = [20, Math.floor(image.height / 4)]
     const x = box.maxX - (column + 0.5) * pixelMm
     const y = box.maxY - (row + 0.5) * pixelMm
-    const core = [...coreAt(model.geometry, model.events, x, y)].reverse()
-    expect(hex(colourAt(image, column, row))).toBe(seenColour(model.looks, core, model.finishedHigh))
+    const core = coreAt(model.geometry, model.events, x, y)
+    expect(hex(colourAt(image, column, row))).toBe(seenColour(model.looks, core, 'back'))
   })
 
   it('leaves open what lies level where only the rest is wanted', () => {

@@ -112,7 +112,7 @@ export const PANEL: PieceDocument = {
         ]
       },
       width: 12,
-      finishedDepth: 10.2
+      finishedDepth: 11.2
     },
     { id: 'hanger left', face: 'back', shape: { rectangle: [44, 20], corner: 3, at: [-180, 92] }, depth: 8 },
     { id: 'hanger right', face: 'back', shape: { rectangle: [44, 20], corner: 3, at: [180, 92] }, depth: 8 },
