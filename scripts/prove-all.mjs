@@ -40,6 +40,12 @@ const RUNS = [
     env: { CASTWRIGHT_CUPS: '200' }
   },
   {
+    about:
+      '2,000 seeded drying logs of another integrator: 90 % bands on the day and the moisture hold in 82 to 99 %',
+    file: 'packages/engine/test/timber/drying-log.test.ts',
+    env: { CASTWRIGHT_LOGS: '2000' }
+  },
+  {
     about: 'the cast in three directions against its explicit twin, cells halved, the twin in quarter steps',
     file: 'packages/engine/test/cast/field/twin.test.ts',
     env: { CASTWRIGHT_TWIN: 'fine' }

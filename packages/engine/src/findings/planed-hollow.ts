@@ -5,6 +5,7 @@ import { planedHollowMm } from '../timber/planing.ts'
 import type { Check, Found } from './finding.ts'
 import { rounded, setQuantity } from './fix.ts'
 import { orderIsGiven } from './interval.ts'
+import { unevenlyFlattened } from './one-face-flattened.ts'
 import type { Work } from './work.ts'
 
 /** Hollow from which it is said, mm (common practice: a gap that a straightedge shows across a table). */
@@ -13,6 +14,8 @@ const LEAST_MM = 0.5
 /**
  * A timber whose core differs from its skin and that is planed more on one face than on the other: it goes hollow as it
  * evens out.
+ *
+ * A face that is hardly flattened at all is said by one-face-flattened.
  *
  * Limits: the timber by itself, with the profile that it has now: resin beside it holds it, and days in the mould even
  * it out.
@@ -28,7 +31,7 @@ function one(work: Work, { timber, cupping }: Work['timberFacts'][number]): Foun
   const { planedMm, belowMm, aboveMm, restDays, surfacePct } = cupping
   const { source } = work.seasons[timber]!
   // What nobody measured has no inside that differs.
-  if (planedMm === null || source === 'room' || source === 'storage') return []
+  if (planedMm === null || source === 'room' || source === 'storage' || unevenlyFlattened(work)) return []
   const hollow = Math.abs(planedMm)
   if (hollow <= LEAST_MM) return []
   const { id, at } = work.entries.timbers[timber]!

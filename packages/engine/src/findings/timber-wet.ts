@@ -55,6 +55,7 @@ function one(work: Work, season: Season): Found[] {
       at,
       says: `${id} is at ${decimals(corePct, 1)} % (${known(season)}); where it will live timber stands at ${decimals(dryPct, 1)} to ${decimals(dampPct, 1)} %. ${shrinks(work, season, middle)}Not ready: ${log === null ? '' : logWords(log)}its core takes ${decimals(days.lowDays, 0)} to ${decimals(days.highDays, 0)} days at least in that air${rule}.`,
       value: corePct,
+      band: bandOf(season),
       unit: '%',
       limit: stop ? most : well,
       basis:
@@ -68,6 +69,11 @@ function one(work: Work, season: Season): Found[] {
           })
     }
   ]
+}
+
+// The core lies as far from what is known of it as the mean does.
+function bandOf({ corePct, moisturePct, bandPct }: Season): readonly [low: number, high: number] {
+  return [Math.max(0, corePct + bandPct[0] - moisturePct), corePct + bandPct[1] - moisturePct]
 }
 
 // How it is known; what was measured says with what.

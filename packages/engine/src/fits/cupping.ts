@@ -4,6 +4,7 @@ import type { Timber } from '../piece/piece-schema.ts'
 import { charHollowMm } from '../timber/char-hollow.ts'
 import { flatSawnCupMm } from '../timber/cup.ts'
 import { dryingByDiffusion } from '../timber/drying.ts'
+import { oneSidedHollowMm } from '../timber/one-sided.ts'
 import { planedHollowMm } from '../timber/planing.ts'
 import type { Season } from './season.ts'
 
@@ -27,6 +28,8 @@ export interface Cupping {
   readonly corePct: number
   /** Days until its core is within a point of the air it stands in, fast to slow end: then it stays as it is cut. */
   readonly restDays: readonly [low: number, central: number, high: number]
+  /** On the way to the driest or dampest air, when its faces are finished unlike; at most. 0 where they are alike. */
+  readonly oneSidedMm: number
   /** From a charred top, on the day; 0 where it is not charred. */
   readonly charMm: number
 }
@@ -47,7 +50,8 @@ export function cuppingOf(
   surfacePct: number,
   thickMm: number,
   belowMm: number,
-  aboveMm: number
+  aboveMm: number,
+  oneSided: boolean
 ): Cupping {
   const { acrossMm, moisturePct, coefficientPerPct, dryPct, dampPct } = season
   const width = Math.min(10_000, acrossMm)
@@ -90,6 +94,18 @@ export function cuppingOf(
     surfacePct,
     corePct: core,
     restDays: [rest.lowDays, rest.centralDays, rest.highDays],
+    oneSidedMm:
+      c === null || !oneSided
+        ? 0
+        : oneSidedHollowMm({
+            coefficientPerPct: c,
+            moistureChangePct: Math.min(
+              60,
+              Math.max(Math.abs(dryPct - moisturePct), Math.abs(dampPct - moisturePct))
+            ),
+            widthMm: width,
+            thicknessMm: Math.max(0.2, left)
+          }),
     charMm:
       c === null || timber.charredTop === 0
         ? 0

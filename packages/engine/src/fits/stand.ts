@@ -26,6 +26,8 @@ export interface Stand {
   /** Days until nine tenths of a change of air are through it: bare on both faces, and finished as the piece says. */
   readonly bareDays: Range
   readonly finishedDays: Range
+  /** One face lets water through far slower than the other. */
+  readonly oneSided: boolean
   /** How its faces are finished, for the days: "hardwax oil on both faces". */
   readonly faces: string
   /**
@@ -87,7 +89,7 @@ export function standOf(
       : coefficientAtRingAnglePerPct(radial, tangential, 90 - RING_ANGLE_DEG[timber.rings])
   const along = longitudinalMovement(Math.min(100_000, lengthMm), dryPct, dampPct)
   const bare = daysToFraction({ thicknessMm: Math.max(0.1, thickMm), openFaces: 2 }, SETTLED)
-  const { factor, words } = facesOfTimber(materials)
+  const { factor, words, oneSided } = facesOfTimber(materials)
   return {
     nowPct: settledPct(now.tempC, now.humidityPct),
     shopPct: settledPct(bench.tempC, bench.humidityPct),
@@ -99,6 +101,7 @@ export function standOf(
       bare.centralDays * Math.sqrt(factor[0] * factor[1]),
       bare.highDays * factor[1]
     ],
+    oneSided,
     faces: words,
     widthMm: across(acrossMm, season.coefficientPerPct),
     radialMm: across(acrossMm, radial),
@@ -108,18 +111,27 @@ export function standOf(
   }
 }
 
+/** So many times slower one face than the other counts as open on one face (judgement). */
+const UNLIKE = 1.5
+
 // The faster face leads at first; with unlike faces the timber dries as if by that one, as a slab twice as thick.
 function facesOfTimber({ coats: { front, back } }: Materials): {
   factor: readonly [number, number]
   words: string
+  oneSided: boolean
 } {
   const of = (coat: CoatRecord | null) => (coat === null ? ([1, 1] as const) : SLOWER[coat.kind])
   const name = (coat: CoatRecord | null) => coat?.name ?? 'bare'
   if (front?.id === back?.id)
-    return { factor: of(front), words: front === null ? 'both faces bare' : `${name(front)} on both faces` }
+    return {
+      factor: of(front),
+      words: front === null ? 'both faces bare' : `${name(front)} on both faces`,
+      oneSided: false
+    }
   const [a, b] = [of(front), of(back)]
   return {
     factor: [Math.min(a[0], b[0]), Math.min(4 * Math.min(a[1], b[1]), Math.max(a[1], b[1]))],
-    words: `front ${name(front)}, back ${name(back)}`
+    words: `front ${name(front)}, back ${name(back)}`,
+    oneSided: Math.sqrt(Math.max(a[0] * a[1], b[0] * b[1]) / Math.min(a[0] * a[1], b[0] * b[1])) >= UNLIKE
   }
 }

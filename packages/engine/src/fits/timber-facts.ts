@@ -51,10 +51,11 @@ export function timberFactsOf(
     const belowMm = Math.min(thickMm, Math.max(0, stack.finishedLow - solid.base))
     const aboveMm = Math.min(thickMm - belowMm, Math.max(0, solid.high - stack.finishedHigh))
     const finishedMm = thickMm - belowMm - aboveMm
-    const cupping = cuppingOf(timber, record, season, surfacePct, thickMm, belowMm, aboveMm)
+    const stand = standOf(timber, record, season, materials, shop, lengthMm, thickMm)
+    const cupping = cuppingOf(timber, record, season, surfacePct, thickMm, belowMm, aboveMm, stand.oneSided)
     return {
       timber: i,
-      stand: standOf(timber, record, season, materials, shop, lengthMm, thickMm),
+      stand,
       cupping,
       rough: roughOf({
         timber,

@@ -135,6 +135,14 @@ function cupFacts(c: Facts['cupping']): RunFact[] {
     out.push(
       fact('Uneven planing leaves', decimals(Math.abs(c.planedMm), 1), 'mm of hollow, once it has evened out')
     )
+  if (c.oneSidedMm >= SHOWN_MM)
+    out.push(
+      fact(
+        'Free, its unlike faces pull it hollow by',
+        decimals(c.oneSidedMm, 1),
+        'mm at most, for days or weeks'
+      )
+    )
   if (Math.abs(c.charMm) >= SHOWN_MM)
     out.push(
       fact('Its charred top pulls it hollow by', decimals(Math.abs(c.charMm), 1), 'mm at most, on the day')

@@ -1,6 +1,8 @@
 import { cholesky, leastSquares } from '../quantity/least-squares.ts'
 import { inRange } from '../quantity/range.ts'
-import { DIFFUSION_M2_PER_S, meanFraction } from './settle.ts'
+import type { DryingCurve, DryingStart } from './drying-curve.ts'
+import { dryingCurve } from './drying-curve.ts'
+import { DIFFUSION_M2_PER_S } from './settle.ts'
 
 /**
  * A drying log: the weights of a timber over weeks, fitted with a slab that dries towards the balance of its room,
@@ -91,11 +93,6 @@ const AIR_BAND = 2
 const DRAWS = 400
 const SECONDS_PER_DAY = 86_400
 
-/** Standard deviations of the parameters: ln m_d, M_0 (points), ln κ, ln F; that of M_e is the air's. */
-const SPREAD = { dry: 0.15, first: 15, rate: 1, age: 1.2 } as const
-/** Middle of F beforehand. */
-const AGE = 0.05
-
 /** Fits a log, or says why not. */
 export function dryingLog(input: DryingLogInput): DryingLog | LogRefused {
   const { weighings, thicknessMm, airPct, wantedPct, scaleG } = input
@@ -107,7 +104,7 @@ export function dryingLog(input: DryingLogInput): DryingLog | LogRefused {
   if (fault !== null) return fault
   const last = weighings.at(-1)!
   const start = startOf(input)
-  const at = (theta: ArrayLike<number>): Curve => curveOf(theta, start)
+  const at = (theta: ArrayLike<number>): DryingCurve => dryingCurve(theta, start)
   const residualsAt = (theta: Float64Array): Float64Array => {
     const curve = at(theta)
     return Float64Array.from([
@@ -126,7 +123,7 @@ export function dryingLog(input: DryingLogInput): DryingLog | LogRefused {
   const wider = Math.sqrt(Math.max(1, chi / Math.max(1, weighings.length - 2)))
   const central = at(fit.theta)
   const draws = drawsOf(fit.theta, fit.covariance, wider).map(at)
-  const band = (of: (c: Curve) => number): Band => {
+  const band = (of: (c: DryingCurve) => number): Band => {
     const [low, high] = quantiles(draws.map(of))
     const middle = of(central)
     return [Math.min(low, middle), middle, Math.max(high, middle)]
@@ -156,16 +153,6 @@ function faultOf(weighings: readonly Weighing[]): LogRefused | null {
   return null
 }
 
-/** Middles of the parameters beforehand and what the weights scatter by. */
-interface Start {
-  readonly dryG: number
-  readonly firstPct: number
-  readonly airPct: number
-  readonly airSpread: number
-  readonly ratePerDay: number
-  readonly sigmaG: number
-}
-
 function startOf({
   weighings,
   known,
@@ -174,7 +161,7 @@ function startOf({
   airLowPct,
   airHighPct,
   scaleG
-}: DryingLogInput): Start {
+}: DryingLogInput): DryingStart {
   const first = weighings[0]!
   // The surest moisture ties the mass down; without any the last weight stands a little above the balance.
   const surest = [...known].sort((a, b) => a.doubtPct - b.doubtPct)[0]
@@ -195,38 +182,6 @@ function startOf({
 
 function massOn(weighings: readonly Weighing[], day: number): number {
   return weighings.reduce((a, b) => (Math.abs(b.day - day) < Math.abs(a.day - day) ? b : a)).massG
-}
-
-interface Curve {
-  readonly dryG: number
-  readonly settles: number
-  readonly mean: (day: number) => number
-  readonly core: (day: number) => number
-  /** Day on which the core comes to a moisture; infinite when it never does. */
-  readonly coreDay: (pct: number) => number
-}
-
-function curveOf(theta: ArrayLike<number>, start: Start): Curve {
-  const dryG = start.dryG * Math.exp(SPREAD.dry * theta[0]!)
-  const first = start.firstPct + SPREAD.first * theta[1]!
-  const settles = Math.max(0, start.airPct + start.airSpread * theta[2]!)
-  const rate = start.ratePerDay * Math.exp(SPREAD.rate * theta[3]!)
-  const age = AGE * Math.exp(SPREAD.age * theta[4]!)
-  const even = (first - settles) / (1 - meanFraction(age))
-  const top = (4 / Math.PI) * even
-  const mode = (fo: number) => Math.exp(-Math.PI * Math.PI * fo)
-  return {
-    dryG,
-    settles,
-    mean: day => settles + even * (1 - meanFraction(Math.max(0, age + rate * day))),
-    // The first mode stands above the even start while the core has not yet begun to dry.
-    core: day => settles + Math.min(even, top * mode(age + rate * day)),
-    coreDay: pct => {
-      if (even <= 0 || pct >= settles + even) return 0
-      if (pct <= settles) return Number.POSITIVE_INFINITY
-      return Math.max(0, (Math.log(top / (pct - settles)) / Math.PI ** 2 - age) / rate)
-    }
-  }
 }
 
 // Draws about the fit, the same every time.
