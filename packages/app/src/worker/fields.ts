@@ -141,7 +141,8 @@ const CATALOGUES: Readonly<Record<string, Readonly<Record<string, Names>>>> = {
   front: { coat: names('coat') },
   back: { coat: names('coat') },
   both: { coat: names('coat') },
-  cutters: { kind: names('cutter') }
+  cutters: { kind: names('cutter') },
+  cards: { pigment: names('pigment'), resin: names('resin') }
 }
 
 function typeOf(page: SchemaNode, node: Node, isShape: boolean): Field['type'] {

@@ -16,6 +16,7 @@ import { chooseResin } from '../piece/resin-choice.ts'
 import type { Shop } from '../piece/shop-schema.ts'
 import { levelFall } from '../resin/shrinkage.ts'
 import type { PourFacts } from '../stack/stack.ts'
+import { ownPigments } from './own-pigment.ts'
 import { ownResin } from './own-resin.ts'
 
 /** A pigment of a pour with its share of the mix. */
@@ -31,6 +32,9 @@ export interface Materials {
   readonly resins: readonly ResinChoice[]
   readonly markingResins: readonly ResinChoice[]
   readonly tints: readonly (readonly TintPigment[])[]
+  /** Per pour, of each colour of a marbled one; empty for others. */
+  readonly marblingTints: readonly (readonly (readonly TintPigment[])[])[]
+  readonly markingTints: readonly (readonly TintPigment[])[]
   readonly stones: readonly (readonly StoneRecord[])[]
   readonly hardware: readonly HardwareRecord[]
   readonly coats: { readonly front: CoatRecord | null; readonly back: CoatRecord | null }
@@ -44,6 +48,7 @@ export interface Materials {
 /** Looks everything up and says all that is unknown at once. @throws InputProblem */
 export function materialsOf(piece: Piece, shop: Shop, source: string): Materials {
   const problems: Problem[] = []
+  const own = ownPigments(shop)
   const row = <K extends CatalogueKind>(kind: K, word: string, path: string, what: string): RowOf<K> => {
     const found = find(kind, word)
     if (found) return found
@@ -65,7 +70,7 @@ export function materialsOf(piece: Piece, shop: Shop, source: string): Materials
   const tint = (parts: Piece['pours'][number]['tint'], at: string) =>
     parts.map(
       (t, j): TintPigment => ({
-        pigment: row('pigment', t.pigment, `${at}/${j}/pigment`, 'a pigment'),
+        pigment: own(row('pigment', t.pigment, `${at}/${j}/pigment`, 'a pigment')),
         share: t.percent / 100
       })
     )
@@ -81,6 +86,10 @@ export function materialsOf(piece: Piece, shop: Shop, source: string): Materials
     resins: piece.pours.map((p, i) => resin(p.resin, `/pours/${i}/resin`)),
     markingResins: piece.markings.map((m, i) => resin(m.resin, `/markings/${i}/resin`)),
     tints: piece.pours.map((p, i) => tint(p.tint, `/pours/${i}/tint`)),
+    marblingTints: piece.pours.map((p, i) =>
+      (p.marbling ?? []).map((m, j) => tint(m.tint, `/pours/${i}/marbling/${j}/tint`))
+    ),
+    markingTints: piece.markings.map((m, i) => tint(m.filled ?? [], `/markings/${i}/filled`)),
     stones: piece.pours.map((p, i) =>
       p.stones.map((s, j) => row('stone', s.kind, `/pours/${i}/stones/${j}/kind`, 'stones'))
     ),
@@ -97,9 +106,6 @@ export function materialsOf(piece: Piece, shop: Shop, source: string): Materials
     room: typeof piece.climate === 'string' ? row('room', piece.climate, '/climate', 'a room') : null
   }
   piece.pours.forEach((p, i) => {
-    p.marbling?.forEach((m, j) => {
-      tint(m.tint, `/pours/${i}/marbling/${j}/tint`)
-    })
     const total = p.tint.reduce((sum, t) => sum + t.percent, 0)
     if (total > 30)
       problems.push({
@@ -108,9 +114,6 @@ export function materialsOf(piece: Piece, shop: Shop, source: string): Materials
         allowed: 'at most 30 % of the mix',
         example: '[{ "pigment": "white-paste", "percent": 3 }]'
       })
-  })
-  piece.markings.forEach((m, i) => {
-    if (m.filled) tint(m.filled, `/markings/${i}/filled`)
   })
   if (problems.length > 0) throw new InputProblem(source, once(problems))
   return materials

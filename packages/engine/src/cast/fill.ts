@@ -31,7 +31,7 @@ export function fillOfMarking(stack: Stack, materials: Materials, shop: Shop, ma
   const depth = stack.markings[marking]!.day ?? 0
   const long = stack.geometry.markingLines[marking]!.reduce((sum, line) => sum + lengthOf(line), 0)
   const linesMl = (long * depth * depth * Math.tan((document.angle * Math.PI) / 360)) / 1000
-  const tint = tintOf(document.filled ?? [])
+  const tint = materials.markingTints[marking]!
   const scantest = Math.max(0, ...tint.map(t => (FILL_STEPS * shop.scale.resolution) / t.share))
   const mixedG = Math.max(
     2 * linesMl * resin.densityGMl,

@@ -168,36 +168,6 @@ export function hidingDepthByLightness(
   )
 }
 
-/**
- * What a cover of `coverMm` does: hidden past the band, shows short of it, and open between: settled by a
- * test card.
- */
-export function judgeCover(coverMm: number, depth: HidingDepth): 'hidden' | 'open' | 'shows' {
-  inRange('cover', coverMm, 0, 1e6, 'mm')
-  if (coverMm >= depth.highMm) return 'hidden'
-  return coverMm < depth.lowMm ? 'shows' : 'open'
-}
-
-/**
- * A pigment set by the maker's own test card: a wedge or steps of the mix over black and white, of which one
- * step still shows and the next hides. Both coefficients are scaled by one factor, so that the hiding depth
- * falls between the steps (their geometric mean), and the band shrinks to the steps.
- */
-export function layerFromCard(
-  layer: Layer,
-  showsAtMm: number,
-  hidesAtMm: number
-): { readonly layer: Layer; readonly strength: number; readonly strengthFactor: number } {
-  inRange('step that still shows', showsAtMm, 1e-3, 1000, 'mm')
-  inRange('step that hides', hidesAtMm, showsAtMm, 1000, 'mm')
-  const strength = hidingDepth(layer).centralMm / Math.sqrt(showsAtMm * hidesAtMm)
-  return {
-    layer: { scatterPerMm: layer.scatterPerMm * strength, absorbPerMm: layer.absorbPerMm * strength },
-    strength,
-    strengthFactor: Math.sqrt(hidesAtMm / showsAtMm)
-  }
-}
-
 function band(centralMm: number, strengthFactor: number): HidingDepth {
   inRange('strength factor', strengthFactor, 1, 100, '')
   return { centralMm, lowMm: centralMm / strengthFactor, highMm: centralMm * strengthFactor }

@@ -1,9 +1,9 @@
 import type { Materials } from '../cast/facts.ts'
-import { tintOf } from '../cast/fill.ts'
 import { CHAR_LOOK, HOLLOW_LOOK, hardwareLook, timberLook, WALL_LOOK } from '../catalogue/look.ts'
 import type { Bands, Srgb } from '../catalogue/pigment-optics.ts'
 import { insideReflectance, linearOf } from '../catalogue/pigment-optics.ts'
 import type { Optics } from '../colour/stacked.ts'
+import type { Piece } from '../piece/piece-schema.ts'
 import type { Stack } from '../stack/stack.ts'
 import { strengthDoubt, tintOptics } from './tint.ts'
 
@@ -58,9 +58,9 @@ export function looksOf(stack: Stack, materials: Materials): Looks {
       lowMm: geometry.timbers[i]!.base,
       highMm: geometry.timbers[i]!.low
     })),
-    pours: piece.pours.map((_, i) => mix(materials.tints[i]!, materials.resins[i]!.densityGMl)),
-    markings: piece.markings.map((m, i) =>
-      mix(tintOf(m.filled ?? []), materials.markingResins[i]!.densityGMl)
+    pours: piece.pours.map((_, i) => pourLook(piece, materials, i)),
+    markings: piece.markings.map((_, i) =>
+      mix(materials.markingTints[i]!, materials.markingResins[i]!.densityGMl)
     ),
     inCuts: entries.cuts.map(c => sittingIn(c.id, c.value.for)),
     inFormers: entries.formers.map(f => sittingIn(f.id, undefined)),
@@ -69,6 +69,19 @@ export function looksOf(stack: Stack, materials: Materials): Looks {
     faces: [stack.finishedLow, stack.finishedHigh],
     frontUp: piece.down === 'back'
   }
+}
+
+/** A pour as it looks on the whole: a marbled one as its colours would when mixed through. */
+function pourLook(piece: Piece, materials: Materials, i: number): MixLook {
+  const { densityGMl } = materials.resins[i]!
+  const strands = materials.marblingTints[i]!
+  const shares = piece.pours[i]!.marbling ?? []
+  const total = shares.reduce((sum, m) => sum + m.share, 0)
+  const tint = [
+    ...materials.tints[i]!,
+    ...strands.flatMap((s, j) => s.map(t => ({ ...t, share: (t.share * shares[j]!.share) / total })))
+  ]
+  return { ...tintOptics(tint, densityGMl), doubt: strengthDoubt(tint) }
 }
 
 /** A colour seen, as reflectance inside. */

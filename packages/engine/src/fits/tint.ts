@@ -1,6 +1,6 @@
 import type { Materials, TintPigment } from '../cast/facts.ts'
 import type { Bands } from '../catalogue/pigment-optics.ts'
-import { coverDepthMm, lightThrough } from '../colour/cover-depth.ts'
+import { coverDepthMm, differenceOverCard, lightThrough } from '../colour/cover-depth.ts'
 import type { HidingDepth } from '../colour/hiding.ts'
 import { hidingDepth, layerOfTint } from '../colour/hiding.ts'
 import { mixOptics, type Optics } from '../colour/stacked.ts'
@@ -30,14 +30,14 @@ const MOST_RATIO = 100
 /** One entry a pour. */
 export function hidingOf(piece: Piece, materials: Materials, pours: readonly PourStack[]): Hiding[] {
   return piece.pours.map((pour, i): Hiding => {
-    const tint = materials.tints[i]!
     const { densityGMl } = materials.resins[i]!
+    const own = pours[i]!.depth
+    const tint = weakest(materials, i, own)
     const optics = tintOptics(tint, densityGMl)
     const mm = coverDepthMm(optics)
     const doubt = strengthDoubt(tint)
     const depth =
       mm === null || mm > NEVER_MM ? null : { centralMm: mm, lowMm: mm / doubt, highMm: mm * doubt }
-    const own = pours[i]!.depth
     return {
       pour: i,
       depth,
@@ -47,6 +47,16 @@ export function hidingOf(piece: Piece, materials: Materials, pours: readonly Pou
       tested: tint.length > 0 && tint.every(t => t.pigment.card !== undefined)
     }
   })
+}
+
+// Of a marbled pour the colour through which most is seen: what lies behind shows between the others.
+function weakest(materials: Materials, i: number, mm: number): readonly TintPigment[] {
+  const { densityGMl } = materials.resins[i]!
+  const base = materials.tints[i]!
+  const strands = materials.marblingTints[i]!.map(s => [...base, ...s])
+  if (strands.length === 0) return base
+  const seen = strands.map(s => differenceOverCard(tintOptics(s, densityGMl), mm))
+  return strands[seen.indexOf(Math.max(...seen))]!
 }
 
 /** Absorption and scattering of a tinted mix, 1/mm, in the three bands; `densityGMl` of the mix. */

@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { cardField } from './card-field.ts'
 import { cupTestHolds, LEAST_CUP_READINGS } from './cup-meaning.ts'
 import {
   choice,
@@ -257,6 +258,11 @@ export const shopSchema = z
       .superRefine(namedOnce)
       .default([])
       .meta({ description: 'resins of the maker’s own', sample: [[]] }),
+    cards: z
+      .array(cardField)
+      .max(200)
+      .default([])
+      .meta({ description: 'hiding cards of pigments', sample: [[]] }),
     leftover: percent('what stays in the vessel', 0, 40).default(5),
     spare: percent('resin bought beyond the need', 0, 100).default(10),
     rates: z

@@ -6,9 +6,7 @@ import {
   hidingDepth,
   hidingDepthByLightness,
   hidingOpticalDepth,
-  judgeCover,
   type Layer,
-  layerFromCard,
   layerOfTint,
   lightnessDifference,
   reflectance
@@ -202,19 +200,6 @@ describe('a cover', () => {
     expect(contrastRatio(white, 13.0 - 10.6)).toBeGreaterThan(0.98)
     expect(contrastRatio(white, 13.0 - 1.0 - 10.6)).toBeLessThan(0.98)
   })
-
-  it('inside the band of untested pigment is open, and a test card settles it', () => {
-    const untested = hidingDepth(white)
-    expect(judgeCover(1.4, untested)).toBe('open')
-    expect(judgeCover(1.0, untested)).toBe('shows')
-    expect(judgeCover(4.3, untested)).toBe('hidden')
-    const card = layerFromCard(white, 2.0, 2.4)
-    const tested = hidingDepth(card.layer, card.strengthFactor)
-    expect(tested.lowMm).toBeCloseTo(2.0, 9)
-    expect(tested.highMm).toBeCloseTo(2.4, 9)
-    expect(judgeCover(1.4, tested)).toBe('shows')
-    expect(judgeCover(2.4 + 1e-9, tested)).toBe('hidden')
-  })
 })
 
 describe('at the door', () => {
@@ -227,6 +212,5 @@ describe('at the door', () => {
     expect(() => layerOfTint([{ massFraction: 5, scatterM2PerG: 0.5, absorbM2PerG: 0 }], 1100)).toThrow(
       /mass fraction of a pigment is 5/
     )
-    expect(() => layerFromCard({ scatterPerMm: 1, absorbPerMm: 0 }, 3, 2)).toThrow(/step that hides/)
   })
 })

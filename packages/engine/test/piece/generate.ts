@@ -180,6 +180,7 @@ function textOf(at: Node, c: Chance): string {
     `${day}T${two(c.whole(0, 23))}:${two(c.whole(0, 59))}${c.pick(['Z', '+01:00', '-09:30', ':30Z'])}`,
     `${two(c.whole(0, 11))}:00-${two(c.whole(12, 23))}:30`,
     `r-${c.whole(100_000, 999_999)}`,
+    `#${c.whole(0, 0xffffff).toString(16).padStart(6, '0')}`,
     c.pick(['green', 'A', 'dark 2', 'é-1', 'pour 1', 'x_y.z'])
   ]
   const fits = samples.filter(s => new RegExp(at.pattern!, 'u').test(s))
