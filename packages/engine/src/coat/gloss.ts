@@ -25,7 +25,7 @@ export const GLOSS_BANDS: Readonly<Record<GlossWord, readonly [low: number, high
 }
 
 /** The words, dull to bright. */
-export const GLOSS_WORDS = ['matt', 'satin', 'gloss', 'polished'] as const
+const GLOSS_WORDS = ['matt', 'satin', 'gloss', 'polished'] as const
 
 /**
  * Gloss that a face without a film is rubbed to, by the grain of the last abrasive, units: matt down to P400, satin

@@ -20,7 +20,7 @@ const GRAVITY = 9.80665
  * Speed up to which a film on an edge is taken to stand, mm/s: with it 1 Pa·s stands 0.14 mm thick, in the middle
  * of the 0.1 to 0.2 mm of practice.
  */
-export const STANDS_MM_PER_S = 0.1
+const STANDS_MM_PER_S = 0.1
 
 /** Speed of the surface of a film on an upright face, mm/s. */
 export function sagMmPerS(filmUm: number, viscosityPaS: number, densityKgM3: number): number {

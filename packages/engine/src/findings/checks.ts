@@ -7,6 +7,8 @@ import { blushBetween } from './blush-between.ts'
 import { bowAfter } from './bow-after.ts'
 import { bubblesStay } from './bubbles-stay.ts'
 import { charLoose } from './char-loose.ts'
+import { coatOverDam } from './coat-over-dam.ts'
+import { coatRuns } from './coat-runs.ts'
 import { coldMix } from './cold-mix.ts'
 import { coldRoom } from './cold-room.ts'
 import { cornerCrack } from './corner-crack.ts'
@@ -23,7 +25,12 @@ import { facesUnlike } from './faces-unlike.ts'
 import { factorsTogether } from './factors-together.ts'
 import type { Check, Finding } from './finding.ts'
 import { findingOf } from './finding.ts'
+import { floodCraters } from './flood-craters.ts'
+import { floodNeedsDam } from './flood-needs-dam.ts'
 import { floodThin } from './flood-thin.ts'
+import { glossNotReached } from './gloss-not-reached.ts'
+import { gritNoGrade } from './grit-no-grade.ts'
+import { gritStepSkipped } from './grit-step-skipped.ts'
 import { gritTooFine } from './grit-too-fine.ts'
 import { hardwareFace } from './hardware-face.ts'
 import { hardwareHeat } from './hardware-heat.ts'
@@ -69,6 +76,7 @@ import { recoatWindow } from './recoat-window.ts'
 import { resinFamily } from './resin-family.ts'
 import { resinOver } from './resin-over.ts'
 import { resinShort } from './resin-short.ts'
+import { scratchShows } from './scratch-shows.ts'
 import { sealHard } from './seal-hard.ts'
 import { sealedIn } from './sealed-in.ts'
 import { sharpInclusion } from './sharp-inclusion.ts'
@@ -185,6 +193,14 @@ export const CHECKS: readonly Check[] = [
   // The finish.
   facesUnlike,
   gritTooFine,
+  gritStepSkipped,
+  gritNoGrade,
+  scratchShows,
+  glossNotReached,
+  coatOverDam,
+  floodNeedsDam,
+  floodCraters,
+  coatRuns,
   faceNotReached,
   levelDrop,
   // Order and quantity.

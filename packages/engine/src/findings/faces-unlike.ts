@@ -12,8 +12,10 @@ import type { Work } from './work.ts'
  * A face is bare, oiled (open, but slowed) or closed by a film, a flood coat or a flooded pour. The hollow is
  * that of the widest timber with half of the year's change of moisture between its faces: a bound while the
  * open face has followed the air and the other has not (judgement). Pieces without timber do not cup by damp.
+ * Two films alike in kind let damp through in the inverse of their thickness (steady diffusion through a sheet, Fick):
+ * one three times as thick as the other is a note.
  *
- * Limits: kinds are compared, not thicknesses of films.
+ * Limits: kinds are compared, and thicknesses only of films of one coat: what a coat lets through is not known here.
  */
 export const facesUnlike: Check = {
   id: 'faces-unlike',
@@ -27,7 +29,8 @@ const ORDER: readonly Closed[] = ['bare', 'oiled', 'closed']
 
 function run(work: Work): Found[] {
   const state = { front: closed(work, 'front'), back: closed(work, 'back') }
-  if (work.piece.timbers.length === 0 || state.front === state.back) return []
+  if (work.piece.timbers.length === 0) return []
+  if (state.front === state.back) return thinner(work)
   const open: Face = ORDER.indexOf(state.front) < ORDER.indexOf(state.back) ? 'front' : 'back'
   const better = otherFace(open)
   const cup = hollow(work)
@@ -42,6 +45,41 @@ function run(work: Work): Found[] {
         'common practice of finishing; hollow: movement across the grain times half of the year’s change of moisture over the thickness (derived), a bound',
       settledBy: 'a straightedge across it after a week in other air',
       ...fixOf(work, open, better)
+    }
+  ]
+}
+
+/** How many times thicker one film may be than the other (judgement). */
+const MOST_TIMES = 3
+
+// The same coat on both faces, much thinner on one.
+function thinner(work: Work): Found[] {
+  const [front, back] = work.faces
+  if (front.coat === null || front.coat.kind !== 'film' || front.coat.id !== back.coat?.id) return []
+  if (flooded(work, 'front') || flooded(work, 'back')) return []
+  const [thin, thick] = front.filmMm[1] <= back.filmMm[1] ? [front, back] : [back, front]
+  const times = thick.filmMm[1] / Math.max(1e-6, thin.filmMm[1])
+  if (times <= MOST_TIMES + 1e-9) return []
+  const coats = Math.min(40, Math.ceil((thin.coats * times) / MOST_TIMES - 1e-9))
+  const byCoats = (work.piece.finish[thin.face] ?? work.piece.finish.both)?.film === undefined
+  const film = { um: 1000 * thin.filmMm[1], other: 1000 * thick.filmMm[1] }
+  return [
+    {
+      severity: 'note',
+      at: `/finish/${thin.face}`,
+      says: `the ${thin.face} gets ${decimals(film.um, 0)} µm of ${front.coat.name}, the ${thick.face} ${decimals(film.other, 0)}: damp passes the thinner film about ${decimals(times, 0)} times as fast, and the piece cups with the seasons. Finish both faces alike.`,
+      value: times,
+      unit: null,
+      limit: MOST_TIMES,
+      basis:
+        'steady diffusion through a sheet goes with the inverse of its thickness (Fick, textbook); three times: judgement',
+      settledBy: 'a straightedge across it after a week in other air',
+      fix: setValue(
+        work.document,
+        `/finish/${thin.face}${byCoats ? '/coats' : '/film'}`,
+        byCoats ? coats : thick.filmMm[1]
+      ),
+      fixSays: byCoats ? `${coats} coats on the ${thin.face}` : `The same film on the ${thin.face}`
     }
   ]
 }

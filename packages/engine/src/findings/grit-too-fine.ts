@@ -1,5 +1,6 @@
 import type { Check, Found } from './finding.ts'
-import { setValue } from './fix.ts'
+import type { FinishPlace } from './finish-place.ts'
+import { endAtGrit, onFaces } from './finish-place.ts'
 import type { Work } from './work.ts'
 
 /** A face sanded finer than its coat wants: a film has less to hold to, an oil soaks in less. */
@@ -7,35 +8,27 @@ export const gritTooFine: Check = {
   id: 'grit-too-fine',
   about: 'sanding finer than the coat wants',
   cases: ['O10'],
-  run: work => work.faces.flatMap(f => one(work, f))
+  run: work => onFaces(work, (finish, place) => one(work, finish, place))
 }
 
-function one(work: Work, finish: Work['faces'][number]): Found[] {
-  const { face, coat, grit } = finish
+function one(work: Work, finish: Work['faces'][number], place: FinishPlace): Found[] {
+  const { coat, grit } = finish
   if (coat === null || grit === null || grit <= coat.lastGrit[1]) return []
-  const own = work.piece.finish[face] !== undefined
-  // What stands under both faces is said once.
-  if (!own && face === 'back' && work.piece.finish.front === undefined) return []
   const [from, to] = coat.lastGrit
-  const at = `/finish/${own ? face : 'both'}/grit`
   const oil = coat.kind === 'penetrating'
-  const where = own
-    ? `the ${face}`
-    : work.piece.finish.front || work.piece.finish.back
-      ? `the ${face}`
-      : 'both faces'
+  const given = work.piece.finish[finish.face] ?? work.piece.finish.both
   return [
     {
       severity: oil ? 'note' : 'caution',
-      at,
-      says: `${where} sanded to ${grit} under ${coat.name}: ${oil ? 'polished timber takes in less, and colours paler' : 'a coat holds to the scratches of the sanding, and so fine there are few'}. Stop at ${from === to ? to : `${from} to ${to}`}${coat.kind === 'flood' ? ': a coat that levels itself fills those scratches and they vanish' : ''}.`,
+      at: `${place.at}/${given?.grits === undefined ? 'grit' : 'grits'}`,
+      says: `${place.where} sanded to ${grit} under ${coat.name}: ${oil ? 'polished timber takes in less, and colours paler' : 'a coat holds to the scratches of the sanding, and so fine there are few'}. Stop at ${from === to ? to : `${from} to ${to}`}${coat.kind === 'flood' ? ': a coat that levels itself fills those scratches and they vanish' : ''}.`,
       value: grit,
       unit: null,
       limit: to,
       basis: `last grit under this coat ${from} to ${to}: common practice, no source; the tin’s own sheet goes first`,
       settledBy: 'a tape test on an offcut sanded and coated alike',
-      fix: setValue(work.document, at, to),
-      fixSays: `Stop at ${to} on ${where}`
+      fix: endAtGrit(work, place, to),
+      fixSays: `Stop at ${to} on ${place.where}`
     }
   ]
 }

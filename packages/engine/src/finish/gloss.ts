@@ -1,6 +1,6 @@
 import type { CoatRecord } from '../catalogue/coat.ts'
 import type { GlossWord } from '../coat/gloss.ts'
-import { glossWords, rubbedGloss } from '../coat/gloss.ts'
+import { GLOSS_BANDS, glossWords, rubbedGloss } from '../coat/gloss.ts'
 import type { FaceSanding } from './sanding.ts'
 
 /** How a face shines. */
@@ -31,6 +31,15 @@ export function glossOf(
   const rubbed = (coat === null || coat.id === 'wax') && sanding !== null && sanding.shown.includes('resin')
   const [low, high] = rubbed ? rubbedGloss(lastGrainUm(sanding)) : (coat?.gloss60 ?? BARE_TIMBER)
   return { wanted, low, high, words: glossWords(low, high), by: rubbed ? 'rubbing' : 'coat' }
+}
+
+/** From this gloss on scratches show that a duller face hides, units: where satin ends. */
+const BRIGHT = GLOSS_BANDS.gloss[0]
+
+/** Whether a face comes out so bright that scratches show: by what is wanted, if it is reached, else by its coat. */
+export function showsScratches({ wanted, words, low }: FaceGloss): boolean {
+  if (wanted !== null && words.includes(wanted)) return GLOSS_BANDS[wanted][0] >= BRIGHT
+  return low >= BRIGHT
 }
 
 function lastGrainUm({ last, pastesUm }: FaceSanding): number {

@@ -37,7 +37,7 @@ export interface FaceSanding {
 const BARE_TIMBER_GRIT = 240
 
 /** The last grade of a face: the document's, else the coat's; of bare or waxed resin that which the gloss asks for. */
-export function lastGritOf(
+function lastGritOf(
   finish: FinishDocument | undefined,
   coat: CoatRecord | null,
   shown: readonly Sanded[]

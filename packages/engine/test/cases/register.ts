@@ -66,7 +66,7 @@ export const CASES: readonly Case[] = [
   { id: 'C91', about: 'a movement flush with the back of a carved face' },
   { id: 'C94', about: 'an insert needs a hole nobody has a bit for' },
   { id: 'C96', about: 'batteries sealed inside the lamp' },
-  { id: 'C100', about: 'scratches and haze that only show when polished', later: TIMBER },
+  { id: 'C100', about: 'scratches and haze that only show when polished' },
   { id: 'O1', about: 'machined 48 h after the pour, delivered 17 h after the coat' },
   { id: 'O2', about: 'pockets cut, then a flood coat: the floor lands lower and the coat runs in' },
   { id: 'O3', about: 'a channel under an opaque layer of a flattened back: 1.4 left of 2.2' },
