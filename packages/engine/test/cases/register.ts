@@ -9,7 +9,6 @@ export interface Case {
   readonly not?: string
 }
 
-const TIMBER = 'Timber, colour, finish, fits'
 const CUTS = 'Cuts: programs, pins and flip, proving, hand work'
 const DAYS = 'Days: calendar, money, sheets, readings, rescues, bench'
 
