@@ -78,6 +78,7 @@ import { resinOver } from './resin-over.ts'
 import { resinShort } from './resin-short.ts'
 import { scratchShows } from './scratch-shows.ts'
 import { sealHard } from './seal-hard.ts'
+import { sealScant } from './seal-scant.ts'
 import { sealedIn } from './sealed-in.ts'
 import { sharpInclusion } from './sharp-inclusion.ts'
 import { stepFelt } from './step-felt.ts'
@@ -160,6 +161,7 @@ export const CHECKS: readonly Check[] = [
   timberWet,
   movementJoint,
   sealHard,
+  sealScant,
   charLoose,
   timberGap,
   cornerCrack,

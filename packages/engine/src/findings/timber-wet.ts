@@ -83,7 +83,7 @@ function known({ source, how, corePct, moisturePct }: Season): string {
 }
 
 function logWords({ ready, why }: NonNullable<Season['log']>): string {
-  return ready === null ? `${why}; ` : `by its weights ready on ${readyWords(ready)}; `
+  return ready === null ? `${why}; ` : `by its weights ${readyWords(ready)}; `
 }
 
 function shrinks(work: Work, season: Season, toPct: number): string {

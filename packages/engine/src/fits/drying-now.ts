@@ -10,6 +10,8 @@ import type { TakenMoisture } from './taken-moisture.ts'
 
 /** When the core of a timber has come down to what is wanted; days `YYYY-MM-DD`. */
 export interface ReadyDay {
+  /** It has come down to it by the last weight, as far as is likeliest. */
+  readonly reached: boolean
   readonly on: string
   readonly from: string
   /** null: it may never in the air it stands in. */
@@ -96,6 +98,7 @@ export function logOf(
     ...common,
     fit: log,
     ready: {
+      reached: log.corePct[1] <= wantedPct,
       on: on(readyDay),
       from: on(readyFrom),
       to: readyTo === null || readyTo > MOST_DAYS ? null : on(readyTo)
@@ -117,7 +120,7 @@ function whyOf({ refused, day }: LogRefused, firstAt: string): string {
   }
 }
 
-/** "about 12 Feb 2027, between 3 Feb 2027 and 1 Mar 2027". */
-export function readyWords({ on, from, to }: ReadyDay): string {
-  return `about ${dayWords(on)}, ${to === null ? `not before ${dayWords(from)}, and it may never in that air` : from === to ? 'to the day' : `between ${dayWords(from)} and ${dayWords(to)}`}`
+/** "ready on about 12 Feb 2027, between 3 Feb 2027 and 1 Mar 2027"; "dry enough since" where it is. */
+export function readyWords({ reached, on, from, to }: ReadyDay): string {
+  return `${reached ? 'dry enough since' : 'ready on'} about ${dayWords(on)}, ${to === null ? `not before ${dayWords(from)}, and it may never in that air` : from === to ? 'to the day' : `between ${dayWords(from)} and ${dayWords(to)}`}`
 }

@@ -33,7 +33,7 @@ export function weightBlanks(work: Work, k: number): RunBlank[] {
 export function dryingWords({ log }: Season): string {
   if (log === null) return ''
   if (log.ready === null) return `drying log: ${log.why}`
-  return `ready on ${readyWords(log.ready)}`
+  return readyWords(log.ready)
 }
 
 function moistureWords({ source, how, corePct, moisturePct, bandPct }: Season): string {
@@ -53,7 +53,7 @@ function logFacts(season: Season): RunFact[] {
       ? fact(label, 'no day', why ?? '')
       : fact(
           label,
-          `about ${dayWords(ready.on)}`,
+          `${ready.reached ? 'since about' : 'about'} ${dayWords(ready.on)}`,
           ready.to === null
             ? `not before ${dayWords(ready.from)}; it may never in the air it stands in`
             : `between ${dayWords(ready.from)} and ${dayWords(ready.to)}`

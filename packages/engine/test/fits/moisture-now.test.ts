@@ -83,7 +83,7 @@ describe('weekly weights', () => {
     const days = (Date.parse(ready!.on) - Date.parse(day(0))) / 86_400_000
     expect(days).toBeGreaterThan(45)
     expect(days).toBeLessThan(75)
-    expect(theOne(given, 'timber-wet').says).toContain(`by its weights ready on ${readyWords(ready!)}`)
+    expect(theOne(given, 'timber-wet').says).toContain(`by its weights ${readyWords(ready!)}`)
   })
 
   it('say nothing while they are too few, and why', () => {

@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest'
+import { meanLeft } from '../../src/timber/drying-curve.ts'
 import type { DryingLog, DryingLogInput } from '../../src/timber/drying-log.ts'
 import { dryingLog } from '../../src/timber/drying-log.ts'
 import { equilibriumMoistureBand } from '../../src/timber/moisture.ts'
+import { meanFraction } from '../../src/timber/settle.ts'
 import { world } from './drying-world.ts'
 
 /** More with CASTWRIGHT_LOGS. */
@@ -33,6 +35,13 @@ const plain = (weighings: DryingLogInput['weighings']): DryingLogInput => ({
   ...air(9),
   wantedPct: 11,
   scaleG: 1
+})
+
+describe('the curve of a log', () => {
+  it('knows what is still to come within 2e-6 of the full series', () => {
+    for (let fo = 1e-5; fo < 2; fo *= 1.07)
+      expect(Math.abs(meanLeft(fo) - (1 - meanFraction(fo))), `Fo ${fo}`).toBeLessThan(2e-6)
+  })
 })
 
 describe('a drying log', () => {

@@ -71,6 +71,15 @@ export const pairs: readonly Pair[] = [
     severity: 'caution'
   },
   {
+    id: 'seal-scant',
+    about: 'a seal coat spread over ash as thin as a varnish',
+    sound: {
+      piece: { ...PLAIN, pours: [{ id: 'seal', kind: 'seal', resin: 'medium', depth: 0.2 }, ...PLAIN.pours] }
+    },
+    edit: { op: 'replace', path: '/pours/0/depth', value: 0.08 },
+    severity: 'note'
+  },
+  {
     id: 'char-loose',
     about: 'a charred top that is not brushed out',
     sound: { piece: timber({ charredTop: 1, brushed: true }) },
