@@ -78,6 +78,10 @@ export interface Plan {
   readonly hardware: readonly PlanHardware[]
   /** How far it bows after each step and in use; null where no bow can be told. */
   readonly bow: PlanBow | null
+  /** On its legs or rails; null where the piece names none. */
+  readonly inUse: Work['inUse']
+  /** What is lifted or turned, by the number of the step. */
+  readonly moves: Work['moves']
   readonly faces: readonly PlanFace[]
   readonly quantity: Work['quantity']
   readonly buy: Work['buy']
@@ -236,7 +240,7 @@ function planFrom(
         lowZ: stack.states[i]!.lowZ,
         highZ: stack.states[i]!.highZ,
         safety: safetyOf(s, work.materials, {
-          massG: totals.massG,
+          massG: work.moves.find(m => m.step === i)?.massG ?? totals.massG,
           food: piece.food !== 'none',
           byHand: work.shop.machine === undefined
         }).map(h => ({
@@ -303,6 +307,8 @@ function planFrom(
       work.bow === null
         ? null
         : { ...work.bow, rows: work.bow.rows.map(r => ({ ...r, step: work.steps[r.step]!.number })) },
+    inUse: work.inUse,
+    moves: work.moves.map(m => ({ ...m, step: work.steps[m.step]!.number })),
     faces: work.faces.map(planFace),
     quantity: work.quantity,
     buy: work.buy

@@ -17,7 +17,10 @@ import { bowOf } from './fits/bow.ts'
 import type { FaceFilm } from './fits/chain.ts'
 import { sizeChains } from './fits/chain.ts'
 import { hardwareFits } from './fits/hardware.ts'
+import { inUseOf, loadedPiece } from './fits/in-use.ts'
+import { movesOf } from './fits/moves.ts'
 import { seasonsOf } from './fits/season.ts'
+import { supportProblems } from './fits/supports.ts'
 import { timberFactsOf } from './fits/timber-facts.ts'
 import { hidingOf } from './fits/tint.ts'
 import { blanksFor, chanceOfGood } from './mould/spoil.ts'
@@ -62,6 +65,8 @@ export function workOf(input: PlanInput): Work {
   const entries = entriesOf(piece, source)
   const bought = materialsOf(piece, shop, source)
   const geometry = geometryOf(piece, entries, input.files ?? {}, source)
+  const astray = piece.supports === undefined ? [] : supportProblems(piece.supports, geometry.outline)
+  if (astray.length > 0) throw new InputProblem(source, astray)
   const steps = orderOf(piece, entries, hasWaste(piece, geometry))
   const stack = named(source, () => walk(piece, entries, geometry, steps, factsOf(piece, bought)))
   const labelled = { choices: bought.resins, speeds: bought.resins.map(() => AS_RECORDED) }
@@ -98,6 +103,8 @@ export function workOf(input: PlanInput): Work {
   const air = livingAir(piece, materials)
   const films = { front: filmOf(faces[0]), back: filmOf(faces[1]) }
   const chains = sizeChains(stack, { materials, seasons, air, casts, clock, shop, films })
+  const bowing = { stack, materials, casts, clock, seasons, shop }
+  const loaded = piece.supports === undefined ? null : loadedPiece(bowing)
   return {
     document,
     piece,
@@ -120,7 +127,9 @@ export function workOf(input: PlanInput): Work {
     seasons,
     timberFacts: timberFactsOf(stack, materials, shop, seasons, floating),
     hiding: hidingOf(piece, materials, stack.pours),
-    bow: bowOf({ stack, materials, casts, clock, seasons, shop }),
+    bow: bowOf(bowing),
+    inUse: loaded === null || piece.supports === undefined ? null : inUseOf(loaded, piece.supports),
+    moves: movesOf(stack, materials, floating, mould),
     chains,
     fits: hardwareFits(stack, materials, chains),
     covers,

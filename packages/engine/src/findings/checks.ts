@@ -45,6 +45,7 @@ import { layersSeen } from './layers-seen.ts'
 import { leastBatch } from './least-batch.ts'
 import { leftoverCup } from './leftover-cup.ts'
 import { levelDrop } from './level-drop.ts'
+import { liftHeavy } from './lift-heavy.ts'
 import { lineNarrows } from './line-narrows.ts'
 import { loadTooSoon } from './load-too-soon.ts'
 import { machineTooSoon } from './machine-too-soon.ts'
@@ -76,11 +77,13 @@ import { recoatWindow } from './recoat-window.ts'
 import { resinFamily } from './resin-family.ts'
 import { resinOver } from './resin-over.ts'
 import { resinShort } from './resin-short.ts'
+import { sagsInUse } from './sags-in-use.ts'
 import { scratchShows } from './scratch-shows.ts'
 import { sealHard } from './seal-hard.ts'
 import { sealScant } from './seal-scant.ts'
 import { sealedIn } from './sealed-in.ts'
 import { sharpInclusion } from './sharp-inclusion.ts'
+import { slotsShort } from './slots-short.ts'
 import { stepFelt } from './step-felt.ts'
 import { stonesDamp } from './stones-damp.ts'
 import { stonesLarge } from './stones-large.ts'
@@ -95,6 +98,7 @@ import { timberGap } from './timber-gap.ts'
 import { timberRest } from './timber-rest.ts'
 import { timberThin } from './timber-thin.ts'
 import { timberWet } from './timber-wet.ts'
+import { tipsOver } from './tips-over.ts'
 import { unmixed } from './unmixed.ts'
 import { wallLow } from './wall-low.ts'
 import { warmParts } from './warm-parts.ts'
@@ -205,6 +209,10 @@ export const CHECKS: readonly Check[] = [
   coatRuns,
   faceNotReached,
   levelDrop,
+  // In use.
+  sagsInUse,
+  tipsOver,
+  slotsShort,
   // Order and quantity.
   orderImpossible,
   openPocket,
@@ -212,6 +220,7 @@ export const CHECKS: readonly Check[] = [
   largerThanMachine,
   machineTooSoon,
   loadTooSoon,
+  liftHeavy,
   blanksFew
 ]
 

@@ -13,6 +13,8 @@ import type { Appearance } from '../fits/appearance.ts'
 import type { Bow } from '../fits/bow.ts'
 import type { SizeChain } from '../fits/chain.ts'
 import type { HardwareFit } from '../fits/hardware.ts'
+import type { InUse } from '../fits/in-use.ts'
+import type { Move } from '../fits/moves.ts'
 import type { Season } from '../fits/season.ts'
 import type { TimberFacts } from '../fits/timber-facts.ts'
 import type { Hiding } from '../fits/tint.ts'
@@ -74,6 +76,10 @@ export interface Work {
   readonly fits: readonly HardwareFit[]
   /** null where no bow can be told. */
   readonly bow: Bow | null
+  /** On its legs or rails; null where the piece names none. */
+  readonly inUse: InUse | null
+  /** What is lifted or turned, and when. */
+  readonly moves: readonly Move[]
   readonly faces: readonly [front: FaceFinish, back: FaceFinish]
   readonly quantity: Quantity
   readonly buy: readonly BuyLine[]

@@ -4,12 +4,15 @@ import type { Materials } from '../cast/facts.ts'
 import { RESIN_ELASTIC } from '../catalogue/resin-elastic.ts'
 import { grainDegOf } from '../piece/grain.ts'
 import type { Shop } from '../piece/shop-schema.ts'
+import type { Layer, Shape } from '../plate/laminate.ts'
+import { FLAT } from '../plate/laminate.ts'
 import type { Plane, Stiffness } from '../plate/ply.ts'
 import { isotropic, stiffnessAt, strainAt } from '../plate/ply.ts'
 import { inradius } from '../shape/inradius.ts'
 import type { Material } from '../stack/event.ts'
 import type { Stack } from '../stack/stack.ts'
 import { finishedThickness } from '../stack/stack.ts'
+import type { Cell } from './bow-cells.ts'
 import type { BowMoment } from './bow-moment.ts'
 import type { Contraction } from './bow-resin.ts'
 import { timberElastic } from './bow-timber.ts'
@@ -34,6 +37,10 @@ const LOCAL = 3
 const MOST_MOVEMENT = 1.25
 
 const NOTHING: Plane = [0, 0, 0]
+
+/** Heights between which a piece is left standing. */
+export type Within = readonly [low: number, high: number]
+const EVERYWHERE: Within = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY]
 
 /** What each material of a piece is as a ply, and the strain it has by itself at a moment. */
 export class Plies {
@@ -68,6 +75,41 @@ export class Plies {
     })
   }
 
+  /**
+   * The plies of one cross-section at its m-th moment, side by side by their share of it.
+   * @param joined shape of the section when each pour joined it, by pour
+   * @param within heights between which it stands
+   */
+  layers(
+    cells: readonly Cell[],
+    m: number,
+    moment: BowMoment,
+    end: 0 | 1,
+    joined: ReadonlyMap<number, Shape>,
+    [low, high]: Within = EVERYWHERE
+  ): Layer[] {
+    const total = cells.reduce((sum, c) => sum + c.count, 0)
+    const layers: Layer[] = []
+    for (const cell of cells) {
+      const core = cell.cores[m]!
+      for (const [k, { from, to, material: own }] of core.entries()) {
+        const material = this.local(own) ? (core[k - 1] ?? core[k + 1])?.material : own
+        if (material === undefined || this.local(material)) continue
+        const stiffness = this.stiffness(material)
+        if (stiffness === null || from >= high || to <= low) continue
+        layers.push({
+          lowMm: Math.max(from, low),
+          highMm: Math.min(to, high),
+          stiffness,
+          share: cell.count / total,
+          free: this.free(material, moment, end),
+          joined: (material.kind === 'pour' ? joined.get(material.index) : undefined) ?? FLAT
+        })
+      }
+    }
+    return layers
+  }
+
   /** Whether it is too narrow to be a layer of the piece. */
   local({ kind, index }: Material): boolean {
     return kind === 'marking' || (kind === 'pour' && this.narrow[index]!)
@@ -78,6 +120,7 @@ export class Plies {
     return kind === 'former' ? null : kind === 'timber' ? this.timbers[index]!.stiffness : this.resin
   }
 
+  /** Strain it has by itself at a moment, as reckoned (0) or at the upper end of its band (1). */
   free({ kind, index }: Material, moment: BowMoment, end: 0 | 1): Plane {
     if (kind === 'pour') {
       const cure = this.cures[index] ?? null

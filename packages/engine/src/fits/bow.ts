@@ -1,6 +1,6 @@
 import type { Face } from '../piece/piece-schema.ts'
 import { bowMm } from '../plate/bow.ts'
-import type { Layer, Shape } from '../plate/laminate.ts'
+import type { Shape } from '../plate/laminate.ts'
 import { FLAT, laminate, shapeOf } from '../plate/laminate.ts'
 import { bounds } from '../shape/measure.ts'
 import type { Stack } from '../stack/stack.ts'
@@ -9,7 +9,7 @@ import type { Cell } from './bow-cells.ts'
 import { CELLS, cellsOf } from './bow-cells.ts'
 import type { BowMoment } from './bow-moment.ts'
 import { momentsOf } from './bow-moment.ts'
-import type { BowInput } from './bow-plies.ts'
+import type { BowInput, Within } from './bow-plies.ts'
 import { Plies } from './bow-plies.ts'
 import { contractionOf } from './bow-resin.ts'
 
@@ -179,8 +179,6 @@ export function bowOf(input: BowInput, more: Readonly<Record<Face, number>> = AS
   return { rows, flatnessMm: wanted }
 }
 
-type Within = readonly [low: number, high: number]
-
 /** Heights between which the piece is left standing at each moment, when more comes off than planned. */
 function clips(
   stack: Stack,
@@ -224,31 +222,12 @@ function shapeAt(
   cells: readonly Cell[],
   m: number,
   moment: BowMoment,
-  [low, high]: Within,
+  within: Within,
   plies: Plies,
   end: 0 | 1,
   joined: ReadonlyMap<number, Shape>
 ): Shape {
-  const total = cells.reduce((sum, c) => sum + c.count, 0)
-  const layers: Layer[] = []
-  for (const cell of cells) {
-    const core = cell.cores[m]!
-    for (const [k, { from, to, material: own }] of core.entries()) {
-      const material = plies.local(own) ? (core[k - 1] ?? core[k + 1])?.material : own
-      if (material === undefined || plies.local(material)) continue
-      const stiffness = plies.stiffness(material)
-      if (stiffness === null) continue
-      if (from >= high || to <= low) continue
-      layers.push({
-        lowMm: Math.max(from, low),
-        highMm: Math.min(to, high),
-        stiffness,
-        share: cell.count / total,
-        free: plies.free(material, moment, end),
-        joined: (material.kind === 'pour' ? joined.get(material.index) : undefined) ?? FLAT
-      })
-    }
-  }
+  const layers = plies.layers(cells, m, moment, end, joined, within)
   if (layers.length === 0) return FLAT
   return shapeOf(laminate(layers), moment.held && moment.when === 'joined' ? 'flat' : 'free')
 }

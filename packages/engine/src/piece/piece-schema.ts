@@ -5,6 +5,7 @@ import { mouldField } from './mould-field.ts'
 import { pourField } from './pour-field.ts'
 import { shape } from './shape-field.ts'
 import { stepField } from './step-field.ts'
+import { supportField } from './support-field.ts'
 import { timberField } from './timber-field.ts'
 
 /** The version of the documents this build writes. */
@@ -95,6 +96,7 @@ export const pieceSchema = z
       .boolean()
       .default(false)
       .meta({ description: 'stands in direct sun', sample: [false] }),
+    supports: supportField.optional(),
     food: choice('the face that touches food', ['none', 'front', 'back', 'both']).default('none'),
     wanted: day('when it must be ready').optional(),
     start: moment('when work may begin').optional(),

@@ -9,6 +9,7 @@ import { gapFacts, maskWords, tightWords } from './run-fit.ts'
 import { mlWords } from './run-mix.ts'
 import type { RunDetail, RunFact } from './run-part.ts'
 import { blank, detail, fact } from './run-part.ts'
+import { useFacts } from './use-words.ts'
 
 const COAT_WAY = {
   brush: 'brushed on',
@@ -116,7 +117,8 @@ export function deliverDetail(plan: Plan, work: Work): RunDetail {
       fact('Size', sizeMm.map(x => decimals(x, 1)).join(' × '), 'mm'),
       fact('Mass, bare', formatMass(massG)),
       ...bowFacts(work, last, 'Bows in the driest air', 'driest'),
-      ...bowFacts(work, last, 'In the dampest', 'dampest')
+      ...bowFacts(work, last, 'In the dampest', 'dampest'),
+      ...useFacts(work)
     ],
     blanks: [
       blank('Thickness', 'mm', decimals(sizeMm[2], 1, 1)),

@@ -12,6 +12,7 @@ import type { RunDetail, RunFact } from './run-part.ts'
 import { blank, detail, fact } from './run-part.ts'
 import { pourDetail, stonesDetail } from './run-pour.ts'
 import { moistureFacts, roughWords, sealFacts, standFacts, weightBlanks } from './run-timber.ts'
+import { liftFacts } from './use-words.ts'
 
 /** What the run sheet says of step `i` beyond its heading and its few words. */
 export function stepDetail(plan: Plan, work: Work, i: number): RunDetail {
@@ -32,7 +33,7 @@ export function stepDetail(plan: Plan, work: Work, i: number): RunDetail {
     case 'demould':
       return demouldDetail(work, i)
     case 'turn over':
-      return detail({})
+      return detail({ facts: liftFacts(work, i) })
     case 'drill pins':
       return detail({
         does: ['Drill into waste that stays to the end; both faces are measured from these holes.'],
@@ -215,7 +216,7 @@ function demouldDetail(work: Work, i: number): RunDetail {
       'Walls first, then the base; ease it off from one corner.',
       ...(formers.length === 0 ? [] : [`Push out the former of ${formers.join(', ')}.`])
     ],
-    facts: bowFacts(work, i, 'Bows'),
+    facts: [...bowFacts(work, i, 'Bows'), ...liftFacts(work, i)],
     blanks: [blank('Thickness', 'mm', decimals(s.highZ - s.lowZ, 1, 1)), blank('Out of flat', 'mm')]
   })
 }

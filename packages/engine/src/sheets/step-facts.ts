@@ -9,6 +9,7 @@ import type { Step } from '../steps/step.ts'
 import { bowPhrase } from './bow-words.ts'
 import { bandWords, endGap, sizeFacts } from './run-fit.ts'
 import { dryingWords } from './run-timber.ts'
+import { liftPhrase, usePhrases } from './use-words.ts'
 
 const WAIT_WORDS = {
   recoat: 'until the next pour can bond',
@@ -72,7 +73,9 @@ export function stepFacts(plan: Plan, work: Work, i: number, shown: ShownUnits =
         ...bows(work, i, shown)
       ]
     case 'demould':
-      return bows(work, i, shown)
+      return [...bows(work, i, shown), ...liftPhrase(work, i, shown)]
+    case 'turn over':
+      return liftPhrase(work, i, shown)
     case 'cut': {
       const c = plan.cuts[step.cut!.index]!
       const ends = sizeFacts(work, step.cut!.index, c.size, shown)
@@ -115,7 +118,7 @@ export function stepFacts(plan: Plan, work: Work, i: number, shown: ShownUnits =
     case 'work edges':
       return work.piece.edges.map(e => `${e.profile} ${mm(e.size, 1)}, ${e.face}`)
     case 'deliver':
-      return [`${mass(plan.totals.massG, kilos)} bare`]
+      return [`${mass(plan.totals.massG, kilos)} bare`, ...bows(work, i, shown), ...usePhrases(work, shown)]
     default:
       return []
   }

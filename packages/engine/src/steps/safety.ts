@@ -17,7 +17,7 @@ export interface HazardFacts {
 
 /** What of the piece itself brings a hazard. */
 export interface HazardPiece {
-  /** Mass to lift, g: the casting with its mould's waste. */
+  /** Mass to lift at the step, g: the casting as it is then, with its waste and, out of it, its mould. */
   readonly massG: number
   readonly food: boolean
   /** No machine in the shop: faces are flattened with a router on a sled. */

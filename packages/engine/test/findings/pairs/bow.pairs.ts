@@ -20,6 +20,34 @@ const wide = (front: number) => ({
   ]
 })
 
+type Point = [number, number]
+
+/** One board, its grain along x, on four legs. */
+const top = (length: number, thickness: number, x: number, more: object = {}) => ({
+  ...PLAIN,
+  outline: { rectangle: [length, 400] as Point },
+  timbers: [
+    {
+      id: 'board',
+      species: 'oak-white',
+      outline: { difference: [{ rectangle: [length + 12, 412] as Point }, { circle: 30 }] },
+      thickness,
+      moisture: 8.5,
+      grain: 0
+    }
+  ],
+  pours: [{ id: 'knot', resin: 'deep', depth: thickness }],
+  supports: {
+    legs: [
+      [-x, -170],
+      [x, -170],
+      [x, 170],
+      [-x, 170]
+    ] as Point[],
+    ...more
+  }
+})
+
 export const pairs: readonly Pair[] = [
   {
     id: 'bow-after',
@@ -34,5 +62,49 @@ export const pairs: readonly Pair[] = [
     sound: { piece: wide(2) },
     edit: { op: 'replace', path: '/flatten/front', value: 1 },
     severity: 'caution'
+  },
+  {
+    id: 'sags-in-use',
+    about: 'a thin shelf with books on it',
+    sound: { piece: top(1100, 18, 500) },
+    edit: { op: 'add', path: '/supports/load', value: '40 kg' },
+    severity: 'caution'
+  },
+  {
+    id: 'tips-over',
+    about: 'a loose top that somebody leans on',
+    sound: { piece: top(900, 26, 250, { held: 'loose' }) },
+    edit: { op: 'add', path: '/supports/leaning', value: '25 kg' },
+    severity: 'caution'
+  },
+  {
+    id: 'tips-over',
+    about: 'a top screwed to its frame, leaned on',
+    sound: { piece: top(900, 26, 250) },
+    edit: { op: 'add', path: '/supports/leaning', value: '25 kg' },
+    severity: 'note'
+  },
+  {
+    id: 'slots-short',
+    about: 'a top of 400 across the grain screwed down through round holes',
+    sound: { piece: top(900, 26, 350) },
+    edit: { op: 'add', path: '/supports/held', value: 'round holes' },
+    severity: 'caution'
+  },
+  {
+    id: 'slots-short',
+    about: 'slots of 1 mm where it moves by more',
+    sound: { piece: top(900, 26, 350, { slots: 10 }) },
+    edit: { op: 'replace', path: '/supports/slots', value: 1 },
+    severity: 'caution'
+  },
+  {
+    id: 'lift-heavy',
+    about: 'a casting of 40 kg in a shop of one',
+    sound: { piece: top(1600, 60, 700), shop: { castwright: 1, secondPair: true } },
+    on: 'shop',
+    edit: { op: 'replace', path: '/secondPair', value: false },
+    severity: 'caution',
+    noFix: 'who helps is the shop’s'
   }
 ]

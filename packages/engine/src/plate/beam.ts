@@ -1,0 +1,120 @@
+import { inRange } from '../quantity/range.ts'
+
+/**
+ * How far a beam on two supports goes down, its ends hanging over, when stiffness and load change along it.
+ *
+ *   V' = −q,   M' = V,   w'' = M/(E·I)       w upward; M > 0 sags; w = 0 on both supports, nothing held at the ends
+ *   R_b = Σ F·(x − a)/(b − a),   R_a = Σ F − R_b
+ *
+ *   q  load per length, N/mm       E·I  bending stiffness of the whole width, N·mm²
+ *   a, b  places of the supports, mm from the start
+ *
+ * In each stretch w is a polynomial of the fourth degree, carried on exactly from stretch to stretch.
+ *
+ * Source: Euler-Bernoulli beam (textbook). Check: 5·q·L⁴/(384·E·I) between supports at its ends; the free end of an
+ * overhang c beyond a span L, evenly loaded: q·c·(4·c²·L + 3·c³ − L³)/(24·E·I); at 0.2232 of the length from either
+ * end the middle and the ends sag alike (all test).
+ *
+ * Limits: small slopes, no shear, no creep (the caller multiplies); supports carry up and down, as if fastened.
+ * Elastic sag only, no claim of strength.
+ */
+export interface BeamStretch {
+  readonly lengthMm: number
+  /** E·I, N·mm². */
+  readonly stiffnessNmm2: number
+  /** Load, N/mm, downward. */
+  readonly loadNPerMm: number
+}
+
+/** How far it goes down, mm; negative: it comes up. */
+export interface BeamSag {
+  readonly betweenMm: number
+  readonly startMm: number
+  readonly endMm: number
+}
+
+/** Places in a stretch at which its height is looked at. */
+const LOOKS = 6
+
+/** @throws RangeError for supports outside the beam or less than a hundredth of it apart */
+export function beamSag(
+  stretches: readonly BeamStretch[],
+  supportsMm: readonly [a: number, b: number]
+): BeamSag {
+  const length = stretches.reduce(
+    (sum, s) => sum + inRange('length of a stretch', s.lengthMm, 0, 1e5, 'mm'),
+    0
+  )
+  const [a, b] = supportsMm
+  inRange('first support', a, 0, length, 'mm')
+  inRange('second support', b, a + length / 100, length, 'mm')
+  let [whole, moment, at] = [0, 0, 0]
+  for (const s of stretches) {
+    inRange('bending stiffness', s.stiffnessNmm2, 1e-3, 1e18, 'N·mm²')
+    inRange('load', s.loadNPerMm, 0, 1e6, 'N/mm')
+    const f = s.loadNPerMm * s.lengthMm
+    whole += f
+    moment += f * (at + s.lengthMm / 2 - a)
+    at += s.lengthMm
+  }
+  const right = moment / (b - a)
+  const left = whole - right
+
+  const looked: { readonly x: number; readonly w: number }[] = [{ x: 0, w: 0 }]
+  let [x, w, slope, v, m] = [0, 0, 0, 0, 0]
+  const onto = { a: 0, b: 0 }
+  const meet = () => {
+    // A support is met once: where a stretch, or a part of one, begins or ends.
+    if (x === a && onto.a === 0) {
+      v += left
+      onto.a = 1
+      looked.push({ x, w })
+    }
+    if (x === b && onto.b === 0) {
+      v += right
+      onto.b = 1
+    }
+  }
+  for (const stretch of parted(stretches, [a, b])) {
+    meet()
+    const { lengthMm: l, stiffnessNmm2: ei, loadNPerMm: q } = stretch
+    const height = (s: number) =>
+      w + slope * s + ((m * s * s) / 2 + (v * s ** 3) / 6 - (q * s ** 4) / 24) / ei
+    for (let k = 1; k < LOOKS; k++) looked.push({ x: x + (k * l) / LOOKS, w: height((k * l) / LOOKS) })
+    const next = height(l)
+    slope += (m * l + (v * l * l) / 2 - (q * l ** 3) / 6) / ei
+    m += v * l - (q * l * l) / 2
+    v -= q * l
+    w = next
+    x = stretch.endMm
+    looked.push({ x, w })
+  }
+  const heightAt = (place: number) => looked.find(p => p.x === place)!.w
+  const [wa, wb] = [heightAt(a), heightAt(b)]
+  const line = (place: number) => wa + ((wb - wa) * (place - a)) / (b - a)
+  const down = (p: { x: number; w: number }) => line(p.x) - p.w
+  const between = looked.filter(p => p.x >= a && p.x <= b).map(down)
+  return {
+    betweenMm: Math.max(...between),
+    startMm: down(looked[0]!),
+    endMm: down(looked[looked.length - 1]!)
+  }
+}
+
+// Stretches parted at the supports, each with the place at which it ends.
+function parted(
+  stretches: readonly BeamStretch[],
+  supports: readonly number[]
+): (BeamStretch & { readonly endMm: number })[] {
+  const out: (BeamStretch & { endMm: number })[] = []
+  let x = 0
+  for (const s of stretches) {
+    const end = x + s.lengthMm
+    const stops = [...supports.filter(p => p > x && p < end), end]
+    for (const stop of stops) {
+      out.push({ ...s, lengthMm: stop - x, endMm: stop })
+      x = stop
+    }
+  }
+  return out
+}
