@@ -9,13 +9,32 @@ const here = dirname(fileURLToPath(import.meta.url))
 // The clipper and the reader of path data declare nothing; they only define. What is not used of them is not sent.
 const pruned = { treeshake: { moduleSideEffects: id => !/clipper2-ts|svg-pathdata/.test(id) } }
 
+/**
+ * Parts of the engine that few pieces need, by what stands for them in the app until they are loaded. The engine
+ * imports them as it does elsewhere; here its import comes to the stand-in, and the stand-in's to the real one.
+ */
+const LATE = {
+  'engine/src/shape/svg.ts': 'src/late/svg.ts',
+  'engine/src/cast/cup-result.ts': 'src/late/cups.ts'
+}
+const late = () => ({
+  name: 'late parts of the engine',
+  enforce: 'pre',
+  resolveId(id, importer) {
+    if (importer === undefined || !id.startsWith('.') || !importer.includes('/engine/src/')) return null
+    const path = join(dirname(importer), id).replaceAll('\\', '/')
+    const stand = Object.entries(LATE).find(([part]) => path.endsWith(part))?.[1]
+    return stand === undefined ? null : join(here, stand)
+  }
+})
+
 const shared = {
   configFile: false,
   root: here,
   logLevel: 'warn',
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
   resolve: { conditions: ['source', 'browser', 'module', 'import', 'default'] },
-  worker: { format: 'es', rolldownOptions: pruned }
+  worker: { format: 'es', rolldownOptions: pruned, plugins: () => [late()] }
 }
 
 /** Options for vite's `build`: the app. */

@@ -1,4 +1,4 @@
-import type { CupResult } from '../../../engine/src/cast/own-resin.ts'
+import type { CupResult } from '../../../engine/src/cast/cup-result.ts'
 import { fitCupTest, fitOfLabel } from '../../../engine/src/cast/own-resin.ts'
 import { readCupTest } from '../../../engine/src/piece/cup-readings.ts'
 import { applyPatch } from '../../../engine/src/piece/patch.ts'

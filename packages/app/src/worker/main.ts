@@ -2,6 +2,7 @@ import { InputProblem } from '../../../engine/src/piece/problem.ts'
 import type { Planned } from '../../../engine/src/plan.ts'
 import { coreModelOf } from '../../../engine/src/sheets/model.ts'
 import { planView } from '../../../engine/src/sheets/plan-view.ts'
+import { loadAll, loadNeeds } from '../late/needs.ts'
 import type { Answer, Ask } from './messages.ts'
 import { drawnOf } from './planned-view.ts'
 import type { GoingOn } from './planner.ts'
@@ -85,7 +86,7 @@ let fetched = false
 async function fetchLater(): Promise<void> {
   if (fetched) return
   fetched = true
-  await Promise.all(Object.values(later).map(load => load())).catch(() => {
+  await Promise.all([loadAll(), ...Object.values(later).map(load => load())]).catch(() => {
     fetched = false
   })
 }
@@ -93,6 +94,7 @@ async function fetchLater(): Promise<void> {
 async function answered(ask: Waiting): Promise<Answer> {
   const { seq } = ask
   try {
+    await loadNeeds(ask)
     switch (ask.kind) {
       case 'plan': {
         const { answer, on } = planAnswer(ask)

@@ -5,25 +5,13 @@ import type { ResinChoice } from '../piece/resin-choice.ts'
 import { chooseResin } from '../piece/resin-choice.ts'
 import type { Shop, ShopCupTest, ShopResin } from '../piece/shop-schema.ts'
 import { decimals } from '../quantity/format.ts'
-import { toFixedUnit } from '../quantity/unit.ts'
-import { type CupDoubt, cupDoubts } from '../resin/fit/cup-doubt.ts'
-import { type CupFit, fitCup } from '../resin/fit/cup-fit.ts'
-import { type CupReport, cupReport } from '../resin/fit/cup-report.ts'
-import type { CupTest } from '../resin/fit/cup-test.ts'
-import { cupWords } from '../resin/fit/cup-words.ts'
+import type { CupDoubt } from '../resin/fit/cup-doubt.ts'
 import type { LabelFigures } from '../resin/label.ts'
 import { type LabelFit, labelFit } from '../resin/label-fit.ts'
+import { type CupResult, cupResult } from './cup-result.ts'
+import { kept } from './kept.ts'
 
-/** A cup test read against its class: fit, report and plain sentences; data throughout. */
-export interface CupResult {
-  readonly test: CupTest
-  readonly fit: CupFit
-  readonly report: CupReport
-  /** Why it is not to be believed as it stands; empty where nothing is odd. */
-  readonly doubts: readonly CupDoubt[]
-  /** What was learned, in sentences. */
-  readonly says: readonly string[]
-}
+const labels = new Map<string, LabelFit>()
 
 /**
  * What a resin of the maker's own is taken to be: the class's record with what its cup tests, else its
@@ -131,33 +119,6 @@ export function fitCupTest(test: ShopCupTest, resin: string, shop: Shop, source 
   return { ...result, says: [...result.says, ...countsWords(choice)] }
 }
 
-/** A shop's cup test against the class of its resin. @throws RangeError for a family that is not predicted */
-function cupResult(test: ShopCupTest, record: ResinRecord): CupResult {
-  const { model } = record
-  if (model === null) throw new RangeError(`${record.name}: cure and heat are not predicted for this family`)
-  return kept(cups, JSON.stringify([record.id, test]), () => {
-    const plain = cupTestOf(test)
-    const fit = fitCup(plain, model)
-    const report = cupReport(fit, record)
-    const doubts = cupDoubts(plain, fit, test.unit)
-    const odd = doubts.map(d => `Not to be believed as it stands: ${d.found}. Asked for: ${d.allowed}.`)
-    return { test: plain, fit, report, doubts, says: [...odd, ...cupWords(plain, fit, report)] }
-  })
-}
-
-/** A cup test of the shop in the units of the models. */
-function cupTestOf(test: ShopCupTest): CupTest {
-  return {
-    massG: test.mass,
-    diameterMm: test.diameter,
-    roomC: test.room,
-    startC: test.start ?? null,
-    readings: test.readings.map(([timeMin, typed]) => ({ timeMin, tempC: toFixedUnit(typed, test.unit) })),
-    stringsMin: test.strings ?? null,
-    gelledMin: test.gelled ?? null
-  }
-}
-
 /** A resin by its label's figures, against its class; null where it has none that the models use. */
 export function fitOfLabel(choice: ResinChoice): LabelFit | null {
   const { label } = choice
@@ -187,19 +148,4 @@ function figuresOf(label: ShopResin, choice: ResinChoice): LabelFigures {
     ...(viscosity !== undefined && { viscosityPaS: viscosity / 1000 }),
     ...(density !== undefined && { densityKgM3: density })
   }
-}
-
-// The last few fits, by what they were made from: a plan is made anew with every edit of a piece, and the resins
-// of its shop stay as they are. The same input gives the same answer with or without.
-const cups = new Map<string, CupResult>()
-const labels = new Map<string, LabelFit>()
-const MOST_KEPT = 48
-
-function kept<T>(made: Map<string, T>, key: string, make: () => T): T {
-  const known = made.get(key)
-  if (known !== undefined) return known
-  const fresh = make()
-  if (made.size >= MOST_KEPT) made.delete(made.keys().next().value!)
-  made.set(key, fresh)
-  return fresh
 }

@@ -1,4 +1,4 @@
-import type { CupResult } from '../cast/own-resin.ts'
+import type { CupResult } from '../cast/cup-result.ts'
 import { decimals } from '../quantity/format.ts'
 import { roughTime } from '../quantity/rough.ts'
 import type { ShownUnits } from '../quantity/shown-units.ts'

@@ -1,0 +1,14 @@
+/**
+ * The last few answers of something that takes long, by what they were made from: a plan is made anew with every edit
+ * of a piece, and the resins of its shop stay as they are. The same input gives the same answer with or without.
+ */
+const MOST_KEPT = 48
+
+export function kept<T>(made: Map<string, T>, key: string, make: () => T): T {
+  const known = made.get(key)
+  if (known !== undefined) return known
+  const fresh = make()
+  if (made.size >= MOST_KEPT) made.delete(made.keys().next().value!)
+  made.set(key, fresh)
+  return fresh
+}
