@@ -102,9 +102,10 @@ export function workOf(input: PlanInput): Work {
   const clock = clockOf(steps, casts, [materials.coats.front, materials.coats.back], materials.markingResins)
   const air = livingAir(piece, materials)
   const films = { front: filmOf(faces[0]), back: filmOf(faces[1]) }
-  const chains = sizeChains(stack, { materials, seasons, air, casts, clock, shop, films })
   const bowing = { stack, materials, casts, clock, seasons, shop }
   const loaded = piece.supports === undefined ? null : loadedPiece(bowing)
+  const facts = { materials, seasons, air, casts, clock, shop, films }
+  const chains = sizeChains(stack, facts)
   return {
     document,
     piece,
@@ -131,9 +132,9 @@ export function workOf(input: PlanInput): Work {
     inUse: loaded === null || piece.supports === undefined ? null : inUseOf(loaded, piece.supports),
     moves: movesOf(stack, materials, floating, mould),
     chains,
-    fits: hardwareFits(stack, materials, chains),
     covers,
     appearance: appearanceOf(stack, materials, covers),
+    fits: hardwareFits(stack, facts, chains),
     faces,
     quantity,
     buy: buyList({

@@ -12,6 +12,7 @@ import { coatRuns } from './coat-runs.ts'
 import { coldMix } from './cold-mix.ts'
 import { coldRoom } from './cold-room.ts'
 import { cornerCrack } from './corner-crack.ts'
+import { cornerRound } from './corner-round.ts'
 import { cupMarks } from './cup-marks.ts'
 import { cureShort } from './cure-short.ts'
 import { cutBreaksOut } from './cut-breaks-out.ts'
@@ -25,18 +26,23 @@ import { facesUnlike } from './faces-unlike.ts'
 import { factorsTogether } from './factors-together.ts'
 import type { Check, Finding } from './finding.ts'
 import { findingOf } from './finding.ts'
+import { fitCloses } from './fit-closes.ts'
+import { fitLoose } from './fit-loose.ts'
 import { floodCraters } from './flood-craters.ts'
 import { floodNeedsDam } from './flood-needs-dam.ts'
 import { floodThin } from './flood-thin.ts'
+import { glassNear } from './glass-near.ts'
 import { glossNotReached } from './gloss-not-reached.ts'
 import { gritNoGrade } from './grit-no-grade.ts'
 import { gritStepSkipped } from './grit-step-skipped.ts'
 import { gritTooFine } from './grit-too-fine.ts'
+import { handReach } from './hand-reach.ts'
 import { hardwareFace } from './hardware-face.ts'
 import { hardwareHeat } from './hardware-heat.ts'
 import { hardwarePocket } from './hardware-pocket.ts'
 import { holeOutside } from './hole-outside.ts'
 import { hotterShallow } from './hotter-shallow.ts'
+import { insertEdge } from './insert-edge.ts'
 import { jointSide } from './joint-side.ts'
 import { labelDepth } from './label-depth.ts'
 import { labelFigures } from './label-figures.ts'
@@ -50,6 +56,7 @@ import { lineNarrows } from './line-narrows.ts'
 import { loadTooSoon } from './load-too-soon.ts'
 import { machineTooSoon } from './machine-too-soon.ts'
 import { mainsTrade } from './mains-trade.ts'
+import { maskOrCutAfter } from './mask-or-cut-after.ts'
 import { mouldGap } from './mould-gap.ts'
 import { mouldSoftens } from './mould-softens.ts'
 import { movementJoint } from './movement-joint.ts'
@@ -62,6 +69,7 @@ import { openPocket } from './open-pocket.ts'
 import { orderImpossible } from './order-impossible.ts'
 import { outOfLevel } from './out-of-level.ts'
 import { peakUnattended } from './peak-unattended.ts'
+import { pilotWrong } from './pilot-wrong.ts'
 import { planedHollow } from './planed-hollow.ts'
 import { pocketShallow } from './pocket-shallow.ts'
 import { porousInclusion } from './porous-inclusion.ts'
@@ -69,6 +77,7 @@ import { pourBelow } from './pour-below.ts'
 import { pourHeat } from './pour-heat.ts'
 import { pouredMore } from './poured-more.ts'
 import { poursUnsettled } from './pours-unsettled.ts'
+import { pressInResin } from './press-in-resin.ts'
 import { ratioByMass } from './ratio-by-mass.ts'
 import { ratioOff } from './ratio-off.ts'
 import { readingHot } from './reading-hot.ts'
@@ -192,7 +201,16 @@ export const CHECKS: readonly Check[] = [
   hardwarePocket,
   hardwareFace,
   pocketShallow,
+  cornerRound,
+  fitCloses,
+  maskOrCutAfter,
+  fitLoose,
+  pressInResin,
+  pilotWrong,
+  insertEdge,
   threadShort,
+  glassNear,
+  handReach,
   hardwareHeat,
   sealedIn,
   mainsTrade,

@@ -1,4 +1,4 @@
-import type { HardwareFit } from '../fits/hardware.ts'
+import type { HardwareFit, Part } from '../fits/hardware.ts'
 import type { Shape } from '../piece/shape-field.ts'
 import { decimals } from '../quantity/format.ts'
 import type { Found } from './finding.ts'
@@ -14,12 +14,19 @@ export function holeOf(work: Work, hardware: number): { at: string; id: string; 
   return former === undefined ? null : { at: `${former.at}/shape`, id: former.id, shape: former.value.shape }
 }
 
+/** "60 across", "58 × 56". */
+export function partWords({ shape, lengthMm, widthMm }: Part): string {
+  return shape === 'round'
+    ? `${decimals(widthMm, 1)} across`
+    : `${decimals(lengthMm, 1)} × ${decimals(widthMm, 1)}`
+}
+
 /**
  * The fix that widens a circle or a rectangle about its middle until a part has `gapMm` on every side. None for
  * other shapes.
  *
  * In the frame of the shape: a circle needs 2·(farthest place of the part + gap). A rectangle needs
- * 2·(farthest place along each side + d), d = gap, with round corners of radius r and a part with sharp ones
+ * 2·(farthest place along each side + d), d = gap, with corners rounder by r than the part's
  * d = max(gap, r − (r − gap)/√2): the corner of the part stands `gap` from the arc.
  */
 export function widen(work: Work, fit: HardwareFit, gapMm: number): Pick<Found, 'fix' | 'fixSays'> {
@@ -47,7 +54,7 @@ export function widen(work: Work, fit: HardwareFit, gapMm: number): Pick<Found, 
     }
   }
   if (shape.rectangle === undefined) return {}
-  const r = shape.corner ?? 0
+  const r = Math.max(0, (shape.corner ?? 0) - part.cornerMm)
   const square = part.shape === 'rectangle'
   // A round part that stands off the middle may come near a round corner too: both sides get the radius' share.
   const d =
@@ -69,6 +76,29 @@ export function widen(work: Work, fit: HardwareFit, gapMm: number): Pick<Found, 
 
 /** How far chords and their tolerance may take a gap down, mm. */
 const CHORD_MM = 0.01
+
+/**
+ * How far the sides of a rectangle stand off a part in it, mm, as if its corners were sharp: the least of its four
+ * sides. null for holes and parts of other shapes.
+ */
+export function sideGap(work: Work, fit: HardwareFit): number | null {
+  const shape = holeOf(work, fit.hardware)?.shape
+  const { part } = fit
+  if (shape?.rectangle === undefined || part?.shape !== 'rectangle') return null
+  const [cx, cy] = shape.at ?? [0, 0]
+  const back = (-(shape.turn ?? 0) * Math.PI) / 180
+  const turn = ((work.entries.hardware[fit.hardware]!.value.turn - (shape.turn ?? 0)) * Math.PI) / 180
+  const [dx, dy] = [fit.x - cx, fit.y - cy]
+  const u = dx * Math.cos(back) - dy * Math.sin(back)
+  const v = dx * Math.sin(back) + dy * Math.cos(back)
+  const grow = shape.grow ?? 0
+  const [w, h] = shape.rectangle
+  return Math.min(
+    ...corners(part, turn).map(([a, b]) =>
+      Math.min(w / 2 + grow - Math.abs(u + a), h / 2 + grow - Math.abs(v + b))
+    )
+  )
+}
 
 function corners(part: { widthMm: number; lengthMm: number }, turn: number): [number, number][] {
   const out: [number, number][] = []

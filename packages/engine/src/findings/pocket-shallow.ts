@@ -16,15 +16,17 @@ function run(work: Work): Found[] {
     const { at, id, value } = work.entries.hardware[fit.hardware]!
     if (fit.part === null || fit.holeDepthMm === null || fit.record.pocket === null) return []
     const { depthMm } = fit.part
-    const proud = depthMm - fit.holeDepthMm
+    // With the coats on its face and its floor, where it has any.
+    const holeMm = fit.chain?.depthMm?.[1] ?? fit.holeDepthMm
+    const proud = depthMm - holeMm
     if (proud <= 0.02) return []
     const cut = work.entries.cuts.find(c => c.id === value.in || c.value.for === id)!
     return [
       {
         severity: 'caution',
         at,
-        says: `${id} is ${decimals(depthMm, 1)} mm deep, ${cut.id} ${decimals(fit.holeDepthMm, 1)} in the finished piece: it stands ${decimals(proud, 1)} mm out of the ${cut.value.face}.`,
-        value: fit.holeDepthMm,
+        says: `${id} is ${decimals(depthMm, 1)} mm deep, ${cut.id} ${decimals(holeMm, 1)} in the finished piece: it stands ${decimals(proud, 1)} mm out of the ${cut.value.face}.`,
+        value: holeMm,
         unit: 'mm',
         limit: depthMm,
         basis: 'depth of the part as the piece gives it, else the catalogue: common practice, measure yours',

@@ -16,22 +16,26 @@ export const threadShort: Check = {
 function run(work: Work): Found[] {
   return work.fits.flatMap((fit): Found[] => {
     const { shaft } = fit
-    if (shaft === null || shaft.hasMm >= shaft.needsMm - 1e-6) return []
+    if (shaft === null || shaft.hasMm >= shaft.needsMm + shaft.doubtMm - 1e-6) return []
     const { at, id, value } = work.entries.hardware[fit.hardware]!
-    const { passesMm, needsMm, hasMm, stock } = shaft
-    const longer = stock.find(t => t >= needsMm)
-    const lacking = needsMm - hasMm
-    const nut = decimals(needsMm - passesMm, 1)
+    const { passesMm, filmMm, doubtMm, needsMm, hasMm, stock } = shaft
+    // Long enough at the middle, not where coats are thick and the pocket is shallow.
+    const close = hasMm >= needsMm - 1e-6
+    const most = needsMm + doubtMm
+    const longer = stock.find(t => t >= most)
+    const lacking = most - hasMm
+    const passes = passesMm + filmMm
+    const nut = decimals(needsMm - passes, 1)
     return [
       {
-        severity: 'stop',
+        severity: close ? 'caution' : 'stop',
         at,
-        says: `${id} has a thread of ${decimals(hasMm, 1)} mm${value.thread === undefined ? ', the longest it is sold with' : ''}; it passes ${decimals(passesMm, 1)} mm and needs ${nut} more for washer and nut: ${decimals(lacking, 1)} mm too short. The length of the thread counts, not that of the whole shaft.`,
+        says: `${id} has a thread of ${decimals(hasMm, 1)} mm${value.thread === undefined ? ', the longest it is sold with' : ''}; it passes ${decimals(passes, 1)} mm${filmMm >= 0.05 ? ' with its coats' : ''} and needs ${nut} more for washer and nut: ${close ? `with the pocket cut a little shallow it is ${decimals(lacking, 2)} mm too short` : `${decimals(needsMm - hasMm, 1)} mm too short`}. The length of the thread counts, not that of the whole shaft.`,
         value: hasMm,
         unit: 'mm',
-        limit: needsMm,
+        limit: close ? most : needsMm,
         basis:
-          'material round the shaft from the cores, finished; 3.2 mm (1/8 in) beyond it: common practice, no source',
+          'material round the shaft from the cores, finished, and the films of its coats; 3.2 mm (1/8 in) beyond it: common practice, no source',
         settledBy: 'the thread and the floor of the pocket, measured',
         ...(value.thread !== undefined && longer !== undefined
           ? {

@@ -1,4 +1,3 @@
-import type { Materials } from '../cast/facts.ts'
 import type { HardwareRecord } from '../catalogue/hardware-record.ts'
 import type { Hardware } from '../piece/piece-schema.ts'
 import { circle, rectangle } from '../shape/build.ts'
@@ -7,8 +6,8 @@ import type { Region } from '../shape/region.ts'
 import { rotate } from '../shape/transform.ts'
 import { coreAt } from '../stack/core.ts'
 import type { Stack } from '../stack/stack.ts'
-import { partCoatShare, partShare } from './cause.ts'
-import type { SizeChain } from './chain.ts'
+import { errorMm, partCoatShare, partShare } from './cause.ts'
+import type { FitFacts, SizeChain } from './chain.ts'
 import type { Pilot } from './pilot.ts'
 import { pilotOf } from './pilot.ts'
 import type { Band, Share } from './share.ts'
@@ -49,6 +48,10 @@ export interface HardwareFit {
   /** For a shaft: material it must pass, thread it needs and thread it has, mm. */
   readonly shaft: {
     readonly passesMm: number
+    /** Coats on the face it comes out of and on the floor its body lies on, mm. */
+    readonly filmMm: number
+    /** How much more there may be to pass: thicker coats, a pocket cut less deep, mm. */
+    readonly doubtMm: number
     readonly needsMm: number
     readonly hasMm: number
     readonly stock: readonly number[]
@@ -64,11 +67,8 @@ const BEYOND_DIAL_MM = 25.4 / 8
 const PRESS_GAP_MM = -0.025
 
 /** One entry a piece of hardware. */
-export function hardwareFits(
-  stack: Stack,
-  materials: Materials,
-  chains: readonly SizeChain[]
-): HardwareFit[] {
+export function hardwareFits(stack: Stack, facts: FitFacts, chains: readonly SizeChain[]): HardwareFit[] {
+  const { materials } = facts
   return stack.entries.hardware.map((entry, i): HardwareFit => {
     const h = entry.value
     const record = materials.hardware[i]!
@@ -109,7 +109,7 @@ export function hardwareFits(
           : chain.drawnMm + 2 * ((h.fitting === 'press' ? PRESS_GAP_MM : wanted) - clearanceMm[1]),
       pilot: chain === null ? null : pilotOf(stack, materials, h, record, chain.walls, [x, y]),
       holeDepthMm: cut ? stack.cuts[cut.index]!.finished : null,
-      shaft: shaftOf(stack, h, record, x, y, cut?.index ?? null),
+      shaft: shaftOf(stack, facts, chain, h, record, x, y, cut?.index ?? null),
       castIn:
         h.castIn === undefined ? null : (stack.entries.pours.find(p => p.id === h.castIn)?.index ?? null)
     }
@@ -168,6 +168,8 @@ function gapOf(part: Part, turn: number, x: number, y: number, hole: Region): nu
 
 function shaftOf(
   stack: Stack,
+  facts: FitFacts,
+  chain: SizeChain | null,
   h: Hardware,
   record: HardwareRecord,
   x: number,
@@ -198,7 +200,31 @@ function shaftOf(
     passes = Math.max(passes, beyond)
   }
   const stock = (record.shaft?.lengths ?? []).map(l => l.threadMm[0])
-  const needs = passes + (record.shaft?.beyondDialMm[0] ?? BEYOND_DIAL_MM)
-  const has = h.thread ?? stock.find(t => t >= needs) ?? Math.max(0, ...stock)
-  return { passesMm: passes, needsMm: needs, hasMm: has, stock }
+  const { filmMm, doubtMm } = coatsPassed(stack, facts, chain, h, own)
+  const needs = passes + filmMm + (record.shaft?.beyondDialMm[0] ?? BEYOND_DIAL_MM)
+  const has = h.thread ?? stock.find(t => t >= needs + doubtMm) ?? Math.max(0, ...stock)
+  return { passesMm: passes, filmMm, doubtMm, needsMm: needs, hasMm: has, stock }
+}
+
+// Its own face's coat lies on the floor it is pressed against, unless that is masked; the other face's where it
+// comes out.
+function coatsPassed(
+  stack: Stack,
+  { films, shop }: FitFacts,
+  chain: SizeChain | null,
+  h: Hardware,
+  own: number | null
+): { readonly filmMm: number; readonly doubtMm: number } {
+  const cut = own === null ? undefined : stack.piece.cuts[own]!
+  const face = cut?.face ?? h.face
+  const coated = (f: 'front' | 'back') =>
+    stack.steps.some(s => s.kind === 'coat' && (s.face === 'both' || s.face === f))
+  const out = face === 'back' ? 'front' : 'back'
+  const on = [
+    ...(coated(out) && !films[out].floods ? [films[out].filmMm] : []),
+    ...((chain === null ? coated(face) : chain.coats > 0) && !films[face].floods ? [films[face].filmMm] : [])
+  ]
+  const filmMm = on.reduce((sum, f) => sum + f[1], 0)
+  const more = on.reduce((sum, f) => sum + f[2] - f[1], 0)
+  return { filmMm, doubtMm: Math.hypot(more, cut === undefined ? 0 : errorMm(shop, cut.way)) }
 }

@@ -60,7 +60,7 @@ const K_GRADES = { least: 4, most: 7 }
 export const TOLERANCE_RANGE_MM: readonly [above: number, to: number] = [0, 80]
 
 /** Classes that are known, for messages and for the form of a field: a letter and a grade. */
-export const TOLERANCE_CLASS = /^([DEFGHdefghkmnp])(5|6|7|8|9|10|11|12|13)$/
+const TOLERANCE_CLASS = /^([DEFGHdefghkmnp])(5|6|7|8|9|10|11|12|13)$/
 
 /** How far a size may be off, mm. */
 export interface Deviations {
