@@ -1,5 +1,6 @@
-import type { BowRow, FaceBow } from '../fits/bow.ts'
+import type { BowRow } from '../fits/bow.ts'
 import { bowOf } from '../fits/bow.ts'
+import type { FaceBow } from '../fits/bow-face.ts'
 import type { Face } from '../piece/piece-schema.ts'
 import { decimals } from '../quantity/format.ts'
 import type { Check, Found } from './finding.ts'

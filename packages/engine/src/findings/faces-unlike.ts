@@ -1,7 +1,7 @@
+import { unlikeBowOf } from '../fits/bow-unlike.ts'
 import type { Face } from '../piece/piece-schema.ts'
 import { decimals } from '../quantity/format.ts'
 import { otherFace, pourFace } from '../steps/step.ts'
-import { gradientCupMm } from '../timber/cup.ts'
 import type { Check, Found } from './finding.ts'
 import { setValue } from './fix.ts'
 import type { Work } from './work.ts'
@@ -9,9 +9,9 @@ import type { Work } from './work.ts'
 /**
  * Faces of timber finished unlike: one closed to damp, the other open.
  *
- * A face is bare, oiled (open, but slowed) or closed by a film, a flood coat or a flooded pour. The hollow is
- * that of the widest timber with half of the year's change of moisture between its faces: a bound while the
- * open face has followed the air and the other has not (judgement). Pieces without timber do not cup by damp.
+ * A face is bare, oiled (open, but slowed) or closed by a film, a flood coat or a flooded pour. The bow is that of the
+ * whole piece while the open face has followed the air and the other has not (fits/bow-unlike). Pieces without timber
+ * do not cup by damp.
  * Two films alike in kind let damp through in the inverse of their thickness (steady diffusion through a sheet, Fick):
  * one three times as thick as the other is a note.
  *
@@ -24,6 +24,9 @@ export const facesUnlike: Check = {
   run
 }
 
+/** Less of a bow than this is not worth a figure, mm. */
+const WORTH_MM = 0.1
+
 type Closed = 'bare' | 'oiled' | 'closed'
 const ORDER: readonly Closed[] = ['bare', 'oiled', 'closed']
 
@@ -33,16 +36,19 @@ function run(work: Work): Found[] {
   if (state.front === state.back) return thinner(work)
   const open: Face = ORDER.indexOf(state.front) < ORDER.indexOf(state.back) ? 'front' : 'back'
   const better = otherFace(open)
-  const cup = hollow(work)
+  const { stack, materials, casts, clock, seasons, shop } = work
+  const bow = unlikeBowOf({ stack, materials, casts, clock, seasons, shop }, open)
+  const told = bow !== null && bow.mm >= WORTH_MM
   return [
     {
       severity: 'caution',
       at: `/finish/${open}`,
-      says: `the ${better} has ${words(work, better)}, the ${open} ${words(work, open)}: the more open face takes up and gives off damp faster, and the piece cups${cup === null ? '' : `, at worst by about ${decimals(cup.mm, 1)} mm over the ${decimals(cup.widthMm, 0)} of its widest timber`}. Finish both faces alike.`,
-      value: cup?.mm ?? null,
-      unit: cup === null ? null : 'mm',
+      says: `the ${better} has ${words(work, better)}, the ${open} ${words(work, open)}: the more open face takes up and gives off damp faster, and the piece cups${told ? `, by about ${decimals(bow.mm, 1)} mm over its ${decimals(bow.overMm, 0)}` : ''}. Finish both faces alike.`,
+      value: told ? bow.mm : null,
+      unit: told ? 'mm' : null,
+      band: told ? bow.bandMm : null,
       basis:
-        'common practice of finishing; hollow: movement across the grain times half of the year’s change of moisture over the thickness (derived), a bound',
+        'common practice of finishing; bow: plate theory with half of the year’s change of moisture between the faces of its timber (judgement), of which creep leaves 0.3 to 1 (common practice)',
       settledBy: 'a straightedge across it after a week in other air',
       ...fixOf(work, open, better)
     }
@@ -99,20 +105,6 @@ function flooded(work: Work, face: Face): boolean {
 function words(work: Work, face: Face): string {
   if (flooded(work, face)) return 'a flooded layer of resin'
   return work.faces[face === 'front' ? 0 : 1].coat?.name ?? 'no finish'
-}
-
-function hollow(work: Work): { readonly mm: number; readonly widthMm: number } | null {
-  const widest = work.seasons
-    .filter(s => s.coefficientPerPct !== null)
-    .reduce<Work['seasons'][number] | null>((a, b) => (a !== null && a.acrossMm >= b.acrossMm ? a : b), null)
-  if (widest === null) return null
-  const mm = gradientCupMm({
-    coefficientPerPct: widest.coefficientPerPct!,
-    moistureDifferencePct: (widest.dampPct - widest.dryPct) / 2,
-    widthMm: Math.min(widest.acrossMm, 10_000),
-    thicknessMm: Math.max(0.5, work.piece.timbers[widest.timber]!.thickness)
-  })
-  return { mm, widthMm: widest.acrossMm }
 }
 
 // The open face gets what the other has; under a flood, a thin seal coat closes as well.

@@ -1,5 +1,6 @@
 import type { InUse } from '../fits/in-use.ts'
-import { inUseOf, loadedPiece } from '../fits/in-use.ts'
+import { inUseOf } from '../fits/in-use.ts'
+import { loadedPiece } from '../fits/loaded-piece.ts'
 import type { Patch } from '../piece/patch.ts'
 import { inside } from '../shape/measure.ts'
 import { setValue } from './fix.ts'

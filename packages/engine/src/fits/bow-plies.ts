@@ -34,7 +34,7 @@ export interface BowInput {
 const LOCAL = 3
 
 /** Movement of a single board may be so much larger than its species' (season.ts). */
-const MOST_MOVEMENT = 1.25
+export const MOST_MOVEMENT = 1.25
 
 const NOTHING: Plane = [0, 0, 0]
 
@@ -77,7 +77,7 @@ export class Plies {
 
   /**
    * The plies of one cross-section at its m-th moment, side by side by their share of it.
-   * @param joined shape of the section when each pour joined it, by pour
+   * @param joined shape of the section when what a material is joined it; undefined: flat and unstrained
    * @param within heights between which it stands
    */
   layers(
@@ -85,7 +85,7 @@ export class Plies {
     m: number,
     moment: BowMoment,
     end: 0 | 1,
-    joined: ReadonlyMap<number, Shape>,
+    joined: (material: Material) => Shape | undefined,
     [low, high]: Within = EVERYWHERE
   ): Layer[] {
     const total = cells.reduce((sum, c) => sum + c.count, 0)
@@ -103,7 +103,7 @@ export class Plies {
           stiffness,
           share: cell.count / total,
           free: this.free(material, moment, end),
-          joined: (material.kind === 'pour' ? joined.get(material.index) : undefined) ?? FLAT
+          joined: joined(material) ?? FLAT
         })
       }
     }
@@ -118,6 +118,11 @@ export class Plies {
   /** null: a plug that comes out again. */
   stiffness({ kind, index }: Material): Stiffness | null {
     return kind === 'former' ? null : kind === 'timber' ? this.timbers[index]!.stiffness : this.resin
+  }
+
+  /** Direction of the grain of a timber, degrees from x. */
+  grainDeg(timber: number): number {
+    return this.timbers[timber]!.grainDeg
   }
 
   /** Strain it has by itself at a moment, as reckoned (0) or at the upper end of its band (1). */
@@ -145,4 +150,4 @@ export class Plies {
 }
 
 /** Along the grain, per % of moisture: total shrinkage 0.1 to 0.2 % (Wood Handbook; memory), as timber/movement. */
-const LONGITUDINAL_PER_PCT = 0.00005
+export const LONGITUDINAL_PER_PCT = 0.00005

@@ -1,5 +1,4 @@
 import type { Face } from '../piece/piece-schema.ts'
-import { bowMm } from '../plate/bow.ts'
 import type { Shape } from '../plate/laminate.ts'
 import { FLAT, laminate, shapeOf } from '../plate/laminate.ts'
 import { bounds } from '../shape/measure.ts'
@@ -7,6 +6,8 @@ import type { Stack } from '../stack/stack.ts'
 import { sideOf } from '../stack/stack.ts'
 import type { Cell } from './bow-cells.ts'
 import { CELLS, cellsOf } from './bow-cells.ts'
+import type { Bent, FaceBow } from './bow-face.ts'
+import { faceBow, less, wantedMm, waysOf } from './bow-face.ts'
 import type { BowMoment } from './bow-moment.ts'
 import { momentsOf } from './bow-moment.ts'
 import type { BowInput, Within } from './bow-plies.ts'
@@ -44,18 +45,6 @@ export interface Bow {
   readonly flatnessMm: number
 }
 
-/** A face against a straightedge. */
-export interface FaceBow {
-  readonly mm: number
-  readonly bandMm: readonly [low: number, high: number]
-  /** Which way the straightedge lies, and how long the piece is that way, mm. */
-  readonly along: 'x' | 'y'
-  readonly overMm: number
-  readonly hollow: boolean
-  /** What is let pass over that length, mm. */
-  readonly limitMm: number
-}
-
 export interface BowRow {
   readonly when: BowMoment['when']
   /** The step, by index. */
@@ -66,30 +55,7 @@ export interface BowRow {
   readonly flattens: { readonly face: Face; readonly before: FaceBow; readonly takesMm: number } | null
 }
 
-/** Share of the elastic bow that is left when creep has done its most, and the middle (common practice, no source). */
-const LEAST_LEFT = 0.3
-const USUAL_LEFT = (1 + LEAST_LEFT) / 2
-/** Straightedge that flatness is told by, mm. */
-const STRAIGHTEDGE_MM = 300
-
-/**
- * How flat a piece is wanted, mm over 300 mm, where it does not say: common practice, no source. A dial's hands run
- * close over its face; nobody lays a straightedge on a lamp foot.
- */
-const FLATNESS_MM = {
-  panel: 0.5,
-  tray: 0.5,
-  tabletop: 0.5,
-  dial: 0.3,
-  boards: 0.5,
-  lamp: 1,
-  other: 0.5
-} as const
-
 const AS_PLANNED = { front: 0, back: 0 } as const
-
-/** Curvatures of the columns or rows at one moment: as reckoned, and at the upper end. */
-type Bent = readonly [central: readonly number[], upper: readonly number[]]
 
 /**
  * null where no bow can be told: no step leads to one, or a pour of a family that is not predicted.
@@ -127,43 +93,27 @@ export function bowOf(input: BowInput, more: Readonly<Record<Face, number>> = AS
   )
   const plies = new Plies(input, cures)
   const within = clips(stack, moments, more)
-  const wanted = piece.flatness ?? FLATNESS_MM[piece.kind ?? 'other']
-  const ways = (['x', 'y'] as const).map(along => {
-    const overMm = along === 'x' ? box.maxX - box.minX : box.maxY - box.minY
-    const groups = along === 'x' ? cells.columns : cells.rows
-    return {
-      along,
-      overMm,
-      limitMm: wanted * Math.max(1, overMm / STRAIGHTEDGE_MM),
-      bent: bentOver(groups, moments, within, plies, along === 'x' ? 0 : 1)
-    }
-  })
-
+  const ways = waysOf(piece, box).map(way => ({
+    ...way,
+    bent: bentOver(
+      way.along === 'x' ? cells.columns : cells.rows,
+      moments,
+      within,
+      plies,
+      way.along === 'x' ? 0 : 1
+    )
+  }))
   const none: Bent = [new Array<number>(CELLS).fill(0), new Array<number>(CELLS).fill(0)]
   const flatAs = { front: ways.map(() => none), back: ways.map(() => none) }
-  const faceAt = (face: Face, m: number): FaceBow => {
-    const low = sideOf(piece, face) === 'low'
-    return ways
-      .map((way, w): FaceBow => {
-        const lengths = new Array<number>(CELLS).fill(way.overMm / CELLS)
-        const [central, upper] = [0, 1].map(v =>
-          bowMm(
-            way.bent[m]![v]!.map((k, i) => k - flatAs[face][w]![v]![i]!),
-            lengths
-          )
-        ) as [number, number]
-        const ends = [LEAST_LEFT * central, USUAL_LEFT * central, upper].map(Math.abs)
-        return {
-          mm: Math.abs(USUAL_LEFT * central),
-          bandMm: [Math.sign(upper) === -Math.sign(central) ? 0 : Math.min(...ends), Math.max(...ends)],
-          along: way.along,
-          overMm: way.overMm,
-          hollow: central > 0 === low,
-          limitMm: way.limitMm
-        }
-      })
-      .reduce((a, b) => (b.mm / b.limitMm > a.mm / a.limitMm ? b : a))
-  }
+  const faceAt = (face: Face, m: number): FaceBow =>
+    faceBow(
+      ways,
+      ways.map((way, w) => [
+        less(way.bent[m]![0], flatAs[face][w]![0]),
+        less(way.bent[m]![1], flatAs[face][w]![1])
+      ]),
+      sideOf(piece, face)
+    )
   const rows = moments.flatMap((moment, m): BowRow[] => {
     let flattens: BowRow['flattens'] = null
     if (moment.when === 'flattened') {
@@ -176,7 +126,7 @@ export function bowOf(input: BowInput, more: Readonly<Record<Face, number>> = AS
       { when: moment.when, step: moment.step, front: faceAt('front', m), back: faceAt('back', m), flattens }
     ]
   })
-  return { rows, flatnessMm: wanted }
+  return { rows, flatnessMm: wantedMm(piece) }
 }
 
 /** Heights between which the piece is left standing at each moment, when more comes off than planned. */
@@ -227,7 +177,14 @@ function shapeAt(
   end: 0 | 1,
   joined: ReadonlyMap<number, Shape>
 ): Shape {
-  const layers = plies.layers(cells, m, moment, end, joined, within)
+  const layers = plies.layers(
+    cells,
+    m,
+    moment,
+    end,
+    ({ kind, index }) => (kind === 'pour' ? joined.get(index) : undefined),
+    within
+  )
   if (layers.length === 0) return FLAT
   return shapeOf(laminate(layers), moment.held && moment.when === 'joined' ? 'flat' : 'free')
 }

@@ -1,5 +1,6 @@
 import type { Work } from '../findings/work.ts'
-import type { BowRow, FaceBow } from '../fits/bow.ts'
+import type { BowRow } from '../fits/bow.ts'
+import type { FaceBow } from '../fits/bow-face.ts'
 import { decimals } from '../quantity/format.ts'
 import type { ShownUnits } from '../quantity/shown-units.ts'
 import { lengthIn } from '../quantity/shown-units.ts'

@@ -7,11 +7,12 @@ import type { Bow, BowRow } from '../../src/fits/bow.ts'
 import { CELLS, cellsOf } from '../../src/fits/bow-cells.ts'
 import { contractionOf } from '../../src/fits/bow-resin.ts'
 import { timberElastic } from '../../src/fits/bow-timber.ts'
+import { unlikeBowOf } from '../../src/fits/bow-unlike.ts'
 import type { PieceDocument } from '../../src/piece/piece-schema.ts'
 import { strainAfterGel } from '../../src/resin/shrinkage.ts'
 import { bounds } from '../../src/shape/measure.ts'
 import { coreAt, coresAfter } from '../../src/stack/core.ts'
-import { twoLayerCupMm } from '../../src/timber/cup.ts'
+import { gradientCupMm, twoLayerCupMm } from '../../src/timber/cup.ts'
 import { worked } from '../cases/asked.ts'
 import { PLAIN } from '../findings/harness.ts'
 import { soundPiece } from '../findings/sound-piece.ts'
@@ -150,6 +151,26 @@ describe('the bow of a piece', () => {
     expect(bow({ ...PLAIN, kind: 'dial' }).flatnessMm).toBe(0.3)
     const wanted = bow(skinned({ flatness: 0.2, outline: { rectangle: [300, 200] } }))
     expect(wanted.rows[0]!.front.limitMm).toBeCloseTo(0.2, 12)
+  })
+})
+
+describe('the bow of a piece whose faces are finished unlike', () => {
+  it('of a board alone is that of its gradient: C·ΔM/t over its width', () => {
+    const work = worked({ piece: { ...skinned(), pours: [{ id: 'skin', resin: 'deep', depth: 20 }] } })
+    const { stack, materials, casts, clock, seasons, shop } = work
+    const season = seasons[0]!
+    for (const open of ['front', 'back'] as const) {
+      const bow = unlikeBowOf({ stack, materials, casts, clock, seasons, shop }, open)!
+      const free = gradientCupMm({
+        coefficientPerPct: season.coefficientPerPct!,
+        moistureDifferencePct: (season.dampPct - season.dryPct) / 2,
+        widthMm: 300,
+        thicknessMm: 20
+      })
+      // The open face swells and stands up; 0.65 of it is left by creep.
+      expect(bow.mm / (0.65 * free)).toBeCloseTo(1, 6)
+      expect(bow).toMatchObject({ along: 'x', overMm: 300, hollow: false })
+    }
   })
 })
 
