@@ -56,6 +56,7 @@ import { lineNarrows } from './line-narrows.ts'
 import { loadTooSoon } from './load-too-soon.ts'
 import { machineTooSoon } from './machine-too-soon.ts'
 import { mainsTrade } from './mains-trade.ts'
+import { markingFaint } from './marking-faint.ts'
 import { maskOrCutAfter } from './mask-or-cut-after.ts'
 import { mouldGap } from './mould-gap.ts'
 import { mouldSoftens } from './mould-softens.ts'
@@ -107,7 +108,11 @@ import { timberGap } from './timber-gap.ts'
 import { timberRest } from './timber-rest.ts'
 import { timberThin } from './timber-thin.ts'
 import { timberWet } from './timber-wet.ts'
+import { tintFamily } from './tint-family.ts'
+import { tintOverCap } from './tint-over-cap.ts'
+import { tintStrength } from './tint-strength.ts'
 import { tipsOver } from './tips-over.ts'
+import { turnsMud } from './turns-mud.ts'
 import { unmixed } from './unmixed.ts'
 import { wallLow } from './wall-low.ts'
 import { warmParts } from './warm-parts.ts'
@@ -184,6 +189,12 @@ export const CHECKS: readonly Check[] = [
   timberRest,
   timberThin,
   stepFelt,
+  // Colour.
+  tintFamily,
+  tintOverCap,
+  tintStrength,
+  turnsMud,
+  markingFaint,
   // Cover and cuts.
   opaqueCover,
   cutThroughLayer,

@@ -40,7 +40,10 @@ function one(work: Work, { cut: index, pour: pourIndex, leftMm, seen, needMm }: 
   const held = cut.value.for !== undefined || work.piece.hardware.some(h => h.in === cut.id)
   // A pocket that has to take its part keeps its depth: the layer grows.
   const fix = (held ? (split() ?? shallower) : (shallower ?? split())) ?? {}
-  const figures = `a difference of ${decimals(seen.difference, 1)} (${decimals(least, 1)} to ${decimals(most, 1)}) where 1 is just noticed`
+  const figures =
+    seen.shows === 'no'
+      ? `a difference of up to ${decimals(most, 1)} where 1 is just noticed, with pigment as weak as it may be`
+      : `a difference of ${decimals(seen.difference, 1)} (${decimals(least, 1)} to ${decimals(most, 1)}) where 1 is just noticed`
   const shows = `it would ${seen.shows === 'yes' ? '' : 'perhaps '}show from the front, ${figures}`
   const words = stop
     ? `; it hides from ${decimals(hides.centralMm, 1)} mm, somewhere between ${decimals(hides.lowMm, 1)} and ${decimals(hides.highMm, 1)}: ${shows}.`

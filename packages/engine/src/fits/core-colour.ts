@@ -26,7 +26,7 @@ const SIDE_MM = 0.3
  * Reflectance inside of a core looked at from a face; null of nothing. `sits` takes the place of every hollow; `spread`
  * times as much of the light counts as turned before it meets air.
  */
-function insideOfCore(
+export function insideOfCore(
   looks: Looks,
   core: readonly CoreInterval[],
   face: Face,

@@ -128,6 +128,12 @@ export const pourField = exactlyOne(
       .boolean()
       .optional()
       .meta({ description: 'what this pour covers must not show through it', sample: [true] }),
+    hidesFrom: length('its tint is to hide what lies behind from this depth on', 0.05, 500).optional(),
+    lightThrough: percent(
+      'light it is to let through its finished depth, against clear resin',
+      0.1,
+      99.9
+    ).optional(),
     stones: z
       .array(stonesField)
       .max(50)

@@ -47,6 +47,7 @@ export const CASES: readonly Case[] = [
   { id: 'C48', about: 'a second coat with nothing to stick to after a damp night' },
   { id: 'C51', about: 'layers seen from the edge' },
   { id: 'C56', about: 'the moment to draw the colours missed by three minutes' },
+  { id: 'C57', about: 'a swirl that became mud, and colours made for other resins that foamed' },
   { id: 'C58', about: 'a table split a month after it was delivered' },
   { id: 'C60', about: 'a slab dried for a year cracked in a hot flat' },
   { id: 'C61', about: 'rigid mitres on a thick slab broke in the first damp season' },
