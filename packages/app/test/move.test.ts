@@ -1,9 +1,10 @@
-import { expect, it } from 'vitest'
+import { beforeAll, expect, it } from 'vitest'
 import { newPiece } from '../../engine/src/piece/kind.ts'
 import { applyPatch } from '../../engine/src/piece/patch.ts'
 import { checkPiece, usualShop } from '../../engine/src/piece/read.ts'
 import { plan } from '../../engine/src/plan.ts'
 import { bounds } from '../../engine/src/shape/measure.ts'
+import { loadPathMap } from '../src/late/path-map.ts'
 import { movePatch } from '../src/sheet/move.ts'
 import type { Json } from '../src/worker/document.ts'
 
@@ -23,6 +24,8 @@ function panel(): Json {
   }
   return made
 }
+beforeAll(loadPathMap)
+
 const timber = (d: Json) => (d['timbers'] as Json[])[0]!
 
 it('moves a timber with its underside and its measured top, and leaves what was typed where nothing changes', () => {

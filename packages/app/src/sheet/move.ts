@@ -1,8 +1,9 @@
-import { mapped, mmOf, shapeMoved } from '../../../engine/src/draw/shape-place.ts'
+import { mmOf, shapeMoved } from '../../../engine/src/draw/shape-place.ts'
 import type { TimberDocument } from '../../../engine/src/draw/timber-shift.ts'
 import { timberPatch, timberShifted } from '../../../engine/src/draw/timber-shift.ts'
 import type { Patch } from '../../../engine/src/piece/patch.ts'
 import type { ShapeDocument } from '../../../engine/src/piece/shape-field.ts'
+import { pathMoved } from '../late/path-map.ts'
 import type { Json } from '../worker/document.ts'
 import { thousandth } from './place.ts'
 
@@ -23,8 +24,10 @@ export function movePatch(document: Json, at: string, dx: number, dy: number): P
   if (list === 'cuts') {
     const along = entry['along'] as { points?: Pair[]; path?: string } | undefined
     // The path's own y runs down.
-    if (along?.path !== undefined)
-      return [{ op: 'replace', path: `${at}/along/path`, value: mapped(along.path, [1, 0, 0, 1, dx, -dy]) }]
+    if (along?.path !== undefined) {
+      const value = pathMoved(along.path, dx, -dy)
+      return value === null ? [] : [{ op: 'replace', path: `${at}/along/path`, value }]
+    }
     if (along?.points !== undefined)
       return [{ op: 'replace', path: `${at}/along/points`, value: along.points.map(p => sum(p, dx, dy)) }]
     const shape = entry['shape'] as ShapeDocument | undefined

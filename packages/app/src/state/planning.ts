@@ -1,5 +1,6 @@
 import { batch, effect } from '@preact/signals'
 import { modelFrom } from '../../../engine/src/sheets/page-data.ts'
+import { loadPathMap } from '../late/path-map.ts'
 import type { Answer } from '../worker/messages.ts'
 import { askEngine, stopEngine } from './engine.ts'
 import { handHolds } from './hand.ts'
@@ -87,6 +88,7 @@ function show({ answer, id }: Arrived): void {
     else if (answer.kind === 'failed') failure.value = answer.says
     castShare.value = castingOf(answer)
   })
+  if (answer.kind === 'planned') void loadPathMap().catch(() => undefined)
   if (answer.kind === 'planned' && answer.view.effort === 'full') paint(answer.view.plane.view.face)
   if (answer.kind === 'planned' && answer.view.effort === 'preview')
     rest = setTimeout(() => ask('full'), REST_MS)

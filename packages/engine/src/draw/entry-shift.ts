@@ -1,5 +1,6 @@
 import type { ShapeDocument } from '../piece/shape-field.ts'
-import { mapped, mmOf, shapeMoved } from './shape-place.ts'
+import { mapped } from './path-map.ts'
+import { mmOf, shapeMoved } from './shape-place.ts'
 
 /**
  * Moves all that has a place in an entry of a piece (timber, pour, cut, hardware, marking): its shapes, points and

@@ -4,7 +4,8 @@ import type { Shape, ShapeDocument } from '../piece/shape-field.ts'
 import { shape as shapeSchema } from '../piece/shape-field.ts'
 import { bounds } from '../shape/measure.ts'
 import type { Bounds } from '../shape/region.ts'
-import { mapped, mmOf, placeOf, shapeAt, turned } from './shape-place.ts'
+import { mapped } from './path-map.ts'
+import { mmOf, placeOf, shapeAt, turned } from './shape-place.ts'
 
 /** A handle of a shape, in its own frame before it is turned: near is down on the plan, far is up. */
 export type Handle = 'left' | 'right' | 'near' | 'far' | 'near left' | 'near right' | 'far left' | 'far right'

@@ -4,7 +4,7 @@ import type { Files } from '../piece/region.ts'
 import { regionOf } from '../piece/region.ts'
 import type { Shape } from '../piece/shape-field.ts'
 import { shape as shapeSchema } from '../piece/shape-field.ts'
-import type { MirrorAxis } from './shape-place.ts'
+import type { MirrorAxis } from './shape-mirror.ts'
 import { mmOf, turned } from './shape-place.ts'
 
 /** The measured top and the grain of a timber, when the timber is moved, turned or mirrored. */
