@@ -7,6 +7,7 @@ import type { Env, Parts } from './parts.ts'
 import { PhotoStore } from './photo-store.ts'
 import { pictureOf } from './picture.ts'
 import { refused, ServerProblem } from './problem.ts'
+import { readingsOf } from './reading-rows.ts'
 
 /** Largest photo, bytes; photos a piece takes; longest note on how a photo was laid, characters. */
 const MOST_PHOTO = 12_000_000
@@ -81,10 +82,7 @@ export function benchApi(app: Hono<Env>, { open, pieces, feed, now, engine }: Pa
 
   app.get('/api/pieces/:id/readings', c => {
     const id = pieces.row(pieceId(c.req.param('id'))).id
-    const rows = db.prepare('SELECT record FROM reading WHERE piece = ? ORDER BY saved, id').all(id) as {
-      record: string
-    }[]
-    return c.json({ readings: rows.map(r => JSON.parse(r.record)) })
+    return c.json({ readings: readingsOf(open, id) })
   })
 
   app.post('/api/pieces/:id/readings', async c => {

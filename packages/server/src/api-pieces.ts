@@ -12,9 +12,10 @@ import {
 } from './document.ts'
 import type { Env, Parts } from './parts.ts'
 import { refused, ServerProblem } from './problem.ts'
+import { readingsOf } from './reading-rows.ts'
 
 /** Pieces, their revisions, what was kept aside, drawings beside them. */
-export function piecesApi(app: Hono<Env>, { pieces, feed, now }: Parts): void {
+export function piecesApi(app: Hono<Env>, { pieces, feed, now, open }: Parts): void {
   app.get('/api/pieces', c => c.json({ pieces: pieces.list(c.req.query('away') === '1') }))
 
   app.get('/api/pieces/:id', c => {
@@ -26,7 +27,8 @@ export function piecesApi(app: Hono<Env>, { pieces, feed, now }: Parts): void {
       saved: row.saved,
       document: JSON.parse(pieces.document(id, row.revision)),
       files: pieces.files(id),
-      aside: pieces.asides(id)
+      aside: pieces.asides(id),
+      readings: readingsOf(open, id)
     })
   })
 

@@ -5,6 +5,7 @@ import type { Env, Parts } from './parts.ts'
 import type { PlanAsk } from './plan-thread.ts'
 import type { Planner } from './planner.ts'
 import { refused } from './problem.ts'
+import { readingsOf } from './reading-rows.ts'
 
 const TYPES: Readonly<Record<PlanAsk['sheet'], string>> = {
   'plan.json': 'application/json',
@@ -26,16 +27,13 @@ export function sheetsApi(
     app.get(`/api/pieces/:id/${sheet}`, async c => {
       const id = pieceId(c.req.param('id'))
       const { revision } = pieces.row(id)
-      const readings = open.db
-        .prepare('SELECT record FROM reading WHERE piece = ? ORDER BY saved, id')
-        .all(id) as { record: string }[]
       const shopText = shop.newest().text
       const text = await planner.plan({
         sheet,
         document: JSON.parse(pieces.document(id, revision)),
         shop: shopText === null ? null : JSON.parse(shopText),
         files: pieces.files(id),
-        readings: readings.map(r => JSON.parse(r.record)),
+        readings: readingsOf(open, id),
         asOf: momentOf(c.req.query('asOf')) ?? now().toISOString(),
         despite: despiteOf(c.req.queries('despite') ?? [], c.req.queries('because') ?? []),
         assets: TYPES[sheet].startsWith('text/html') ? assets() : null

@@ -115,4 +115,6 @@ export interface StoredPiece {
   readonly document: Json
   readonly files: Readonly<Record<string, string>>
   readonly aside?: readonly Aside[]
+  /** What was measured of it, one record each. */
+  readonly readings?: readonly Json[]
 }

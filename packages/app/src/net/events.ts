@@ -1,5 +1,5 @@
 import { changedElsewhere } from '../state/clash.ts'
-import { piece, plan, send } from '../state/desk.ts'
+import { measured, piece, plan, send } from '../state/desk.ts'
 import { listChanged, sendKept } from '../state/pieces.ts'
 import { greet, reached, unreached, whenBack } from '../state/reach.ts'
 import { readShop } from '../state/shop.ts'
@@ -27,6 +27,9 @@ function listen(): void {
     }
     void changedElsewhere(id, revision)
     listChanged()
+  })
+  source.addEventListener('reading', event => {
+    void measured((JSON.parse((event as MessageEvent<string>).data) as { piece: string }).piece)
   })
   source.addEventListener('piece-away', listChanged)
   source.addEventListener('shop', () => void readShop().then(plan))

@@ -18,6 +18,7 @@ export interface KeptPiece {
   readonly saved: string
   readonly document: Json
   readonly files: Readonly<Record<string, string>>
+  readonly readings?: readonly Json[]
   readonly pending: Pending | null
   /** Names of the drawings that the server has not acknowledged. */
   readonly drawings: readonly string[]

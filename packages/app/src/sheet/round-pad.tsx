@@ -26,6 +26,7 @@ export function RoundPad({ view, path }: { readonly view: PlannedView; readonly 
       kind: 'round',
       document: at.document,
       files: at.files,
+      readings: at.readings ?? [],
       shop: shop.value?.document ?? null,
       asOf: new Date().toISOString()
     })

@@ -89,7 +89,13 @@ function goesOn(stored: StoredPiece, kept: KeptPiece): OpenPiece {
   const files = { ...stored.files, ...own }
   return kept.pending === null
     ? { ...stored, files }
-    : { id: stored.id, revision: kept.revision, document: kept.pending.document, files }
+    : {
+        id: stored.id,
+        revision: kept.revision,
+        document: kept.pending.document,
+        files,
+        readings: stored.readings ?? []
+      }
 }
 
 function unsentOf(kept: KeptPiece | null): Unsent {
@@ -100,7 +106,8 @@ function unsentOf(kept: KeptPiece | null): Unsent {
 
 function lay(from: OpenPiece, mine: Unsent, aside: readonly Aside[]): void {
   batch(() => {
-    piece.value = { id: from.id, revision: from.revision, document: from.document, files: from.files }
+    const { id, revision, document, files, readings = [] } = from
+    piece.value = { id, revision, document, files, readings }
     unsent.value = mine
     asides.value = aside
     saving.value = mine.edit === null && mine.drawings.length === 0 ? 'saved' : 'kept'
@@ -120,7 +127,8 @@ export function layNewer(stored: StoredPiece): void {
       id: at.id,
       revision: stored.revision,
       document: stored.document,
-      files: withUnsent(stored.files, at.files)
+      files: withUnsent(stored.files, at.files),
+      readings: stored.readings ?? at.readings ?? []
     }
     asides.value = stored.aside ?? asides.value
     done.value = []
@@ -128,6 +136,22 @@ export function layNewer(stored: StoredPiece): void {
   })
   void keepHere()
   plan()
+}
+
+/** Something was measured of a piece: the one on the desk is planned by it. */
+export async function measured(id: string): Promise<void> {
+  if (piece.value?.id !== id) return
+  try {
+    const { readings = [] } = await api<StoredPiece>('GET', `/api/pieces/${id}`)
+    reached()
+    if (piece.value?.id !== id) return
+    piece.value = { ...piece.value, readings }
+    void keepHere()
+    plan()
+  } catch (e) {
+    if (e instanceof Unreachable) unreached()
+    else if (!(e instanceof ApiProblem)) throw e
+  }
 }
 
 /** Takes the piece off the desk. What was not sent stays in this browser. */

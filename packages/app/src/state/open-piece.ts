@@ -20,6 +20,8 @@ export interface OpenPiece {
   readonly revision: number
   readonly document: Json
   readonly files: Readonly<Record<string, string>>
+  /** What was measured of it, as the server had it last. */
+  readonly readings?: readonly Json[]
 }
 
 /** What the server has not acknowledged of the piece on the desk. It goes out in this order. */

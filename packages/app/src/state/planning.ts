@@ -38,12 +38,13 @@ function ask(effort: 'preview' | 'full'): void {
   if (at === null) return
   if (view.value !== null && effort === 'preview') stale.value = true
   castShare.value = null
-  const { document, files } = at
+  const { document, files, readings = [] } = at
   asked = askEngine(
     {
       kind: 'plan',
       document,
       files,
+      readings,
       shop: shop.value?.document ?? null,
       asOf: new Date().toISOString(),
       width: width.value,
@@ -99,10 +100,13 @@ function paint(side: 'front' | 'back'): void {
   const of = pictured.peek()
   const at = piece.peek()
   if (picture.peek()?.of === of || at === null) return
-  const { document, files } = at
-  askEngine({ kind: 'picture', document, files, shop: shop.peek()?.document ?? null, face: side }, answer => {
-    if (answer.kind === 'picture') picture.value = { of, placed: answer.picture }
-  })
+  const { document, files, readings = [] } = at
+  askEngine(
+    { kind: 'picture', document, files, readings, shop: shop.peek()?.document ?? null, face: side },
+    answer => {
+      if (answer.kind === 'picture') picture.value = { of, placed: answer.picture }
+    }
+  )
 }
 
 // How far the cast is that this answer belongs to; null: none goes on.

@@ -40,6 +40,7 @@ export function tryOut(next: Tried | null): void {
       kind: 'what-if',
       document: at.document,
       files: at.files,
+      readings: at.readings ?? [],
       shop: shop.value?.document ?? null,
       shown: units.value,
       ...next

@@ -12,11 +12,14 @@ import type { CupAnswer, DrawingPart, SentView, Thumb, WhatIfView } from './view
 export type Ask =
   | ({ readonly kind: 'plan'; readonly seq: number } & PlanAsk)
   | ({ readonly kind: 'thumb'; readonly seq: number } & Pick<PlanAsk, 'document' | 'shop' | 'files' | 'asOf'>)
-  | ({ readonly kind: 'round'; readonly seq: number } & Pick<PlanAsk, 'document' | 'shop' | 'files' | 'asOf'>)
+  | ({ readonly kind: 'round'; readonly seq: number } & Pick<
+      PlanAsk,
+      'document' | 'shop' | 'files' | 'asOf' | 'readings'
+    >)
   /** Colours where heights vary over the plan: a picture to lay on the drawing of a face. */
   | ({ readonly kind: 'picture'; readonly seq: number } & Pick<
       PlanAsk,
-      'document' | 'shop' | 'files' | 'face'
+      'document' | 'shop' | 'files' | 'face' | 'readings'
     >)
   | ({ readonly kind: 'what-if'; readonly seq: number } & WhatIfAsk)
   | ({ readonly kind: 'cup'; readonly seq: number } & CupAsk)
@@ -34,6 +37,8 @@ export type Ask =
 
 export interface PlanAsk {
   readonly document: Json
+  /** What was measured, one record each; left out: nothing. */
+  readonly readings?: readonly Json[]
   readonly shop: Json | null
   readonly files: Readonly<Record<string, string>>
   readonly asOf: string
@@ -46,7 +51,7 @@ export interface PlanAsk {
 }
 
 /** What a pour would do otherwise: the piece stays as it is. */
-export interface WhatIfAsk extends Pick<PlanAsk, 'document' | 'shop' | 'files' | 'shown'> {
+export interface WhatIfAsk extends Pick<PlanAsk, 'document' | 'shop' | 'files' | 'shown' | 'readings'> {
   /** Index of the pour. */
   readonly pour: number
   /** As cast; null: as it stands. */

@@ -1,6 +1,6 @@
 import type { WholeCast } from '../../../engine/src/cast/whole/whole-cast.ts'
 import type { Work } from '../../../engine/src/findings/work.ts'
-import { checkPiece, checkShop, usualShop } from '../../../engine/src/piece/read.ts'
+import { checkPiece, checkShop, readReadings, usualShop } from '../../../engine/src/piece/read.ts'
 import type { Planned } from '../../../engine/src/plan.ts'
 import { plan } from '../../../engine/src/plan.ts'
 import { windowsAsked } from '../../../engine/src/sheets/page-card.ts'
@@ -27,7 +27,7 @@ interface Begun {
 
 type Full = Extract<Ask, { kind: 'plan' }>
 type Try = Extract<Ask, { kind: 'what-if' }>
-type Documents = Pick<Full, 'document' | 'shop' | 'files'>
+type Documents = Pick<Full, 'document' | 'shop' | 'files' | 'readings'>
 
 /** How often it is told how far a cast is, ms. */
 const TOLD_EVERY_MS = 200
@@ -127,14 +127,21 @@ export function columnOf(ask: Documents): Work {
 }
 
 // What a cast depends on; the face shown and the units are none of it.
-function keyOf({ document, shop, files }: Documents): string {
-  return JSON.stringify([document, shop, files])
+function keyOf({ document, shop, files, readings = [] }: Documents): string {
+  return JSON.stringify([document, shop, files, readings])
 }
 
-function inputOf({ document, shop, files }: Documents): PlanInput {
+function inputOf({ document, shop, files, readings = [] }: Documents): PlanInput {
   const piece = checkPiece(document, 'the piece')
   const usual = shop === null ? usualShop() : checkShop(shop, 'the shop').value
-  return { piece, shop: usual, files, source: 'the piece' }
+  const lines = readings.map(r => `${JSON.stringify(r)}\n`).join('')
+  return {
+    piece,
+    shop: usual,
+    files,
+    source: 'the piece',
+    readings: readReadings(lines, 'the readings').readings
+  }
 }
 
 /** A plan of documents; the column's unless a cast is given. @throws InputProblem when the piece cannot be used */

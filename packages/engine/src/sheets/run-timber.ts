@@ -1,5 +1,4 @@
 import type { Work } from '../findings/work.ts'
-import { readyWords } from '../fits/drying-now.ts'
 import { dayWords } from '../quantity/day.ts'
 import { decimals } from '../quantity/format.ts'
 import type { RunBlank, RunFact } from './run-part.ts'
@@ -27,13 +26,6 @@ export function moistureFacts(work: Work, k: number): RunFact[] {
 /** Weekly weights are asked for while a timber dries. */
 export function weightBlanks(work: Work, k: number): RunBlank[] {
   return work.seasons[k]!.log === null ? [] : [blank('Weight', 'g'), blank('Weighed on', 'day')]
-}
-
-/** The drying of a timber in a few words; empty when it was not weighed. */
-export function dryingWords({ log }: Season): string {
-  if (log === null) return ''
-  if (log.ready === null) return `drying log: ${log.why}`
-  return readyWords(log.ready)
 }
 
 function moistureWords({ source, how, corePct, moisturePct, bandPct }: Season): string {

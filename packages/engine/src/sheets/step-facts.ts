@@ -7,8 +7,8 @@ import { lengthIn, METRIC, massIn } from '../quantity/shown-units.ts'
 import { wasteReachMm } from '../stack/waste.ts'
 import type { Step } from '../steps/step.ts'
 import { bowPhrase } from './bow-words.ts'
+import { dryingWords } from './drying-words.ts'
 import { bandWords, endGap, sizeFacts } from './run-fit.ts'
-import { dryingWords } from './run-timber.ts'
 import { liftPhrase, usePhrases } from './use-words.ts'
 
 const WAIT_WORDS = {
