@@ -2,7 +2,7 @@ import { find } from '../catalogue/find.ts'
 import { decimals } from '../quantity/format.ts'
 import { cornerGapMm, sideGapForCornerMm } from '../tolerance/corner.ts'
 import type { Check, Found } from './finding.ts'
-import { holeOf, sideGap, widen } from './part-shape.ts'
+import { holeName, sideGap, widen } from './part-shape.ts'
 import { ROUNDING_MM, seatsOf } from './seat.ts'
 import type { Work } from './work.ts'
 
@@ -34,7 +34,7 @@ function run(work: Work): Found[] {
     if ((cut.value.shape?.corner ?? 0) >= radius - 1e-9) return []
     const gap = cornerGapMm(side, radius, part.cornerMm)
     if (side < seat.leastMm - ROUNDING_MM || gap >= seat.leastMm - ROUNDING_MM) return []
-    const hole = holeOf(work, fit.hardware)?.id ?? 'its pocket'
+    const hole = holeName(work, fit, 'its pocket')
     return [
       {
         severity: 'caution',

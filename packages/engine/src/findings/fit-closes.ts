@@ -1,7 +1,7 @@
 import { decimals } from '../quantity/format.ts'
 import { closedBy, lossWords } from './closed-by.ts'
 import type { Check, Found } from './finding.ts'
-import { holeOf, partWords, widen } from './part-shape.ts'
+import { holeName, partWords, widen } from './part-shape.ts'
 import type { After, Seat } from './seat.ts'
 import { after, leftWords, ROUNDING_MM, seatsOf } from './seat.ts'
 import type { Work } from './work.ts'
@@ -31,7 +31,7 @@ function run(work: Work): Found[] {
 
 function found(work: Work, seat: Seat, all: After): Found {
   const { fit, entry } = seat
-  const hole = holeOf(work, fit.hardware)?.id ?? 'its hole'
+  const hole = holeName(work, fit, 'its hole')
   const asked = all.severity === 'note'
   const limit = asked ? seat.wantedMm : seat.leastMm
   const value = all.severity === 'caution' ? all.sureMm : all.centralMm

@@ -1,6 +1,6 @@
 import { decimals } from '../quantity/format.ts'
 import type { Check, Found } from './finding.ts'
-import { holeOf, partWords, widen } from './part-shape.ts'
+import { holeName, partWords, widen } from './part-shape.ts'
 import { seatsOf } from './seat.ts'
 import type { Work } from './work.ts'
 
@@ -26,7 +26,7 @@ function run(work: Work): Found[] {
     const most = gapMm + sure
     if (most <= LOOSE_MM) return []
     const drawn = gapMm > LOOSE_MM
-    const hole = holeOf(work, fit.hardware)?.id ?? 'its hole'
+    const hole = holeName(work, fit, 'its hole')
     // The rounding of the fix makes it wider by half of 0.05 at the most.
     const target = gapMm - most - TIGHT_MM
     return [

@@ -1,6 +1,6 @@
 import { decimals } from '../quantity/format.ts'
 import type { Check, Found } from './finding.ts'
-import { holeOf, partWords, widen } from './part-shape.ts'
+import { holeName, partWords, widen } from './part-shape.ts'
 import { ROUNDING_MM, seatsOf } from './seat.ts'
 import type { Work } from './work.ts'
 
@@ -18,7 +18,7 @@ function run(work: Work): Found[] {
     const { at, id, value } = seat.entry
     if (gapMm >= wantedMm - ROUNDING_MM) return []
     const stop = gapMm < leastMm - ROUNDING_MM
-    const hole = holeOf(work, fit.hardware)?.id ?? 'its hole'
+    const hole = holeName(work, fit, 'its hole')
     const size = partWords(seat.part)
     return [
       {

@@ -14,6 +14,14 @@ export function holeOf(work: Work, hardware: number): { at: string; id: string; 
   return former === undefined ? null : { at: `${former.at}/shape`, id: former.id, shape: former.value.shape }
 }
 
+/** What a part sits in, as the piece calls it. */
+export function holeName(work: Work, fit: HardwareFit, otherwise: string): string {
+  const { chain } = fit
+  return (
+    holeOf(work, fit.hardware)?.id ?? (chain?.of === 'cut' ? work.entries.cuts[chain.index]!.id : otherwise)
+  )
+}
+
 /** "60 across", "58 × 56". */
 export function partWords({ shape, lengthMm, widthMm }: Part): string {
   return shape === 'round'
@@ -22,8 +30,8 @@ export function partWords({ shape, lengthMm, widthMm }: Part): string {
 }
 
 /**
- * The fix that widens a circle or a rectangle about its middle until a part has `gapMm` on every side. None for
- * other shapes.
+ * The fix that widens a circle or a rectangle about its middle until a part has `gapMm` on every side. A groove is
+ * made wider. None for other shapes.
  *
  * In the frame of the shape: a circle needs 2·(farthest place of the part + gap). A rectangle needs
  * 2·(farthest place along each side + d), d = gap, with corners rounder by r than the part's
@@ -32,7 +40,8 @@ export function partWords({ shape, lengthMm, widthMm }: Part): string {
 export function widen(work: Work, fit: HardwareFit, gapMm: number): Pick<Found, 'fix' | 'fixSays'> {
   const hole = holeOf(work, fit.hardware)
   const { part } = fit
-  if (hole === null || part === null) return {}
+  if (part === null) return {}
+  if (hole === null) return widenGroove(work, fit, part, gapMm)
   const { shape } = hole
   if (shape.grow !== undefined && shape.grow !== 0) return {}
   const [cx, cy] = shape.at ?? [0, 0]
@@ -76,6 +85,21 @@ export function widen(work: Work, fit: HardwareFit, gapMm: number): Pick<Found, 
 
 /** How far chords and their tolerance may take a gap down, mm. */
 const CHORD_MM = 0.01
+
+function widenGroove(
+  work: Work,
+  { chain }: HardwareFit,
+  part: Part,
+  gapMm: number
+): Pick<Found, 'fix' | 'fixSays'> {
+  if (chain?.measured !== 'width') return {}
+  const { at, id } = work.entries.cuts[chain.index]!
+  const width = Math.min(part.widthMm, part.lengthMm) + 2 * (gapMm + CHORD_MM)
+  return {
+    fix: setQuantity(work.document, `${at}/width`, 'length', width, 'up'),
+    fixSays: `${id} ${decimals(rounded(width, 'up', 0.1), 1)} wide`
+  }
+}
 
 /**
  * How far the sides of a rectangle stand off a part in it, mm, as if its corners were sharp: the least of its four

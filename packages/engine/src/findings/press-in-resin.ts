@@ -2,7 +2,7 @@ import { decimals } from '../quantity/format.ts'
 import type { Check, Found } from './finding.ts'
 import { shareOf } from './fit-loose.ts'
 import { setValue } from './fix.ts'
-import { holeOf, partWords, widen } from './part-shape.ts'
+import { holeName, partWords, widen } from './part-shape.ts'
 import { seatsOf } from './seat.ts'
 import type { Work } from './work.ts'
 
@@ -24,7 +24,7 @@ function run(work: Work): Found[] {
     if (shareOf(fit.chain.walls.pours) <= 0.5) return []
     const [low, central, high] = fit.clearanceMm
     if (central >= LEAST_MM - 1e-6) return []
-    const hole = holeOf(work, fit.hardware)?.id ?? 'its hole'
+    const hole = holeName(work, fit, 'its hole')
     const wider = widen(work, fit, Math.max(seat.gapMm + LEAST_MM - central + 0.02, fit.wantedGapMm))
     return [
       {

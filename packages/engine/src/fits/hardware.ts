@@ -4,12 +4,13 @@ import { circle, rectangle } from '../shape/build.ts'
 import { centroid, nearest } from '../shape/measure.ts'
 import type { Region } from '../shape/region.ts'
 import { rotate } from '../shape/transform.ts'
-import { coreAt } from '../stack/core.ts'
 import type { Stack } from '../stack/stack.ts'
-import { errorMm, partCoatShare, partShare } from './cause.ts'
+import { partCoatShare, partShare } from './cause.ts'
 import type { FitFacts, SizeChain } from './chain.ts'
 import type { Pilot } from './pilot.ts'
 import { pilotOf } from './pilot.ts'
+import type { ShaftFit } from './shaft.ts'
+import { shaftOf } from './shaft.ts'
 import type { Band, Share } from './share.ts'
 import { together } from './share.ts'
 
@@ -46,22 +47,10 @@ export interface HardwareFit {
   /** Finished depth of its hole, mm; null right through or without one. */
   readonly holeDepthMm: number | null
   /** For a shaft: material it must pass, thread it needs and thread it has, mm. */
-  readonly shaft: {
-    readonly passesMm: number
-    /** Coats on the face it comes out of and on the floor its body lies on, mm. */
-    readonly filmMm: number
-    /** How much more there may be to pass: thicker coats, a pocket cut less deep, mm. */
-    readonly doubtMm: number
-    readonly needsMm: number
-    readonly hasMm: number
-    readonly stock: readonly number[]
-  } | null
+  readonly shaft: ShaftFit | null
   /** The pour it is cast into, if any. */
   readonly castIn: number | null
 }
-
-/** Thread beyond the dial for washer and nut, mm, when the row does not say: 1/8 in (common practice). */
-const BEYOND_DIAL_MM = 25.4 / 8
 
 /** What a part that is pushed in tight is cut for, on each side: half of nominal less 0.05 across (practice). */
 const PRESS_GAP_MM = -0.025
@@ -80,14 +69,22 @@ export function hardwareFits(stack: Stack, facts: FitFacts, chains: readonly Siz
       : former
         ? stack.geometry.formers[former.index]!.region
         : null
-    const middle = h.at ?? (hole === null ? undefined : [centroid(hole).x, centroid(hole).y])
+    const groove = cut === undefined ? null : grooveOf(stack, cut.index)
+    const middle = h.at ?? (hole === null ? groove?.middle : [centroid(hole).x, centroid(hole).y])
     const [x, y] = middle ?? [0, 0]
     const wanted = h.clearance ?? record.pocket?.clearanceMm ?? slipMm(record, part) ?? 0.5
     const chain =
       chains.find(c =>
         cut ? c.of === 'cut' && c.index === cut.index : c.of === 'former' && c.index === former?.index
       ) ?? null
-    const gapMm = hole === null || part === null ? null : gapOf(part, h.turn, x, y, hole)
+    const gapMm =
+      part === null
+        ? null
+        : hole !== null
+          ? gapOf(part, h.turn, x, y, hole)
+          : groove === null
+            ? null
+            : (groove.widthMm - Math.min(part.widthMm, part.lengthMm)) / 2
     const shares = part === null || chain === null ? [] : [...chain.shares, ...partShares(h, record, part)]
     const side = together(shares)
     const clearanceMm: Band | null =
@@ -114,6 +111,20 @@ export function hardwareFits(stack: Stack, facts: FitFacts, chains: readonly Siz
         h.castIn === undefined ? null : (stack.entries.pours.find(p => p.id === h.castIn)?.index ?? null)
     }
   })
+}
+
+// A flat groove that a strip or a profile lies in: its width, and the middle of its line.
+function grooveOf(
+  stack: Stack,
+  cut: number
+): { readonly widthMm: number; readonly middle: readonly [number, number] } | null {
+  const lines = stack.geometry.cutLines[cut] ?? null
+  const { width, profile } = stack.piece.cuts[cut]!
+  if (lines === null || width === undefined || profile !== 'flat') return null
+  const line = lines[0]!
+  const k = 2 * Math.max(0, Math.floor((line.length / 2 - 1) / 2))
+  const next = Math.min(k + 2, line.length - 2)
+  return { widthMm: width, middle: [(line[k]! + line[next]!) / 2, (line[k + 1]! + line[next + 1]!) / 2] }
 }
 
 function partOf(h: Hardware, record: HardwareRecord): Part | null {
@@ -164,67 +175,4 @@ function gapOf(part: Part, turn: number, x: number, y: number, hole: Region): nu
     }
   }
   return least
-}
-
-function shaftOf(
-  stack: Stack,
-  facts: FitFacts,
-  chain: SizeChain | null,
-  h: Hardware,
-  record: HardwareRecord,
-  x: number,
-  y: number,
-  own: number | null
-): HardwareFit['shaft'] {
-  if (record.shaft === null && h.thread === undefined) return null
-  // What the thread passes: the solid round its hole, beyond the floor of its own pocket.
-  const around = Math.max(8, (record.thread?.majorMm ?? 8) * 1.2)
-  const floor = own === null ? null : stack.cuts[own]!.floor
-  let passes = 0
-  for (let k = 0; k < 8; k++) {
-    const core = coreAt(
-      stack.geometry,
-      stack.events,
-      x + around * Math.cos((k * Math.PI) / 4),
-      y + around * Math.sin((k * Math.PI) / 4)
-    )
-    const low = own === null || stack.cuts[own]!.side === 'low'
-    const beyond = core.reduce(
-      (sum, p) =>
-        sum +
-        (floor === null || !Number.isFinite(floor)
-          ? p.to - p.from
-          : Math.max(0, low ? p.to - Math.max(p.from, floor) : Math.min(p.to, floor) - p.from)),
-      0
-    )
-    passes = Math.max(passes, beyond)
-  }
-  const stock = (record.shaft?.lengths ?? []).map(l => l.threadMm[0])
-  const { filmMm, doubtMm } = coatsPassed(stack, facts, chain, h, own)
-  const needs = passes + filmMm + (record.shaft?.beyondDialMm[0] ?? BEYOND_DIAL_MM)
-  const has = h.thread ?? stock.find(t => t >= needs + doubtMm) ?? Math.max(0, ...stock)
-  return { passesMm: passes, filmMm, doubtMm, needsMm: needs, hasMm: has, stock }
-}
-
-// Its own face's coat lies on the floor it is pressed against, unless that is masked; the other face's where it
-// comes out.
-function coatsPassed(
-  stack: Stack,
-  { films, shop }: FitFacts,
-  chain: SizeChain | null,
-  h: Hardware,
-  own: number | null
-): { readonly filmMm: number; readonly doubtMm: number } {
-  const cut = own === null ? undefined : stack.piece.cuts[own]!
-  const face = cut?.face ?? h.face
-  const coated = (f: 'front' | 'back') =>
-    stack.steps.some(s => s.kind === 'coat' && (s.face === 'both' || s.face === f))
-  const out = face === 'back' ? 'front' : 'back'
-  const on = [
-    ...(coated(out) && !films[out].floods ? [films[out].filmMm] : []),
-    ...((chain === null ? coated(face) : chain.coats > 0) && !films[face].floods ? [films[face].filmMm] : [])
-  ]
-  const filmMm = on.reduce((sum, f) => sum + f[1], 0)
-  const more = on.reduce((sum, f) => sum + f[2] - f[1], 0)
-  return { filmMm, doubtMm: Math.hypot(more, cut === undefined ? 0 : errorMm(shop, cut.way)) }
 }

@@ -1,4 +1,6 @@
+import { find } from '../catalogue/find.ts'
 import type { Work } from '../findings/work.ts'
+import type { SizeChain } from '../fits/chain.ts'
 import type { CutSize } from '../fits/cut-size.ts'
 import type { HardwareFit } from '../fits/hardware.ts'
 import type { Band, Cause } from '../fits/share.ts'
@@ -74,8 +76,24 @@ export function cutDoes(work: Work, cut: number): string[] {
       `Drill it smaller and ream it to ${decimals(chain.drawnMm, 2)} ${toleranceClass}: ${decimals(chain.drawnMm + lowerMm, 3)} to ${decimals(chain.drawnMm + upperMm, 3)} mm.`
     )
   }
+  if (chain !== undefined) out.push(...noBit(work, cut, chain))
   if (mask === true) out.push('Plug or tape it before the face is coated.')
   return out
+}
+
+/** Bits of the shop within this of a size cut it, mm. */
+const SAME_BIT_MM = 0.1
+const BITS = new Set(['drill', 'brad-point', 'forstner'])
+
+// A bore that no bit in the drawer makes is roughed out and routed along a template.
+function noBit(work: Work, cut: number, { drawnMm, measured }: SizeChain): string[] {
+  const bits = work.shop.cutters.filter(c => BITS.has(find('cutter', c.kind)?.kind ?? ''))
+  if (measured !== 'diameter' || work.piece.cuts[cut]!.way !== 'drill' || bits.length === 0) return []
+  if (bits.some(c => Math.abs(c.diameter - drawnMm) <= SAME_BIT_MM)) return []
+  const largest = Math.max(...bits.map(c => c.diameter))
+  return [
+    `No bit of Ø ${decimals(drawnMm, 1)} is listed in the shop, the largest is ${decimals(largest, 1)}: bore it smaller and rout it along a template, held by screws or hot glue, not by tape.`
+  ]
 }
 
 /** What is to be masked before a face is coated; empty when nothing is. */

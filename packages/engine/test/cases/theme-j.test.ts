@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { cutDoes } from '../../src/sheets/run-fit.ts'
 import type { Given } from '../findings/harness.ts'
 import { mended, PLAIN } from '../findings/harness.ts'
 import { asked, theOne, worked } from './asked.ts'
@@ -108,5 +109,67 @@ describe('theme J: does the bought-in part fit', () => {
     }
     // A strip with its own leads may be cast in.
     expect(asked(cast('led-strip'), 'sealed-in')).toEqual([])
+  })
+
+  // The hole follows the body behind the bezel; a maker's largest bit was 2 3/8 in.
+  it('C94 the gap that is left counts, and the sheet says that no bit of the list makes the hole', () => {
+    const bored = (mm: number, film: number): Given => ({
+      piece: {
+        ...PLAIN,
+        finish: { both: { coat: 'oil-varnish', film } },
+        cuts: [
+          {
+            id: 'bore',
+            kind: 'bore',
+            face: 'front',
+            way: 'drill',
+            shape: { circle: mm, at: [0, 0] },
+            depth: 12
+          }
+        ],
+        hardware: [
+          { id: 'insert', kind: 'clock-insert', in: 'bore', face: 'front', diameter: '3 1/8 in', depth: 11 }
+        ]
+      },
+      shop: {
+        castwright: 1,
+        cutters: [{ id: 'big', kind: 'forstner', diameter: 60.3, length: 50 }]
+      }
+    })
+    expect(asked(bored(80, 0.02), 'fit-closes')).toEqual([])
+    expect(asked(bored(80, 0.02), 'mask-or-cut-after')).toEqual([])
+    const found = theOne(bored(80, 0.4), 'mask-or-cut-after')
+    expect(found.severity).toBe('stop')
+    expect(found.says).toMatch(/0\.4 mm of film on each wall/)
+    expect(asked(mended(bored(80, 0.4), found.fix!), 'mask-or-cut-after')).toEqual([])
+    expect(cutDoes(worked(bored(80, 0.02)), 0)[0]).toMatch(
+      /No bit of Ø 80 is listed in the shop, the largest is 60\.3: .*template, held by screws or hot glue/
+    )
+  })
+
+  it('C89 the glass is checked at the tip of the shaft: 0.5 to 1.0 mm', () => {
+    // Dial 7.9 and a shaft of 18 stand out 10: the glass 10.5 off at the least.
+    const glass = (mm: number) => c89({ shaft: 18, glass: mm })
+    expect(asked(glass(10.6), 'glass-near')).toEqual([])
+    const found = theOne(glass(10), 'glass-near')
+    expect(found.value).toBeCloseTo(10 - (18 - dial - 0.05), 2)
+    expect(asked(mended(glass(10), found.fix!), 'glass-near')).toEqual([])
+  })
+
+  it('C11 metal in resin has 0.1 mm on the radius, or it splits', () => {
+    const handle = (mm: number, fitting: 'press' | 'loose'): Given => ({
+      piece: {
+        ...PLAIN,
+        cuts: [
+          { id: 'hole', kind: 'bore', face: 'back', mask: true, shape: { circle: mm, at: [0, 0] }, depth: 12 }
+        ],
+        hardware: [{ id: 'ferrule', kind: 'dowel-pin-6', in: 'hole', fitting }]
+      }
+    })
+    const found = theOne(handle(6, 'press'), 'press-in-resin')
+    expect(found.severity).toBe('caution')
+    expect(found.limit).toBe(0.1)
+    expect(asked(mended(handle(6, 'press'), found.fix!), 'press-in-resin')).toEqual([])
+    expect(asked(handle(6.2, 'loose'), 'press-in-resin')).toEqual([])
   })
 })

@@ -166,6 +166,28 @@ export const pairs: readonly Pair[] = [
     severity: 'caution'
   },
   {
+    id: 'hardware-pocket',
+    about: 'a strip of 10 in a channel of 10.2 instead of 10.6',
+    sound: {
+      piece: fitted(
+        { kind: 'led-strip' },
+        {
+          kind: 'groove',
+          width: 10.6,
+          depth: 4,
+          along: {
+            points: [
+              [100, -60],
+              [100, 60]
+            ]
+          }
+        }
+      )
+    },
+    edit: { op: 'replace', path: '/cuts/0/width', value: 10.2 },
+    severity: 'caution'
+  },
+  {
     id: 'glass-near',
     about: 'a glass 9 mm before a shaft that stands out 10',
     sound: { piece: movement({ thread: 12, shaft: 18, glass: 12 }) },
