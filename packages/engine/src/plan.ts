@@ -173,6 +173,7 @@ export interface PlanHardware {
 export interface PlanBow {
   readonly flatnessMm: number
   readonly rows: NonNullable<Work['bow']>['rows']
+  readonly order: NonNullable<Work['bow']>['order']
 }
 
 /** A plan with the work it was made from, for sheets that draw. */

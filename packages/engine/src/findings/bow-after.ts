@@ -1,6 +1,7 @@
 import type { BowRow } from '../fits/bow.ts'
 import { bowOf } from '../fits/bow.ts'
 import type { FaceBow } from '../fits/bow-face.ts'
+import type { FlattenWay } from '../fits/bow-order.ts'
 import type { Face } from '../piece/piece-schema.ts'
 import { decimals } from '../quantity/format.ts'
 import type { Check, Found } from './finding.ts'
@@ -98,7 +99,7 @@ function comesBack(work: Work, row: BowRow, face: Face): Found {
       ? `Taking ${mm(mend.mm)} off the ${mend.face} in all evens it out.`
       : inUse
         ? 'Let resin and timber lie alike towards both faces, or bring the timber nearer to the air it will live in.'
-        : 'Turn it over once more and take the last half millimetre off each face in turn.'
+        : orderWords(work)
   return {
     severity: 'caution',
     at: '/flatten',
@@ -118,6 +119,17 @@ function comesBack(work: Work, row: BowRow, face: Face): Found {
           fixSays: `Take ${mm(mend.mm)} off the ${mend.face}`
         })
   }
+}
+
+// The order or depth that leaves least.
+function orderWords(work: Work): string {
+  const best = work.bow!.order.reduce<FlattenWay | null>(
+    (a, b) => (a !== null && a.leavesMm <= b.leavesMm ? a : b),
+    null
+  )
+  return best === null || best.way === 'as planned'
+    ? 'Take less at a time and turn it over in between.'
+    : `Flattened otherwise, ${best.says}, it is left with ${mm(best.leavesMm)}.`
 }
 
 // The least that, taken off one face besides, keeps a made piece within what is wanted.

@@ -10,6 +10,8 @@ import type { Bent, FaceBow } from './bow-face.ts'
 import { faceBow, less, wantedMm, waysOf } from './bow-face.ts'
 import type { BowMoment } from './bow-moment.ts'
 import { momentsOf } from './bow-moment.ts'
+import type { FlattenWay } from './bow-order.ts'
+import { flattenWays } from './bow-order.ts'
 import type { BowInput, Within } from './bow-plies.ts'
 import { Plies } from './bow-plies.ts'
 import { contractionOf } from './bow-resin.ts'
@@ -41,6 +43,8 @@ import { contractionOf } from './bow-resin.ts'
  */
 export interface Bow {
   readonly rows: readonly BowRow[]
+  /** What other orders and depths of flattening would leave, as planned first; empty unless both faces are flattened. */
+  readonly order: readonly FlattenWay[]
   /** How far from flat is let pass, mm over 300 mm. */
   readonly flatnessMm: number
 }
@@ -93,16 +97,11 @@ export function bowOf(input: BowInput, more: Readonly<Record<Face, number>> = AS
   )
   const plies = new Plies(input, cures)
   const within = clips(stack, moments, more)
-  const ways = waysOf(piece, box).map(way => ({
-    ...way,
-    bent: bentOver(
-      way.along === 'x' ? cells.columns : cells.rows,
-      moments,
-      within,
-      plies,
-      way.along === 'x' ? 0 : 1
-    )
-  }))
+  const ways = waysOf(piece, box).map(way => {
+    const groups = way.along === 'x' ? cells.columns : cells.rows
+    const axis = way.along === 'x' ? 0 : 1
+    return { ...way, groups, axis, ...bentOver(groups, moments, within, plies, axis) } as const
+  })
   const none: Bent = [new Array<number>(CELLS).fill(0), new Array<number>(CELLS).fill(0)]
   const flatAs = { front: ways.map(() => none), back: ways.map(() => none) }
   const faceAt = (face: Face, m: number): FaceBow =>
@@ -126,7 +125,20 @@ export function bowOf(input: BowInput, more: Readonly<Record<Face, number>> = AS
       { when: moment.when, step: moment.step, front: faceAt('front', m), back: faceAt('back', m), flattens }
     ]
   })
-  return { rows, flatnessMm: wantedMm(piece) }
+  // As it stands just before the first face is made flat, on that day.
+  const before = moments.findIndex(m => m.when === 'flattened') - 1
+  const untouched = { ...moments[before + 1]!, held: false }
+  const order =
+    before < 0
+      ? []
+      : flattenWays(stack, moments, ways, between =>
+          ways.map(({ groups, axis, joined }) =>
+            groups.map(
+              (cells, g) => shapeAt(cells, before, untouched, between, plies, 0, joined[g]!).curvature[axis]
+            )
+          )
+        )
+  return { rows, order, flatnessMm: wantedMm(piece) }
 }
 
 /** Heights between which the piece is left standing at each moment, when more comes off than planned. */
@@ -146,15 +158,16 @@ function clips(
   })
 }
 
-/** Curvatures of every group of cells at every moment. */
+/** Curvatures of every group of cells at every moment, and the shape each pour joined it at, as reckoned. */
 function bentOver(
   groups: readonly (readonly Cell[])[],
   moments: readonly BowMoment[],
   within: readonly Within[],
   plies: Plies,
   axis: 0 | 1
-): Bent[] {
+): { readonly bent: Bent[]; readonly joined: readonly ReadonlyMap<number, Shape>[] } {
   const out = moments.map((): [number[], number[]] => [[], []])
+  const met: Map<number, Shape>[] = []
   for (const cells of groups) {
     for (const end of [0, 1] as const) {
       const joined = new Map<number, Shape>()
@@ -163,9 +176,10 @@ function bentOver(
         if (moment.when === 'joined') joined.set(moment.pour!, shape)
         out[m]![end].push(shape.curvature[axis])
       })
+      if (end === 0) met.push(joined)
     }
   }
-  return out
+  return { bent: out, joined: met }
 }
 
 function shapeAt(

@@ -46,3 +46,19 @@ export function bowFacts(work: Work, step: number, label: string, when?: BowRow[
 function sense(bow: FaceBow & { readonly face: string }): string {
   return bow.hollow ? `hollow on the ${bow.face}` : `the ${bow.face} stands up in its middle`
 }
+
+/** A bow that another order saves is worth a line from this on, mm. */
+const SAVES_MM = 0.2
+
+/** Another order or depth of flattening, at the first face that is flattened, where it leaves much less. */
+export function orderLines(work: Work, step: number): string[] {
+  const { bow } = work
+  const first = bow?.rows.find(r => r.flattens !== null)
+  const [planned, ...others] = bow?.order ?? []
+  if (bow === null || planned === undefined || first?.step !== step) return []
+  const best = others.reduce((a, b) => (b.leavesMm < a.leavesMm ? b : a), planned)
+  if (planned.leavesMm - best.leavesMm < SAVES_MM || best.leavesMm > planned.leavesMm / 2) return []
+  return [
+    `As planned the ${planned.face} is left bent by about ${decimals(planned.leavesMm, 1)} mm; ${best.says}: ${decimals(best.leavesMm, 1, 1)} mm.`
+  ]
+}

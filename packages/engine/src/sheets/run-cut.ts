@@ -2,7 +2,7 @@ import type { Work } from '../findings/work.ts'
 import type { Plan } from '../plan.ts'
 import { decimals } from '../quantity/format.ts'
 import { bounds } from '../shape/measure.ts'
-import { bowFacts } from './bow-words.ts'
+import { bowFacts, orderLines } from './bow-words.ts'
 import { cutDoes, endsAt } from './run-fit.ts'
 import { fillMix, mlWords, scaleWords } from './run-mix.ts'
 import { place } from './run-mould.ts'
@@ -15,6 +15,7 @@ export function flattenDetail(work: Work, i: number): RunDetail {
   const s = work.stack.states[i]!
   const left = decimals(s.highZ - s.lowZ, 1, 1)
   return detail({
+    does: orderLines(work, i),
     facts: [
       fact('Take off', decimals(step.byMm ?? 0, 1, 1), 'mm'),
       fact('Leaves', left, 'mm thick'),

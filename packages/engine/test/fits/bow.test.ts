@@ -114,6 +114,52 @@ describe('the bow of a piece', () => {
     expect(front!.flattens!.before.mm).toBeCloseTo(back!.front.mm, 12)
   })
 
+  it('left by the planned order is that of its rows, and another order leaves less where one turn is added', () => {
+    const { rows, order } = bow(skinned({ flatten: { back: 2, front: 1 } }))
+    const way = (name: string) => order.find(o => o.way === name)!
+    const last = rows.filter(r => r.when === 'flattened').at(-1)!
+    // Cores of the day against cores clipped to the planes of that day.
+    expect(way('as planned').leavesMm).toBeCloseTo(last[way('as planned').face].mm, 6)
+    expect(way('as planned').face).toBe('back')
+    expect(way('other way round').face).toBe('front')
+    expect(way('once more').leavesMm).toBeLessThan(way('other way round').leavesMm)
+    expect(way('same depth').leavesMm).toBeGreaterThan(way('as planned').leavesMm)
+    // The other way round really planned gives what it promised.
+    const steps = [
+      'make mould',
+      'set timber',
+      'pour',
+      'wait',
+      'demould',
+      'front',
+      'turn over',
+      'back',
+      'deliver'
+    ]
+    const given = skinned({
+      flatten: { back: 2, front: 1 },
+      steps: steps.map(s =>
+        s === 'front' || s === 'back'
+          ? { do: 'flatten', face: s }
+          : s === 'pour'
+            ? { do: 'pour', what: 'skin' }
+            : s === 'wait'
+              ? { do: 'wait', for: '9 d' }
+              : { do: s }
+      ) as NonNullable<PieceDocument['steps']>
+    })
+    const turned = at(bow(given), 'flattened').at(-1)!
+    expect(turned.front.mm / way('other way round').leavesMm).toBeGreaterThan(0.9)
+    expect(turned.front.mm / way('other way round').leavesMm).toBeLessThan(1.1)
+  })
+
+  it('left by any order is none where the stack is alike towards both faces', () => {
+    const { order } = bow(PLAIN)
+    expect(order.map(o => o.way)).toEqual(['as planned', 'other way round', 'once more'])
+    for (const o of order) expect(o.leavesMm).toBeLessThan(1e-6)
+    expect(bow(skinned()).order).toEqual([])
+  })
+
   it('is none once the skin is planed off, and less the thinner it is', () => {
     const left = (front: number) => at(bow(skinned({ flatten: { back: 1, front } })), 'dampest')[0]!.front.mm
     const bows = [1, 2, 3].map(left)
