@@ -7,6 +7,7 @@ import type { Finding } from './findings/finding.ts'
 import type { Work } from './findings/work.ts'
 import type { PlanFace } from './finish/face-plan.ts'
 import { planFace } from './finish/face-plan.ts'
+import { sandingHazards } from './finish/sands-at.ts'
 import type { CutSize } from './fits/cut-size.ts'
 import { cutSize } from './fits/cut-size.ts'
 import { bounds } from './shape/measure.ts'
@@ -243,7 +244,9 @@ function planFrom(
         safety: safetyOf(s, work.materials, {
           massG: work.moves.find(m => m.step === i)?.massG ?? totals.massG,
           food: piece.food !== 'none',
-          byHand: work.shop.machine === undefined
+          byHand: work.shop.machine === undefined,
+          timber: piece.timbers.length > 0,
+          sanding: sandingHazards(work.faces, work.steps, i)
         }).map(h => ({
           line: h.lines.join(' '),
           defersTo: h.defersTo

@@ -118,6 +118,28 @@ export const HAZARDS: readonly HazardRecord[] = [
     defersTo: [RULES, 'the lists of harmful timbers of your labour inspectorate']
   },
   {
+    id: 'wet-sanding',
+    name: 'sanding wet',
+    source: PRACTICE,
+    confidence: 'practice',
+    lines: [
+      'No mains tool near the water: by hand, or with an air sander.',
+      'Slurry is dust again once dry: wipe it up wet, let it settle, keep it out of the drain.'
+    ],
+    defersTo: [MANUAL, 'the safety data sheet of the resin or finish']
+  },
+  {
+    id: 'sanding-finish',
+    name: 'sanding between coats',
+    source: PRACTICE,
+    confidence: 'practice',
+    lines: [
+      'Not before the coat has dried through: until then its dust reacts, and clogs the paper.',
+      'Extraction at the tool and a mask as its sheet names it, most of all for two-part coats.'
+    ],
+    defersTo: ['the safety data sheet of the finish', RULES]
+  },
+  {
     id: 'spray',
     name: 'spraying a finish',
     source: `29 CFR 1910.134 (respirators) and maker's sheets in general (memory)`,

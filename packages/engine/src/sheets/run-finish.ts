@@ -5,6 +5,7 @@ import { decimals, formatMass, formatVolume } from '../quantity/format.ts'
 import type { Step } from '../steps/step.ts'
 import { bowFacts } from './bow-words.ts'
 import { capital } from './model.ts'
+import { coatFacts, coatTable, floodFacts, foodWords } from './run-coat.ts'
 import { gapFacts, maskWords, tightWords } from './run-fit.ts'
 import { mlWords } from './run-mix.ts'
 import type { RunDetail, RunFact } from './run-part.ts'
@@ -46,15 +47,20 @@ export function coatDetail(plan: Plan, work: Work, step: Step): RunDetail {
         'Film when dry',
         decimals(1000 * f.filmMm[1], 0),
         `µm; ${decimals(1000 * f.filmMm[0], 0)} to ${decimals(1000 * f.filmMm[2], 0)}`
-      )
+      ),
+      ...coatFacts(f, name),
+      ...f.floods.flatMap(flood => (flood.pour === null ? floodFacts(flood) : []))
     )
   }
+  const food = faces.filter(f => f.food).map(f => f.face)
+  if (food.length > 0) does.push(foodWords(food))
   const coats = [...new Set(faces.map(f => f.coat!))]
   for (const coat of coats) does.push(coatWords(coat, coats.length > 1))
   const most = Math.max(0, ...faces.map(f => f.coats))
   return detail({
     does,
     facts,
+    table: coatTable((alike ? [front] : faces).map(f => [alike ? 'Each face' : capital(f.face), f])),
     blanks: Array.from({ length: Math.min(4, most) }, (_, k) => blank(`Coat ${k + 1} at`, 'day, h:min'))
   })
 }

@@ -54,6 +54,8 @@ export interface RunDetail {
   readonly facts: readonly RunFact[]
   readonly amounts: RunAmounts | null
   readonly table: RunTable | null
+  /** Grades of paper, with passes, minutes and discs. */
+  readonly sanding: RunTable | null
   /** How a pour heats and thickens, drawn, and its words for those who do not see it. */
   readonly course: { readonly sheet: Sheet; readonly words: string } | null
   /** Its windows, each with its band and the reading that would sharpen it. */
@@ -68,6 +70,7 @@ export function detail(parts: Partial<RunDetail>): RunDetail {
     facts: [],
     amounts: null,
     table: null,
+    sanding: null,
     course: null,
     windows: null,
     blanks: [],

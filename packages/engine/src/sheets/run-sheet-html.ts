@@ -117,6 +117,7 @@ ${s.findings.map(stepFinding)}
 ${s.amounts === null ? null : amounts(s.amounts)}
 ${s.does.length === 0 ? null : html`<ul class="does">${s.does.map(d => html`<li>${d}</li>`)}</ul>`}
 ${s.facts.length === 0 ? null : facts(s.facts, 'facts')}
+${s.sanding === null ? null : table(s.sanding)}
 ${s.table === null ? null : table(s.table)}
 ${s.course === null ? null : drawing(s.course.sheet, 'course', s.course.words)}
 ${s.windows === null ? null : table(s.windows, 'when-table')}

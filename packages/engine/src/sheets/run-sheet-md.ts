@@ -98,6 +98,7 @@ function stepBlock(s: RunStep): string {
   if (s.amounts !== null) blocks.push(...amounts(s.amounts))
   if (s.does.length > 0) blocks.push(s.does.map(d => `- ${line(d)}`).join('\n'))
   if (s.facts.length > 0) blocks.push(s.facts.map(factWords).join(' · '))
+  if (s.sanding !== null) blocks.push(`${words(s.sanding.title)}:`, table(s.sanding))
   if (s.table !== null) blocks.push(`${words(s.table.title)}:`, table(s.table))
   if (s.windows !== null) blocks.push(`${words(s.windows.title)}:`, table(s.windows))
   for (const f of s.findings)

@@ -5,12 +5,14 @@ import { decimals, formatMass, formatMinutes } from '../quantity/format.ts'
 import { bounds } from '../shape/measure.ts'
 import { wasteReachMm } from '../stack/waste.ts'
 import { bowFacts } from './bow-words.ts'
+import { floodFacts } from './run-coat.ts'
 import { cutDetail, fillDetail, flattenDetail, markDetail } from './run-cut.ts'
 import { coatDetail, deliverDetail, fitDetail } from './run-finish.ts'
 import { mouldDetail, place, signed } from './run-mould.ts'
 import type { RunDetail, RunFact } from './run-part.ts'
 import { blank, detail, fact } from './run-part.ts'
 import { pourDetail, stonesDetail } from './run-pour.ts'
+import { sanded } from './run-sanding.ts'
 import { moistureFacts, roughWords, sealFacts, standFacts, weightBlanks } from './run-timber.ts'
 import { liftFacts } from './use-words.ts'
 
@@ -25,7 +27,7 @@ export function stepDetail(plan: Plan, work: Work, i: number): RunDetail {
     case 'set timber':
       return step.timber === undefined ? detail({}) : setDetail(plan, work, step.timber.index)
     case 'pour':
-      return pourDetail(plan, work, i)
+      return sanded(work, i, floodDetail(work, i, pourDetail(plan, work, i)))
     case 'set stones':
       return stonesDetail(plan, work, i)
     case 'wait':
@@ -41,7 +43,7 @@ export function stepDetail(plan: Plan, work: Work, i: number): RunDetail {
       })
     case 'flatten':
     case 'sand':
-      return flattenDetail(work, i)
+      return sanded(work, i, flattenDetail(work, i))
     case 'cut':
       return cutDetail(plan, work, i)
     case 'mark':
@@ -58,12 +60,18 @@ export function stepDetail(plan: Plan, work: Work, i: number): RunDetail {
         )
       })
     case 'coat':
-      return coatDetail(plan, work, step)
+      return sanded(work, i, coatDetail(plan, work, step))
     case 'fit':
       return step.hardware === undefined ? detail({}) : fitDetail(plan, work, step.hardware.index)
     case 'deliver':
       return deliverDetail(plan, work)
   }
+}
+
+// A flood among the pours: how it lies on the face.
+function floodDetail(work: Work, i: number, own: RunDetail): RunDetail {
+  const floods = work.faces.flatMap(f => f.floods.filter(flood => flood.step === i))
+  return floods.length === 0 ? own : { ...own, facts: [...own.facts, ...floods.flatMap(floodFacts)] }
 }
 
 const SEALED = {

@@ -8,7 +8,9 @@ import { wasteReachMm } from '../stack/waste.ts'
 import type { Step } from '../steps/step.ts'
 import { bowPhrase } from './bow-words.ts'
 import { dryingWords } from './drying-words.ts'
+import { coatBrief, floodWords } from './run-coat.ts'
 import { bandWords, endGap, sizeFacts } from './run-fit.ts'
+import { sandingWords } from './run-sanding.ts'
 import { liftPhrase, usePhrases } from './use-words.ts'
 
 const WAIT_WORDS = {
@@ -62,7 +64,7 @@ export function stepFacts(plan: Plan, work: Work, i: number, shown: ShownUnits =
         work.entries.formers.length === 0 ? '' : `with ${work.entries.formers.map(f => f.id).join(', ')}`
       ]
     case 'pour':
-      return pourFacts(plan, step, shown)
+      return [...pourFacts(plan, step, shown), ...floodWords(work, i, mm), ...sandingWords(work, i)]
     case 'set stones':
       return step.pour === undefined ? [] : stoneFacts(work, step.pour.index)
     case 'flatten':
@@ -70,6 +72,7 @@ export function stepFacts(plan: Plan, work: Work, i: number, shown: ShownUnits =
       return [
         `${mm(step.byMm ?? 0, 1)} off`,
         `${mm(thicknessAfter(work, i), 1, 1)} left`,
+        ...sandingWords(work, i),
         ...bows(work, i, shown)
       ]
     case 'demould':
@@ -103,11 +106,11 @@ export function stepFacts(plan: Plan, work: Work, i: number, shown: ShownUnits =
         `${mm(plan.totals.sizeMm[0], 1)} × ${mm(plan.totals.sizeMm[1], 1)} finished`,
         wasteWords(work, shown)
       ]
-    case 'coat': {
-      const faces = plan.faces.filter(f => step.face === 'both' || f.face === step.face)
-      const names = [...new Set(faces.flatMap(f => (f.coat === null ? [] : [f.coat])))]
-      return [names.join(' and '), `${Math.max(0, ...faces.map(f => f.coats))} coats`]
-    }
+    case 'coat':
+      return [
+        ...sandingWords(work, i),
+        ...coatBrief(work.faces.filter(f => step.face === 'both' || f.face === step.face))
+      ]
     case 'fit': {
       const h = plan.hardware[step.hardware!.index]!
       if (h.gapMm === null) return [h.name]

@@ -22,6 +22,10 @@ export interface HazardPiece {
   readonly food: boolean
   /** No machine in the shop: faces are flattened with a router on a sled. */
   readonly byHand: boolean
+  /** Timber is in the piece: what is sanded throws its dust too. */
+  readonly timber: boolean
+  /** What is sanded at this step; wet; between coats. */
+  readonly sanding: { readonly sands: boolean; readonly wet: boolean; readonly between: boolean }
 }
 
 /** What a family of resin brings beyond mixing. */
@@ -76,10 +80,16 @@ export function safetyOf(step: Step, facts: HazardFacts, piece: HazardPiece): Ha
     ids.add('sanding-cured-resin')
   }
   if (step.kind === 'flatten') ids.add(piece.byHand ? 'router-by-hand' : 'machine-cutting')
+  const { sands, wet, between } = piece.sanding
+  if (sands) ids.add('sanding-cured-resin')
+  if (piece.timber && (sands || ['flatten', 'sand', 'trim', 'work edges'].includes(step.kind)))
+    ids.add('sanding-timber')
+  if (wet) ids.add('wet-sanding')
+  if (between) ids.add('sanding-finish')
   if (['demould', 'turn over', 'trim', 'deliver'].includes(step.kind) && piece.massG >= HEAVY_G)
     ids.add('heavy-lift')
   if (step.kind === 'demould' && facts.base.material === 'glass') ids.add('glass-mould')
-  if (step.kind === 'deliver' && piece.food) ids.add('food-side')
+  if ((step.kind === 'deliver' || step.kind === 'coat') && piece.food) ids.add('food-side')
   if (step.timber !== undefined && step.kind === 'prepare timber' && step.timber.value.charred > 0)
     ids.add('charring')
   const mixed =
@@ -99,7 +109,8 @@ export function safetyOf(step: Step, facts: HazardFacts, piece: HazardPiece): Ha
       if (coat === null) continue
       if (coat.way === 'spray') ids.add('spray')
       if (coat.kind === 'penetrating') ids.add('oily-rags')
-      if (coat.kind === 'flood') ids.add('mixing-resin').add('leftover-in-cup')
+      // What comes without a solvent is mixed of two parts: flood and seal coats of epoxy.
+      if (coat.carrier === 'none') ids.add('mixing-resin').add('leftover-in-cup')
       if (coat.carrier !== 'none' && coat.carrier !== 'water') ids.add('finish-vapour')
     }
   }

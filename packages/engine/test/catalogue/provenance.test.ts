@@ -207,7 +207,7 @@ describe('every row of every catalogue', () => {
       room: 10,
       mixing: 3,
       abrasive: 32,
-      hazard: 22
+      hazard: 24
     })
   })
 

@@ -9,6 +9,7 @@ describe('the table of hazards', () => {
         ...['mixing-resin', 'pouring', 'leftover-in-cup', 'hot-piece', 'peroxide-catalyst'],
         ...['isocyanate', 'finish-vapour'],
         ...['sanding-cured-resin', 'sanding-timber', 'spray', 'oily-rags', 'charring'],
+        ...['wet-sanding', 'sanding-finish'],
         ...['machine-cutting', 'router-by-hand', 'sawing', 'drilling', 'heavy-lift'],
         ...['mains-wiring', 'magnets-swallow', 'food-side', 'glass-mould', 'pressure-pot']
       ].sort()

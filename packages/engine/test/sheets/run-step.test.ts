@@ -33,7 +33,7 @@ describe('trimming on the sheets', () => {
       '600 × 420',
       `up to ${reach.toFixed(1)}`
     ])
-    expect(table.plan.steps[i]!.safety.length).toBe(3)
+    expect(table.plan.steps[i]!.safety.length).toBe(4)
   })
 
   it('is left out where a cut frees the piece', () => {

@@ -15,7 +15,8 @@ const facts = (more: Partial<HazardFacts> = {}): HazardFacts => ({
   base: { material: 'particleboard' } as unknown as HazardFacts['base'],
   ...more
 })
-const light: HazardPiece = { massG: 2000, food: false, byHand: false }
+const none = { sands: false, wet: false, between: false }
+const light: HazardPiece = { massG: 2000, food: false, byHand: false, timber: false, sanding: none }
 const step = (kind: StepKind, more: object = {}): Step =>
   ({ kind, number: 1, says: '', at: '', up: null, inMould: false, ...more }) as Step
 const ids = (s: Step, f = facts(), p = light): string[] =>
@@ -114,6 +115,34 @@ const BITES: readonly [
     facts({ markingResins: [{ record: { family: 'polyester' } }] })
   ],
   ['a face is sanded', step('sand', { face: 'front' }), ['sanding-cured-resin']],
+  [
+    'a face of timber and resin is sanded, in the end wet',
+    step('sand', { face: 'front' }),
+    ['sanding-cured-resin', 'sanding-timber', 'wet-sanding'],
+    facts(),
+    { ...light, timber: true, sanding: { ...none, sands: true, wet: true } }
+  ],
+  [
+    'coats are sanded between',
+    step('coat', { face: 'back' }),
+    ['sanding-finish'],
+    facts(),
+    { ...light, sanding: { ...none, between: true } }
+  ],
+  [
+    'a board is sanded just before its coat',
+    step('coat', { face: 'back' }),
+    ['sanding-cured-resin', 'sanding-timber'],
+    facts(),
+    { ...light, timber: true, sanding: { ...none, sands: true } }
+  ],
+  [
+    'a coat of a face that meets food',
+    step('coat', { face: 'back' }),
+    ['food-side'],
+    facts(),
+    { ...light, food: true }
+  ],
   ['waste is sawn or routed off', step('trim'), ['router-by-hand', 'sanding-cured-resin', 'sawing']],
   ['edges are routed and sanded', step('work edges'), ['router-by-hand', 'sanding-cured-resin']],
   ['nothing is coated', step('coat', { face: 'both' }), []],
@@ -124,7 +153,7 @@ const BITES: readonly [
     step('deliver'),
     ['food-side', 'heavy-lift'],
     facts(),
-    { massG: HEAVY_G, food: true, byHand: false }
+    { ...light, massG: HEAVY_G, food: true }
   ]
 ]
 
@@ -141,7 +170,9 @@ const DEFERS: readonly [ids: readonly string[], to: RegExp][] = [
       'glass-mould',
       'sanding-cured-resin',
       'spray',
-      'finish-vapour'
+      'finish-vapour',
+      'wet-sanding',
+      'sanding-finish'
     ],
     /safety data sheet/
   ],
@@ -209,8 +240,8 @@ describe('safety lines', () => {
       const own = ids(step('coat', { face: 'front' }), facts({ coats: { front: coat, back: null } }))
       expect(own.includes('spray'), coat.id).toBe(coat.way === 'spray')
       expect(own.includes('oily-rags'), coat.id).toBe(coat.kind === 'penetrating')
-      expect(own.includes('mixing-resin'), coat.id).toBe(coat.kind === 'flood')
-      expect(own.includes('leftover-in-cup'), coat.id).toBe(coat.kind === 'flood')
+      expect(own.includes('mixing-resin'), coat.id).toBe(/epoxy/.test(coat.name))
+      expect(own.includes('leftover-in-cup'), coat.id).toBe(/epoxy/.test(coat.name))
       // Spirit, alcohol and thinner burn; water does not.
       expect(own.includes('finish-vapour'), coat.id).toBe(/spirit|alcohol|thinner/.test(coat.carrier))
       // The other face is not coated with it.

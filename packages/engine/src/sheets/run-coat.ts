@@ -1,0 +1,120 @@
+import { GLOSS_BANDS, readAtDeg } from '../coat/gloss.ts'
+import type { Work } from '../findings/work.ts'
+import type { Flood } from '../finish/flood.ts'
+import { decimals, formatMinutes, formatVolume } from '../quantity/format.ts'
+import { mlWords } from './run-mix.ts'
+import type { RunFact, RunTable } from './run-part.ts'
+import { fact } from './run-part.ts'
+
+type Finish = Work['faces'][number]
+
+/** The coats of faces, each with its films, what to have ready, and the minutes it takes. */
+export function coatTable(named: readonly (readonly [name: string, finish: Finish])[]): RunTable | null {
+  const rows = named.flatMap(([name, f]): string[][] => {
+    const { coating, coats } = f
+    if (coating === null || coats < 1) return []
+    const say = (k: string) => (named.length > 1 ? `${name}, ${k}` : `${name}: ${k}`)
+    return [
+      [
+        say(coats === 1 ? '1 coat' : `each of ${coats} coats`),
+        micrometres(coating.wetUm),
+        micrometres(coating.dryUm),
+        mlWords(coating.eachMl),
+        decimals(coating.eachMin, 0)
+      ]
+    ]
+  })
+  if (rows.length === 0) return null
+  return { title: 'Coats', head: ['Coat', 'Wet, µm', 'Dry, µm', 'Have ready, ml', 'Minutes'], rows }
+}
+
+function micrometres([low, , high]: readonly [number, number, number]): string {
+  return Math.abs(high - low) < 0.5 ? decimals(high, 0) : `${decimals(low, 0)} to ${decimals(high, 0)}`
+}
+
+/** What a face comes to: gloss, spread and mass of a coat, what stands on the edge. */
+export function coatFacts(f: Finish, name: string): RunFact[] {
+  const { coating, gloss, coat } = f
+  if (coating === null || coat === null) return []
+  const wanted = gloss.wanted !== null && gloss.words.includes(gloss.wanted) ? gloss.wanted : null
+  const words = wanted ?? gloss.words.join(' to ')
+  const [low, high] =
+    wanted === null
+      ? [gloss.low, gloss.high]
+      : [Math.max(gloss.low, GLOSS_BANDS[wanted][0]), Math.min(gloss.high, GLOSS_BANDS[wanted][1])]
+  return [
+    fact(
+      `${name}, gloss`,
+      words,
+      `${decimals(low, 0)} to ${decimals(high, 0)} at 60° by practice${low > 70 ? `, read at ${readAtDeg(low)}°` : ''}`
+    ),
+    ...(coat.wetFilmUm === null
+      ? []
+      : [
+          fact(
+            'Laid on',
+            decimals(coating.laidGPerM2, 0),
+            `g/m²; a litre covers ${decimals(coating.spreadM2PerL, 1)} m²`
+          )
+        ]),
+    ...(coating.standsUm === null
+      ? []
+      : [fact('On the edge', `at most ${decimals(coating.standsUm, 0)}`, 'µm wet, or it runs')])
+  ]
+}
+
+/** How a flood coat lies: its thickness, dam, level and levelling. */
+export function floodFacts(flood: Flood): RunFact[] {
+  const { depthMm, standsMm, damMm, wantsDamMm, kept, withinMmPerM, wedgeMm, levelMin, longestMm } = flood
+  const dam = damMm ?? wantsDamMm
+  return [
+    fact('Poured', decimals(depthMm[1], 1, 1), `mm thick, ${formatVolume(flood.volumeMl)} on the face`),
+    ...(kept
+      ? []
+      : [
+          fact(
+            'Stands by itself',
+            `${decimals(standsMm[0], 1)} to ${decimals(standsMm[2], 1)}`,
+            'mm up to a sharp edge'
+          )
+        ]),
+    ...(dam === null || kept ? [] : [fact('Dam', decimals(dam, 1), 'mm over the face')]),
+    fact('Level the face within', decimals(withinMmPerM, 1), 'mm/m'),
+    ...(wedgeMm === null || wedgeMm < 0.05
+      ? []
+      : [fact('The bench by its corners', decimals(wedgeMm, 1), 'mm deeper at the low end: shim it')]),
+    levelMin === null
+      ? fact('It levels', `ripples up to ${decimals(longestMm, 0)}`, 'mm before it sets: spread it evenly')
+      : fact('It levels', formatMinutes(Math.max(1, levelMin)), 'for ripples of 100 mm')
+  ]
+}
+
+/** What is said at the coat of a face that meets food. */
+export function foodWords(faces: readonly string[]): string {
+  const which = faces.length > 1 ? 'Both faces meet' : `The ${faces[0]} meets`
+  return `${which} food: needs written compliance for the exact product, full cure and a continuous film; knife cuts break the film; not for hot food above the temperature at which it softens.`
+}
+
+/** A flood in few words: its dam, and how level the face must lie. */
+export function floodWords(work: Work, i: number, mm: (value: number, most: number) => string): string[] {
+  const flood = work.faces.flatMap(f => f.floods).find(f => f.step === i)
+  if (flood === undefined) return []
+  const dam = flood.damMm ?? flood.wantsDamMm
+  return [
+    ...(dam === null || flood.kept ? [] : [`dam ${mm(dam, 1)}`]),
+    `level within ${decimals(flood.withinMmPerM, 1)} mm/m`
+  ]
+}
+
+/** The coats of a step in few words: names, how many, minutes of work. */
+export function coatBrief(finishes: readonly Finish[]): string[] {
+  const coated = finishes.filter(f => f.coat !== null && f.coats > 0)
+  const names = [...new Set(coated.map(f => f.coat!.name))]
+  const most = Math.max(0, ...coated.map(f => f.coats))
+  const minutes = coated.reduce((sum, f) => sum + f.coats * (f.coating?.eachMin ?? 0), 0)
+  return [
+    names.join(' and '),
+    `${most} coat${most === 1 ? '' : 's'}`,
+    ...(minutes < 1 ? [] : [`${formatMinutes(minutes)} of work`])
+  ]
+}
