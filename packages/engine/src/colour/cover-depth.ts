@@ -36,7 +36,7 @@ export function coverDepthMm(optics: Optics): number | null {
   if (seen(DEEPEST_MM)) return null
   let low = THINNEST_MM
   let high = DEEPEST_MM
-  for (let i = 0; i < 50; i++) {
+  for (let i = 0; i < 40; i++) {
     const middle = Math.sqrt(low * high)
     if (seen(middle)) low = middle
     else high = middle

@@ -1,5 +1,6 @@
 import { JUST_NOTICED } from '../colour/difference.ts'
 import type { CutSeen } from '../fits/appearance.ts'
+import type { TimberUnder } from '../fits/timber-under.ts'
 import { decimals } from '../quantity/format.ts'
 import type { Check, Found } from './finding.ts'
 import { rounded, setQuantity } from './fix.ts'
@@ -9,9 +10,12 @@ import type { Work } from './work.ts'
 /** A cut from behind that leaves too little of an opaque pour: it shows from the front. */
 export const opaqueCover: Check = {
   id: 'opaque-cover',
-  about: 'an opaque layer left too thin in front of a cut, so that the cut shows',
+  about: 'an opaque layer too thin over a cut or a timber, so that it shows',
   cases: ['O3'],
-  run: work => work.appearance.cuts.flatMap(seen => one(work, seen))
+  run: work => [
+    ...work.appearance.cuts.flatMap(seen => one(work, seen)),
+    ...work.appearance.under.flatMap(under => timber(work, under))
+  ]
 }
 
 function one(work: Work, { cut: index, pour: pourIndex, leftMm, seen, needMm }: CutSeen): Found[] {
@@ -62,6 +66,38 @@ function one(work: Work, { cut: index, pour: pourIndex, leftMm, seen, needMm }: 
         ? 'the cut made to half its depth first, and looked at'
         : 'a hiding card of this tint: steps cast over black and white',
       ...fix
+    }
+  ]
+}
+
+// What the document says a pour hides, and does not.
+function timber(work: Work, { pour, timber: index, coverMm, seen, needMm }: TimberUnder): Found[] {
+  const [least, most] = seen.band
+  if (most < JUST_NOTICED) return []
+  const { id, at, value } = work.entries.pours[pour]!
+  const under = work.entries.timbers[index]!.id
+  const { tested } = work.hiding[pour]!
+  // Flooded over a face, it grows outward: nothing else moves.
+  const deeper =
+    needMm !== null && value.kind === 'flood' && value.depth !== undefined
+      ? value.depth + needMm - coverMm
+      : null
+  return [
+    {
+      severity: seen.shows === 'yes' ? 'stop' : 'caution',
+      at,
+      says: `${id} lies ${decimals(coverMm, 1)} mm over ${under}, which ${seen.shows === 'yes' ? 'shows' : 'perhaps shows'} through it: a difference of ${decimals(seen.difference, 1)} (${decimals(least, 1)} to ${decimals(most, 1)}) where 1 is just noticed${needMm === null ? '' : `; from ${decimals(needMm, 1)} mm it surely would not`}.`,
+      value: coverMm,
+      unit: 'mm',
+      limit: needMm,
+      basis: `cover from the cores over the timber, faces as flattened; colours with and without it: Kubelka-Munk in three bands, CIEDE2000, 1 just noticeable, 2 plain (practice); timber by eye; strength of the pigment ${tested ? 'by your card' : 'within its factor'}`,
+      settledBy: 'a hiding card of this tint: steps cast over black and white',
+      ...(deeper === null
+        ? {}
+        : {
+            fix: setQuantity(work.document, `${at}/depth`, 'length', deeper, 'up'),
+            fixSays: `${id} ${decimals(rounded(deeper, 'up', 0.1), 1)} mm deep`
+          })
     }
   ]
 }

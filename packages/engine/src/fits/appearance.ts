@@ -12,6 +12,8 @@ import type { Seen, Strength } from './core-colour.ts'
 import { differenceAt, seenBetween } from './core-colour.ts'
 import type { Looks } from './looks.ts'
 import { looksOf } from './looks.ts'
+import type { TimberUnder } from './timber-under.ts'
+import { timbersUnder } from './timber-under.ts'
 
 /** What a blind cut from behind does to the colour in front of it, where it shows most. */
 export interface CutSeen {
@@ -46,6 +48,8 @@ export interface Appearance {
   readonly looks: Looks
   readonly pours: readonly PourSeen[]
   readonly cuts: readonly CutSeen[]
+  /** Timbers under pours that are said to hide them. */
+  readonly under: readonly TimberUnder[]
 }
 
 /** Path of light through a layer seen from the edge, mm: deep enough for its own colour. */
@@ -75,7 +79,8 @@ export function appearanceOf(stack: Stack, materials: Materials, covers: readonl
           : null
       }
     }),
-    cuts: covers.flatMap(cover => cutSeen(stack, looks, cover) ?? [])
+    cuts: covers.flatMap(cover => cutSeen(stack, looks, cover) ?? []),
+    under: timbersUnder(stack, looks)
   }
 }
 

@@ -34,14 +34,14 @@ export function hidingOf(piece: Piece, materials: Materials, pours: readonly Pou
     const own = pours[i]!.depth
     const tint = weakest(materials, i, own)
     const optics = tintOptics(tint, densityGMl)
-    const mm = coverDepthMm(optics)
+    const { mm, contrastMm } = coverOf(tint, optics, densityGMl)
     const doubt = strengthDoubt(tint)
     const depth =
       mm === null || mm > NEVER_MM ? null : { centralMm: mm, lowMm: mm / doubt, highMm: mm * doubt }
     return {
       pour: i,
       depth,
-      byContrastMm: contrastMm(tint, densityGMl),
+      byContrastMm: contrastMm,
       light: lightThrough(optics, own),
       meant: pour.opaque ?? (depth !== null && depth.centralMm <= own),
       tested: tint.length > 0 && tint.every(t => t.pigment.card !== undefined)
@@ -74,6 +74,29 @@ export function tintOptics(tint: readonly TintPigment[], densityGMl: number): Op
 /** Factor within which the strength of a tint is known: that of its least known pigment; 1 when there is none. */
 export function strengthDoubt(tint: readonly TintPigment[]): number {
   return Math.max(1, ...tint.map(t => t.pigment.bandFactor))
+}
+
+interface Cover {
+  readonly mm: number | null
+  readonly contrastMm: number | null
+}
+
+// A plan is made at every edit, and an edit changes a tint or two: the last depths are kept by what they follow from.
+const covers = new Map<string, Cover>()
+const MOST_KEPT = 200
+
+function coverOf(tint: readonly TintPigment[], optics: Optics, densityGMl: number): Cover {
+  const key = [
+    ...optics.scatterPerMm,
+    ...optics.absorbPerMm,
+    ...tint.map(t => t.pigment.absorbM2PerG * t.share)
+  ].join()
+  const known = covers.get(key)
+  if (known !== undefined) return known
+  const cover = { mm: coverDepthMm(optics), contrastMm: contrastMm(tint, densityGMl) }
+  if (covers.size >= MOST_KEPT) covers.delete(covers.keys().next().value!)
+  covers.set(key, cover)
+  return cover
 }
 
 function contrastMm(tint: readonly TintPigment[], densityGMl: number): number | null {

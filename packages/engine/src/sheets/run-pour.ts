@@ -115,6 +115,7 @@ function pourFacts(plan: Plan, work: Work, index: number, amounts: RunAmounts | 
       out.push(fact('Out of the vessel within', roughTime(allowed, 'down'), 'of the first stir'))
     if (standing !== null) out.push(fact('Stirring and pouring take', formatMinutes(standing)))
   }
+  out.push(...tintFacts(pour))
   if (cast === null) {
     out.push(fact('Heat and windows', 'not predicted', 'the label and its data sheet say'))
     return out
@@ -137,6 +138,25 @@ function pourFacts(plan: Plan, work: Work, index: number, amounts: RunAmounts | 
   if (recoat.close !== null)
     out.push(fact('Next resin bonds from', `${aboutTime(recoat.open)} to ${roughTime(recoat.close)}`))
   return out
+}
+
+// From what depth it hides, where it is to; else how much light a tint lets through.
+function tintFacts({ hiding, kind }: Plan['pours'][number]): RunFact[] {
+  if (kind === 'seal') return []
+  if (hiding.meant && hiding.depth !== null) {
+    const { centralMm, lowMm, highMm } = hiding.depth
+    const known = hiding.tested ? 'by your card' : 'a hiding card says it more sharply'
+    return [
+      fact(
+        'Hides from',
+        decimals(centralMm, 1, 1),
+        `mm; between ${decimals(lowMm, 1)} and ${decimals(highMm, 1)}, ${known}`
+      )
+    ]
+  }
+  return hiding.light > 0.99
+    ? []
+    : [fact('Lets through', `${decimals(100 * hiding.light, 0)} %`, 'of the light')]
 }
 
 /** Width of the curves on the run sheet, mm. */

@@ -1,6 +1,7 @@
+import { strokeReadAtMm } from '../colour/contrast.ts'
 import type { Work } from '../findings/work.ts'
 import type { Plan, PlanStep } from '../plan.ts'
-import { formatMinutes } from '../quantity/format.ts'
+import { decimals, formatMinutes } from '../quantity/format.ts'
 import { aboutTime, kilos, roughMass } from '../quantity/rough.ts'
 import type { ShownUnits } from '../quantity/shown-units.ts'
 import { lengthIn, METRIC, massIn } from '../quantity/shown-units.ts'
@@ -98,7 +99,8 @@ export function stepFacts(plan: Plan, work: Work, i: number, shown: ShownUnits =
       const figures = value.numerals.length
       return [
         `${lines} line${lines === 1 ? '' : 's'}${figures === 0 ? '' : `, ${figures} numerals`}`,
-        `${mm(value.width, 1)} wide`
+        `${mm(value.width, 1)} wide`,
+        `told apart up to ${decimals(strokeReadAtMm(value.width) / 1000, 1)} m`
       ]
     }
     case 'trim':
@@ -149,6 +151,9 @@ function pourFacts(plan: Plan, step: Step, shown: ShownUnits): string[] {
         : `mix ${massIn(shown, batches.mixedG, kilos)}`
     )
   out.push(`${lengthIn(shown, pour.stack.liquidDepth, 1, 1)} deep when poured`)
+  const { meant, depth } = pour.hiding
+  if (meant && depth !== null && pour.kind !== 'seal')
+    out.push(`hides from ${lengthIn(shown, depth.centralMm, 1, 1)}`)
   return out
 }
 

@@ -46,12 +46,34 @@ const pocketed = (depth: number): PieceDocument => ({
   hardware: [{ id: 'clock', kind: 'quartz-movement', in: 'bay', depth: 16, thread: 20, fitting: 'loose' }]
 })
 
+const flooded = (percent: number): PieceDocument => ({
+  ...PLAIN,
+  pours: [
+    ...PLAIN.pours,
+    {
+      id: 'coat',
+      kind: 'flood',
+      resin: 'thin',
+      depth: 3,
+      tint: [{ pigment: 'black-paste', percent }],
+      opaque: true
+    }
+  ]
+})
+
 export const pairs: readonly Pair[] = [
   {
     id: 'opaque-cover',
     about: 'a bay as deep as its movement under a green layer: the layer grows, the bay stays',
     sound: { piece: pocketed(12) },
     edit: { op: 'replace', path: '/cuts/0/depth', value: '16.5 mm' },
+    severity: 'stop'
+  },
+  {
+    id: 'opaque-cover',
+    about: 'a black flood over ash, that the document says hides it',
+    sound: { piece: flooded(3) },
+    edit: { op: 'replace', path: '/pours/1/tint/0/percent', value: 0.05 },
     severity: 'stop'
   },
   {
