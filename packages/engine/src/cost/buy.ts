@@ -7,8 +7,10 @@ import type { FaceFinish } from '../finish/faces.ts'
 import type { BoardPiece } from '../mould/cutlist.ts'
 import type { ResinChoice } from '../piece/resin-choice.ts'
 import type { Shop } from '../piece/shop-schema.ts'
+import { decimals } from '../quantity/format.ts'
 import { bounds } from '../shape/measure.ts'
 import type { Stack } from '../stack/stack.ts'
+import { abrasiveNeeds } from './abrasives.ts'
 import { add, pigmentNeeds, resinNeeds } from './needs.ts'
 import type { Packs } from './packs.ts'
 import { cheapestPacks } from './packs.ts'
@@ -158,6 +160,12 @@ export function buyList(input: {
     const need = laid.reduce((sum, f) => sum + f.needMl, 0)
     line('finish', [coat.id, coat.name], 'ml', need * blanks, coatNote(laid))
   }
+  const abrasives = abrasiveNeeds(faces, blanks)
+  const disc = `disc of ${decimals(shop.sander.disc, 0)} mm`
+  for (const [grade, discs] of abrasives.discs)
+    line('finish', [grade.id, `P${grade.grit} ${disc}`], 'piece', discs, 'by minutes of sanding, both faces')
+  for (const [paste, ml] of abrasives.pastes)
+    line('finish', [paste.id, paste.name], 'ml', ml, 'on resin, after the last paper')
   stack.entries.hardware.forEach((h, i) => {
     const name = `${materials.hardware[i]!.name}: ${h.id}`
     line('hardware', [name, name], 'piece', h.value.count * blanks, 'measure yours before the cut is made', 0)
