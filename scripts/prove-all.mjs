@@ -46,6 +46,12 @@ const RUNS = [
     env: { CASTWRIGHT_LOGS: '2000' }
   },
   {
+    about:
+      '2,000 seeded hiding cards with errors of colour and depth: 90 % bands on absorption, scattering and hiding depth hold in 85 to 95 %',
+    file: 'packages/engine/test/colour/card.test.ts',
+    env: { CASTWRIGHT_CARDS: '2000' }
+  },
+  {
     about: 'the cast in three directions against its explicit twin, cells halved, the twin in quarter steps',
     file: 'packages/engine/test/cast/field/twin.test.ts',
     env: { CASTWRIGHT_TWIN: 'fine' }

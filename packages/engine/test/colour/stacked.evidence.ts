@@ -1,6 +1,7 @@
+import { fitCard } from '../../src/colour/card.ts'
 import { labOf } from '../../src/colour/cielab.ts'
-import { contrastOf } from '../../src/colour/contrast.ts'
-import { lightThrough } from '../../src/colour/cover-depth.ts'
+import { contrastOf, strokeReadAtMm } from '../../src/colour/contrast.ts'
+import { coverDepthMm, lightThrough } from '../../src/colour/cover-depth.ts'
 import { difference } from '../../src/colour/difference.ts'
 import { hexOf, linearOfHex, xyzOf } from '../../src/colour/srgb.ts'
 import { passage, seenOutside } from '../../src/colour/stacked.ts'
@@ -9,6 +10,16 @@ import { table } from '../evidence.ts'
 import { PAIRS } from './ciede2000-pairs.ts'
 
 const model = 'colour'
+
+/** A white by which a look is worked out apart: S 4 /mm, K 0.08 /mm, over a card of 0.80 and of nothing inside. */
+const looked = (mm: number, behind: number): number => {
+  const a = 1 + 0.08 / 4
+  const b = Math.sqrt(a * a - 1)
+  const coth = 1 / Math.tanh(b * 4 * mm)
+  const r = (1 - behind * (a - b * coth)) / (a - behind + b * coth)
+  return (0.953479 * 0.4 * r) / (1 - 0.6 * r)
+}
+const grey = (x: number) => [x, x, x] as const
 
 export const rows: readonly Evidence[] = [
   table({
@@ -118,5 +129,52 @@ export const rows: readonly Evidence[] = [
     tolerance: 0.005,
     why: 'two decimals',
     ours: () => contrastOf(linearOfHex('#767676'), linearOfHex('#ffffff'))
+  },
+  {
+    model,
+    what: 'depth that hides a white of S 5.5 /mm for the eye, against the contrast ratio 0.98 of ISO 6504-1 (2.1 mm)',
+    source: 'Kubelka-Munk at contrast ratio 0.98, computed independently',
+    confidence: 'computed',
+    unit: 'mm',
+    published: 2.13,
+    tolerance: 0.1,
+    why: 'two criteria: a difference of 1 (practice) and the standard’s ratio; they agree near white',
+    ours: () => coverDepthMm({ scatterPerMm: grey(5.5), absorbPerMm: grey(0.0005) })!
+  },
+  {
+    model,
+    what: 'scattering found from a card of four steps, its colours worked out apart (S 4 /mm)',
+    source: 'Kubelka-Munk and Saunderson closed forms, by hyperbolic cotangent',
+    confidence: 'computed',
+    unit: '1/mm',
+    published: 4,
+    tolerance: 0.02,
+    why: 'colours without error; the search starts at half the strength and is held to it loosely',
+    ours: () =>
+      fitCard(
+        {
+          steps: [0.2, 0.4, 0.7, 1.1].map(mm => ({
+            mm,
+            overBlack: grey(looked(mm, 0)),
+            overWhite: grey(looked(mm, 0.8))
+          })),
+          black: grey(0),
+          white: grey((0.953479 * 0.4 * 0.8) / (1 - 0.6 * 0.8)),
+          colourDoubt: 0.1,
+          depthDoubtMm: 0.001
+        },
+        { scatterPerMm: grey(2), absorbPerMm: grey(0.04) }
+      ).optics.scatterPerMm[1]
+  },
+  {
+    model,
+    what: 'distance at which a stroke of 1 mm is one minute of arc',
+    source: 'tan 1′ = 0.00029089',
+    confidence: 'exact',
+    unit: 'mm',
+    published: 3437.7,
+    tolerance: 0.1,
+    why: 'one decimal',
+    ours: () => strokeReadAtMm(1)
   }
 ]
