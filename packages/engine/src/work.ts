@@ -103,7 +103,7 @@ export function workOf(input: PlanInput): Work {
   const clock = clockOf(steps, casts, [materials.coats.front, materials.coats.back], materials.markingResins)
   const air = livingAir(piece, materials)
   const films = { front: filmOf(faces[0]), back: filmOf(faces[1]) }
-  const bowing = { stack, materials, casts, clock, seasons, shop }
+  const bowing = { stack, materials, casts, clock, seasons, shop, faces }
   const loaded = piece.supports === undefined ? null : loadedPiece(bowing)
   const facts = { materials, seasons, air, casts, clock, shop, films }
   const chains = sizeChains(stack, facts)

@@ -75,7 +75,9 @@ function tooShallow(work: Work, row: BowRow): Found {
 
 /** The face and moment of a made piece that lie farthest past what is let pass; null where none does. */
 function worstOf(rows: readonly BowRow[]): { readonly row: BowRow; readonly face: Face } | null {
-  const lastWork = rows.findLastIndex(r => r.when === 'flattened' || r.when === 'poured over')
+  const lastWork = rows.findLastIndex(
+    r => r.when === 'flattened' || r.when === 'poured over' || r.when === 'coated'
+  )
   let worst: { row: BowRow; face: Face; over: number } | null = null
   for (const row of rows.slice(Math.max(0, lastWork))) {
     for (const face of ['front', 'back'] as const) {
@@ -135,12 +137,11 @@ function orderWords(work: Work): string {
 // The least that, taken off one face besides, keeps a made piece within what is wanted.
 function deeper(work: Work): { readonly face: Face; readonly mm: number } | null {
   if (orderIsGiven(work)) return null
-  const { stack, materials, casts, clock, seasons, shop } = work
   for (const extra of MORE_MM) {
     for (const face of ['front', 'back'] as const) {
       if (!work.bow!.rows.some(r => r.flattens?.face === face)) continue
       const more = { front: 0, back: 0, [face]: extra }
-      const tried = bowOf({ stack, materials, casts, clock, seasons, shop }, more)
+      const tried = bowOf(work, more)
       if (tried !== null && worstOf(tried.rows) === null)
         return { face, mm: rounded(work.piece.flatten[face] + extra, 'up', 0.1) }
     }

@@ -36,8 +36,7 @@ function run(work: Work): Found[] {
   if (state.front === state.back) return thinner(work)
   const open: Face = ORDER.indexOf(state.front) < ORDER.indexOf(state.back) ? 'front' : 'back'
   const better = otherFace(open)
-  const { stack, materials, casts, clock, seasons, shop } = work
-  const bow = unlikeBowOf({ stack, materials, casts, clock, seasons, shop }, open)
+  const bow = unlikeBowOf(work, open)
   const told = bow !== null && bow.mm >= WORTH_MM
   return [
     {

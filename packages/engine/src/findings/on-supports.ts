@@ -24,8 +24,8 @@ type Point = [number, number]
  */
 export function movedSupports(work: Work, well: (use: InUse) => boolean): Patch | null {
   const { supports } = work.piece
-  const { stack, materials, casts, clock, seasons, shop } = work
-  const loaded = loadedPiece({ stack, materials, casts, clock, seasons, shop })
+  const { stack } = work
+  const loaded = loadedPiece(work)
   if (supports === undefined || loaded === null) return null
   const points = supports.legs ?? supports.rails!.flatMap(r => [r.from, r.to])
   const middle = [0, 1].map(k => points.reduce((sum, p) => sum + p[k]!, 0) / points.length)

@@ -1,4 +1,5 @@
 import type { StepTime } from '../cast/clock.ts'
+import type { Face } from '../piece/piece-schema.ts'
 import type { Stack } from '../stack/stack.ts'
 
 /** A moment at which the shape of the piece is asked for. */
@@ -7,9 +8,17 @@ export interface BowMoment {
    * joined: a pour is about to be stiff. cured: what the casting in the mould would do if it came out now. The
    * others: after that step.
    */
-  readonly when: 'joined' | 'cured' | 'demoulded' | 'flattened' | 'poured over' | 'driest' | 'dampest'
+  readonly when:
+    | 'joined'
+    | 'cured'
+    | 'demoulded'
+    | 'flattened'
+    | 'poured over'
+    | 'coated'
+    | 'driest'
+    | 'dampest'
   readonly step: number
-  /** The pour that joins. */
+  /** The pour that joins; a flood coat by {@link FILM}. */
   readonly pour: number | null
   /** Held flat in the mould. */
   readonly held: boolean
@@ -23,12 +32,13 @@ export interface BowMoment {
 
 /**
  * The moments of a build, in its order; `stiffMin`: how long after it is made a pour is stiff. Empty where nothing is
- * made. In use comes last, twice: in the driest air and in the dampest.
+ * made; `films`: flood coats of the finish, mm, by face. In use comes last, twice: in the driest air and in the dampest.
  */
 export function momentsOf(
   stack: Stack,
   clock: readonly StepTime[],
-  stiffMin: (pour: number) => readonly [number, number]
+  stiffMin: (pour: number) => readonly [number, number],
+  films: ReadonlyMap<Face, number> = new Map()
 ): BowMoment[] {
   const { steps, states } = stack
   const out: BowMoment[] = []
@@ -52,6 +62,14 @@ export function momentsOf(
         atMin: both(clock[next < 0 ? last : next]!.startMin),
         pouredMin: new Map(pouredMin)
       })
+    } else if (step.kind === 'coat') {
+      const flooded = [...films.keys()].filter(face => step.face === 'both' || step.face === face)
+      if (flooded.length === 0) return
+      // Faces of one step join together: each is without stress as the piece lies then.
+      for (const face of flooded)
+        out.push({ ...base, when: 'joined', pour: FILM[face], held: false, atMin: both(atMin) })
+      for (const face of flooded) pouredMin.set(FILM[face], atMin)
+      out.push({ ...base, when: 'coated', held: false, atMin: both(atMin), pouredMin: new Map(pouredMin) })
     } else if (step.kind === 'demould')
       out.push({ ...base, when: 'demoulded', held: false, atMin: both(atMin) })
     else if (step.kind === 'flatten' && (step.face === 'front' || step.face === 'back'))
@@ -69,6 +87,9 @@ export function momentsOf(
   out.push({ ...inUse, when: 'driest' }, { ...inUse, when: 'dampest' })
   return out
 }
+
+/** Numbers by which flood coats of the finish stand among the pours. */
+export const FILM = { front: -1, back: -2 } as const
 
 function both(min: number): readonly [number, number] {
   return [min, min]

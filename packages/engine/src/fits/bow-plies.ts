@@ -1,8 +1,10 @@
 import type { PourCast } from '../cast/cast.ts'
 import type { StepTime } from '../cast/clock.ts'
 import type { Materials } from '../cast/facts.ts'
+import { RESINS } from '../catalogue/resin.ts'
 import { RESIN_ELASTIC } from '../catalogue/resin-elastic.ts'
 import { grainDegOf } from '../piece/grain.ts'
+import type { Face } from '../piece/piece-schema.ts'
 import type { Shop } from '../piece/shop-schema.ts'
 import type { Layer, Shape } from '../plate/laminate.ts'
 import { FLAT } from '../plate/laminate.ts'
@@ -11,10 +13,12 @@ import { isotropic, stiffnessAt, strainAt } from '../plate/ply.ts'
 import { inradius } from '../shape/inradius.ts'
 import type { Material } from '../stack/event.ts'
 import type { Stack } from '../stack/stack.ts'
-import { finishedThickness } from '../stack/stack.ts'
+import { finishedThickness, sideOf } from '../stack/stack.ts'
 import type { Cell } from './bow-cells.ts'
 import type { BowMoment } from './bow-moment.ts'
+import { FILM } from './bow-moment.ts'
 import type { Contraction } from './bow-resin.ts'
+import { filmContraction } from './bow-resin.ts'
 import { timberElastic } from './bow-timber.ts'
 import type { Season } from './season.ts'
 
@@ -25,6 +29,22 @@ export interface BowInput {
   readonly clock: readonly StepTime[]
   readonly seasons: readonly Season[]
   readonly shop: Shop
+  /** Finish of either face; left out: none. */
+  readonly faces?: readonly FinishedFace[]
+}
+
+/** What of a face's finish counts: films of a flood coat, mm. */
+interface FinishedFace {
+  readonly face: Face
+  readonly coat: { readonly kind: string } | null
+  readonly filmMm: readonly [low: number, middle: number, high: number]
+}
+
+/** Flood coats of the finish: thickness by face, mm. */
+export function floodFilms({ faces = [] }: BowInput): Map<Face, number> {
+  return new Map(
+    faces.flatMap(f => (f.coat?.kind === 'flood' && f.filmMm[1] > 0 ? [[f.face, f.filmMm[1]] as const] : []))
+  )
 }
 
 /**
@@ -35,6 +55,9 @@ const LOCAL = 3
 
 /** Movement of a single board may be so much larger than its species' (season.ts). */
 export const MOST_MOVEMENT = 1.25
+
+/** What flood coats of the finish are reckoned as. */
+const THIN = RESINS.find(r => r.id === 'thin')!
 
 const NOTHING: Plane = [0, 0, 0]
 
@@ -48,12 +71,17 @@ export class Plies {
   private readonly cures: readonly (Contraction | null)[]
   private readonly resin: Stiffness
   private readonly narrow: readonly boolean[]
+  private readonly coats: ReadonlyMap<Face, number>
+  private readonly film: readonly [number, number]
   private readonly timbers: readonly { readonly stiffness: Stiffness; readonly grainDeg: number }[]
 
   constructor(input: BowInput, cures: readonly (Contraction | null)[]) {
     this.input = input
     this.cures = cures
     this.resin = stiffnessAt(isotropic(RESIN_ELASTIC.modulusMPa, RESIN_ELASTIC.poisson), 0)
+    const { night, day } = input.shop.climate
+    this.coats = floodFilms(input)
+    this.film = filmContraction(THIN, (night + day) / 2)
     const { piece, geometry, entries } = input.stack
     const least = LOCAL * finishedThickness(input.stack)
     this.narrow = piece.pours.map(
@@ -107,7 +135,27 @@ export class Plies {
         })
       }
     }
+    if (layers.length > 0) layers.push(...this.films(moment, end, joined))
     return layers
+  }
+
+  // Flood coats that are on by then, over the finished faces.
+  private films(moment: BowMoment, end: 0 | 1, joined: (material: Material) => Shape | undefined): Layer[] {
+    const { stack } = this.input
+    return [...this.coats].flatMap(([face, mm]): Layer[] => {
+      if (!moment.pouredMin.has(FILM[face])) return []
+      const high = sideOf(stack.piece, face) === 'high'
+      const e = this.film[end]
+      return [
+        {
+          lowMm: high ? stack.finishedHigh : stack.finishedLow - mm,
+          highMm: high ? stack.finishedHigh + mm : stack.finishedLow,
+          stiffness: this.resin,
+          free: [e, e, 0],
+          joined: joined({ kind: 'pour', index: FILM[face] }) ?? FLAT
+        }
+      ]
+    })
   }
 
   /** Whether it is too narrow to be a layer of the piece. */

@@ -1,5 +1,5 @@
 import type { PourCast } from '../cast/cast.ts'
-import type { ResinKinetics } from '../catalogue/resin.ts'
+import type { ResinKinetics, ResinRecord } from '../catalogue/resin.ts'
 import { RESIN_ELASTIC } from '../catalogue/resin-elastic.ts'
 import { conversionAtGlass, glassTransitionC } from '../resin/glass.ts'
 
@@ -72,6 +72,24 @@ export function contractionOf(
       return [pull(0), pull(1)]
     }
   }
+}
+
+/**
+ * The same of a flood coat of the finish, once it has cured: a thin layer that keeps no heat, stiff where its glass
+ * transition reaches the room, cured to the end. 0 for a family that is not predicted.
+ */
+export function filmContraction(
+  { model, shrinkagePct, shrinkageBandPct }: ResinRecord,
+  roomC: number
+): readonly [central: number, upper: number] {
+  if (model === null) return [0, 0]
+  const { kinetics } = model
+  const at = (overRoomK: number) => conversionAtGlass(kinetics, roomC + overRoomK)
+  const pull = (pct: number, from: number) => -((pct / 300) * Math.max(0, at(OVER_ROOM_K) - from))
+  return [
+    pull(shrinkagePct, at(0)),
+    pull(shrinkageBandPct[1], Math.max(kinetics.gelConversion, at(-GLASS_WIDTH_K)))
+  ]
 }
 
 // The first moment at which its glass transition is within so many K of its temperature, but not before gel.

@@ -13,7 +13,7 @@ import { momentsOf } from './bow-moment.ts'
 import type { FlattenWay } from './bow-order.ts'
 import { flattenWays } from './bow-order.ts'
 import type { BowInput, Within } from './bow-plies.ts'
-import { Plies } from './bow-plies.ts'
+import { floodFilms, Plies } from './bow-plies.ts'
 import { contractionOf } from './bow-resin.ts'
 
 /**
@@ -37,7 +37,7 @@ import { contractionOf } from './bow-resin.ts'
  *
  * Limits: elastic but for that factor, small deflections. Lines, and inlays narrower than three times the
  * thickness, pull on their own surroundings only and count as what they are let into. Moisture that differs through the thickness, cupping by year rings, twist, the
- * piece's own weight and films of the finish thinner than a pour are not in it. Cross-sections stay plane: across a
+ * piece's own weight and films of the finish but flood coats are not in it. Cross-sections stay plane: across a
  * change of section the piece is freer. The margin of waste is left out. No bow is told where a pour's family is not
  * predicted.
  */
@@ -81,7 +81,7 @@ export function bowOf(input: BowInput, more: Readonly<Record<Face, number>> = AS
       (night + day) / 2
     )
   })
-  const moments = momentsOf(stack, input.clock, pour => cures[pour]?.stiffMin ?? [0, 0])
+  const moments = momentsOf(stack, input.clock, pour => cures[pour]?.stiffMin ?? [0, 0], floodFilms(input))
   const unknown = steps.some(
     s =>
       s.kind === 'pour' &&

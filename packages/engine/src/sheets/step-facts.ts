@@ -111,7 +111,8 @@ export function stepFacts(plan: Plan, work: Work, i: number, shown: ShownUnits =
     case 'coat':
       return [
         ...sandingWords(work, i),
-        ...coatBrief(work.faces.filter(f => step.face === 'both' || f.face === step.face))
+        ...coatBrief(work.faces.filter(f => step.face === 'both' || f.face === step.face)),
+        ...bows(work, i, shown)
       ]
     case 'fit': {
       const h = plan.hardware[step.hardware!.index]!

@@ -5,7 +5,7 @@ import { TIMBERS } from '../../src/catalogue/timber.ts'
 import { ELASTIC } from '../../src/catalogue/timber-elastic.ts'
 import type { Bow, BowRow } from '../../src/fits/bow.ts'
 import { CELLS, cellsOf } from '../../src/fits/bow-cells.ts'
-import { contractionOf } from '../../src/fits/bow-resin.ts'
+import { contractionOf, filmContraction } from '../../src/fits/bow-resin.ts'
 import { timberElastic } from '../../src/fits/bow-timber.ts'
 import { unlikeBowOf } from '../../src/fits/bow-unlike.ts'
 import type { PieceDocument } from '../../src/piece/piece-schema.ts'
@@ -160,6 +160,35 @@ describe('the bow of a piece', () => {
     expect(bow(skinned()).order).toEqual([])
   })
 
+  it('under a flood coat on one face is that of a skin, and none under one on each', () => {
+    const coated = (finish: NonNullable<PieceDocument['finish']>) =>
+      worked({ piece: skinned({ pours: [{ id: 'skin', resin: 'deep', depth: 20 }], finish }) })
+    const both = coated({ both: { coat: 'flood-coat' } })
+    for (const row of both.bow!.rows) expect(row.front.bandMm[1]).toBeLessThan(1e-6)
+    const one = coated({ front: { coat: 'flood-coat' }, back: { coat: 'epoxy-seal' } })
+    const film = one.faces[0].filmMm[1]
+    const season = one.seasons[0]!
+    expect(film).toBeGreaterThan(1.9)
+    const step = at(one.bow!, 'coated')[0]!
+    expect(step.front).toMatchObject({ hollow: true, along: 'x' })
+    const strip = twoLayerCupMm(
+      {
+        thickness1Mm: film,
+        modulus1MPa: RESIN_ELASTIC.modulusMPa,
+        thickness2Mm: 20,
+        modulus2MPa: timberElastic(one.materials.timbers[0]!, 'flat').e2MPa,
+        strainMismatch: (season.toDampMm![1] - season.toDryMm![1]) / season.acrossMm
+      },
+      300
+    )
+    const signed = (['driest', 'dampest'] as const).map(when => {
+      const { hollow, mm } = at(one.bow!, when)[0]!.front
+      return hollow ? mm : -mm
+    })
+    expect((signed[1]! - signed[0]!) / 0.65 / strip).toBeGreaterThan(0.85)
+    expect((signed[1]! - signed[0]!) / 0.65 / strip).toBeLessThan(1.15)
+  })
+
   it('is none once the skin is planed off, and less the thinner it is', () => {
     const left = (front: number) => at(bow(skinned({ flatten: { back: 1, front } })), 'dampest')[0]!.front.mm
     const bows = [1, 2, 3].map(left)
@@ -238,6 +267,19 @@ describe('what a pour pulls', () => {
     expect(-end[1]).toBeLessThan(most)
     // It only ever grows while the room does not warm it.
     expect(-pull.at(central + 60)[0]).toBeLessThanOrEqual(-end[0])
+  })
+})
+
+describe('what a flood coat pulls', () => {
+  it('is no more than all that falls after gel, and nothing of a family that is not predicted', () => {
+    const thin = RESINS.find(r => r.id === 'thin')!
+    const [central, upper] = filmContraction(thin, 20.5)
+    expect(-central).toBeGreaterThan(0)
+    expect(-upper).toBeGreaterThan(-central)
+    expect(-upper).toBeLessThan(
+      strainAfterGel(thin.shrinkageBandPct[1] / 100, thin.model!.kinetics.gelConversion)
+    )
+    expect(filmContraction(RESINS.find(r => r.id === 'polyester')!, 20.5)).toEqual([0, 0])
   })
 })
 
