@@ -112,3 +112,26 @@ describe('how a face is sanded', () => {
     expect(small.steps[0]!.discs).toBeCloseTo((small.steps[0]!.minutes - 2) / 3, 9)
   })
 })
+
+describe('what a finish may not say', () => {
+  const message = (both: object): string => {
+    try {
+      worked({ piece: { ...PLAIN, finish: { both: both as never } } })
+      return ''
+    } catch (e) {
+      return JSON.stringify((e as { problems?: unknown }).problems ?? String(e))
+    }
+  }
+
+  it('grits that fall, a grit beside a list of grits, a gloss and a tool that are none', () => {
+    expect(message({ coat: 'hardwax-oil', grits: [80, 120, 100] })).toMatch(
+      /\/finish\/both\/grits\/2.*after 120 a larger number/
+    )
+    expect(message({ coat: 'hardwax-oil', grit: 240, grits: [80, 240] })).toMatch(/grit/)
+    expect(message({ coat: 'hardwax-oil', gloss: 'shiny' })).toMatch(/matt/)
+    expect(message({ coat: 'hardwax-oil', from: 'axe' })).toMatch(/planed/)
+    expect(message({ coat: 'hardwax-oil', dam: -1 })).toMatch(/dam/)
+    expect(message({ coat: 'hardwx-oil' })).toMatch(/nearest: hardwax-oil/)
+    expect(message({ coat: 'hardwax-oil', grits: [80, 120, 180, 240] })).toBe('')
+  })
+})
