@@ -123,5 +123,5 @@ export function cuppingOf(
 function coreOf({ corePct, moisturePct, source, log }: Season, surfacePct: number): number {
   if (source === 'log' && log !== null) return corePct
   if (Math.abs(corePct - moisturePct) > 0.05) return corePct
-  return Math.max(0, surfacePct + ((moisturePct - surfacePct) * Math.PI) / 2)
+  return Math.min(200, Math.max(0, surfacePct + ((moisturePct - surfacePct) * Math.PI) / 2))
 }

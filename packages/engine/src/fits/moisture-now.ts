@@ -45,11 +45,11 @@ export function moistureNow(
   const log = logOf(timber, id, shop, readings, taken, wantedPct)
   const latest = taken.at(-1)
   if (log !== null && log.fit !== null && !(latest && Date.parse(latest.at) > Date.parse(log.lastAt))) {
-    const [low, central, high] = log.fit.meanPct
+    const [low, central, high] = log.fit.meanPct.map(held) as [number, number, number]
     return {
       moisturePct: central,
       bandPct: [low, high],
-      corePct: log.fit.corePct[1],
+      corePct: held(log.fit.corePct[1]),
       source: 'log',
       how: `${log.weighings} weights`,
       log
@@ -57,7 +57,7 @@ export function moistureNow(
   }
   if (latest !== undefined) {
     const { meanPct, corePct, doubtPct, how } = latest
-    return { ...within(meanPct, doubtPct), corePct, source: 'reading', how, log }
+    return { ...within(held(meanPct), doubtPct), corePct: held(corePct), source: 'reading', how, log }
   }
   if (timber.moisture !== undefined)
     return {
@@ -77,6 +77,11 @@ export function moistureNow(
     how: stored ? 'from the air it is stored in' : 'from the air of the shop',
     log
   }
+}
+
+/** Moisture that timber can have, %: what is worked out from odd readings stays within it. */
+function held(pct: number): number {
+  return Math.min(200, Math.max(0, pct))
 }
 
 function within(pct: number, doubtPct: number) {

@@ -1,5 +1,5 @@
 import { inRange } from '../quantity/range.ts'
-import { twoLayerCupMm } from './cup.ts'
+import { hollowMm, twoLayerCurvaturePerMm } from './cup.ts'
 
 /**
  * A face that was charred: the timber just under the char is dried out, shrinks, and pulls that face hollow.
@@ -33,14 +33,13 @@ export function charHollowMm(input: {
   // Char and dried layer leave at least as much again.
   const dried = Math.min(charredMm, thicknessMm / 3)
   if (dried < 1e-3) return 0
-  return twoLayerCupMm(
-    {
-      thickness1Mm: dried,
-      modulus1MPa: 1,
-      thickness2Mm: thicknessMm - 2 * dried,
-      modulus2MPa: 1,
-      strainMismatch: Math.min(0.2, coefficientPerPct * Math.min(moisturePct, 30))
-    },
-    widthMm
-  )
+  const curvature = twoLayerCurvaturePerMm({
+    thickness1Mm: dried,
+    modulus1MPa: 1,
+    thickness2Mm: thicknessMm - 2 * dried,
+    modulus2MPa: 1,
+    strainMismatch: Math.min(0.2, coefficientPerPct * Math.min(moisturePct, 30))
+  })
+  // Veneer curls up further than any shallow arc.
+  return hollowMm(Math.min(0.1, curvature), widthMm)
 }

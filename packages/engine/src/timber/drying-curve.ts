@@ -15,6 +15,8 @@ export interface DryingStart {
 const SPREAD = { dry: 0.15, first: 15, rate: 1, age: 1.2 } as const
 /** Middle of F beforehand. */
 const AGE = 0.05
+/** Beyond it the profile is the first mode to fifteen figures, and older is the same. */
+const MOST_AGE = 0.5
 
 export interface DryingCurve {
   readonly dryG: number
@@ -31,7 +33,7 @@ export function dryingCurve(theta: ArrayLike<number>, start: DryingStart): Dryin
   const first = start.firstPct + SPREAD.first * theta[1]!
   const settles = Math.max(0, start.airPct + start.airSpread * theta[2]!)
   const rate = start.ratePerDay * Math.exp(SPREAD.rate * theta[3]!)
-  const age = AGE * Math.exp(SPREAD.age * theta[4]!)
+  const age = Math.min(MOST_AGE, AGE * Math.exp(SPREAD.age * theta[4]!))
   const even = (first - settles) / meanLeft(age)
   const top = (4 / Math.PI) * even
   const mode = (fo: number) => Math.exp(-Math.PI * Math.PI * fo)

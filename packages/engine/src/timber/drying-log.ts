@@ -91,6 +91,8 @@ const NINETY = 1.645
 /** The band of the air is the widest that was read: two standard deviations. */
 const AIR_BAND = 2
 const DRAWS = 400
+/** No draw lies further from what was believed beforehand, standard deviations. */
+const FARTHEST = 6
 const SECONDS_PER_DAY = 86_400
 
 /** Fits a log, or says why not. */
@@ -190,9 +192,9 @@ function drawsOf(theta: Float64Array, covariance: readonly Float64Array[], wider
   const normal = normals(20_261)
   return Array.from({ length: DRAWS }, () => {
     const z = theta.map(() => normal())
-    return theta.map(
-      (x, i) => x + wider * z.reduce((sum, v, k) => (k <= i ? sum + factor[i]![k]! * v : sum), 0)
-    )
+    const drawn = (x: number, i: number) =>
+      x + wider * z.reduce((sum, v, k) => (k <= i ? sum + factor[i]![k]! * v : sum), 0)
+    return theta.map((x, i) => Math.max(-FARTHEST, Math.min(FARTHEST, drawn(x, i))))
   })
 }
 
