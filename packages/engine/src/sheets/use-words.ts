@@ -9,6 +9,9 @@ import { fact } from './run-part.ts'
 /** From this mass on a lift is said on the sheet, g: lighter ones nobody asks about. */
 const SAID_G = 8000
 
+/** A sag whose upper end is less is none to a maker, mm. */
+const LEAST_MM = 0.05
+
 /** What is lifted or turned at a step, when it is more than is lifted without thinking. */
 export function liftFacts(work: Work, step: number): RunFact[] {
   const move = work.moves.find(m => m.step === step)
@@ -34,7 +37,7 @@ export function useFacts(work: Work): RunFact[] {
     ['Sags between supports', use.sag],
     [`Sags where its ${use.overhang?.side ?? ''} side hangs over`, use.overhang]
   ] as const)
-    if (sag !== null)
+    if (sag !== null && sag.bandMm[1] >= LEAST_MM)
       out.push(
         fact(
           label,

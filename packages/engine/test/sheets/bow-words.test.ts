@@ -46,6 +46,9 @@ describe('the bow in words', () => {
     expect(sheet).toMatch(/Bows.* mm over 300; .* to .*, hollow on the front/)
     expect(sheet).toMatch(/Bows in the driest air/)
     expect(sheet).toMatch(/Slots for its screws/)
+    // Less than a hair of sag is not said.
+    expect(work.inUse!.sag!.bandMm[1]).toBeLessThan(0.05)
+    expect(sheet).not.toMatch(/Sags/)
   })
 
   it('is silent where there is none', () => {
