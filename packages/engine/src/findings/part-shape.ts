@@ -6,7 +6,7 @@ import { rounded, setQuantity, setValue } from './fix.ts'
 import type { Work } from './work.ts'
 
 /** The hole a part sits in: the shape of a cut or of a former, and where it stands in the document. */
-export function holeOf(work: Work, hardware: number): { at: string; id: string; shape: Shape } | null {
+function holeOf(work: Work, hardware: number): { at: string; id: string; shape: Shape } | null {
   const { id, value } = work.entries.hardware[hardware]!
   const cut = work.entries.cuts.find(c => c.id === value.in || c.value.for === id)
   if (cut?.value.shape !== undefined) return { at: `${cut.at}/shape`, id: cut.id, shape: cut.value.shape }

@@ -10,6 +10,7 @@ import { decimals } from '../quantity/format.ts'
 import type { ShownUnits } from '../quantity/shown-units.ts'
 import { lengthIn, METRIC } from '../quantity/shown-units.ts'
 import { deviationsMm, fitMm } from '../tolerance/iso286.ts'
+import { signed } from './run-mould.ts'
 import type { RunFact } from './run-part.ts'
 import { fact } from './run-part.ts'
 
@@ -98,10 +99,15 @@ function noBit(work: Work, cut: number, { drawnMm, measured }: SizeChain): strin
 
 /** What is to be masked before a face is coated; empty when nothing is. */
 export function maskWords(work: Work, face: Face | 'both'): string[] {
-  const names = work.entries.cuts
+  const names = maskedOn(work, face)
+  return names.length === 0 ? [] : [`Before the first coat plug or tape ${names.join(', ')}.`]
+}
+
+/** Names of the cuts that are masked while a face is coated. */
+export function maskedOn(work: Work, face: Face | 'both'): string[] {
+  return work.entries.cuts
     .filter(c => c.value.mask === true && (face === 'both' || c.value.through || c.value.face === face))
     .map(c => c.id)
-  return names.length === 0 ? [] : [`Before the first coat plug or tape ${names.join(', ')}.`]
 }
 
 /** The gap a part has in the end, its pilot, its class, its head and its hands. */
@@ -114,8 +120,8 @@ export function gapFacts(plan: Plan, work: Work, k: number): RunFact[] {
     out.push(
       fact(
         'Gap on each side',
-        decimals(clearanceMm[1], 2),
-        `mm, ${decimals(clearanceMm[0], 2)} to ${decimals(clearanceMm[2], 2)}${value.fitting === 'press' ? '' : `; wanted ${decimals(wantedGapMm, 2)}`}`
+        signed(clearanceMm[1], 2),
+        `mm, ${signed(clearanceMm[0], 2)} to ${signed(clearanceMm[2], 2)}${value.fitting === 'press' ? '' : `; wanted ${decimals(wantedGapMm, 2)}`}`
       )
     )
   const cut = fit.chain?.of === 'cut' ? work.piece.cuts[fit.chain.index]! : undefined
@@ -127,7 +133,7 @@ export function gapFacts(plan: Plan, work: Work, k: number): RunFact[] {
       fact(
         'Class',
         `${decimals(size, 2)} ${cut.toleranceClass}/${shaft}`,
-        `play ${decimals(leastMm, 3)} to ${decimals(greatestMm, 3)} mm (negative: tight)`
+        `play ${signed(leastMm, 3)} to ${signed(greatestMm, 3)} mm; below 0 it is tight`
       )
     )
   }

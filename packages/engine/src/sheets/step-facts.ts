@@ -10,7 +10,7 @@ import type { Step } from '../steps/step.ts'
 import { bowPhrase } from './bow-words.ts'
 import { dryingWords } from './drying-words.ts'
 import { coatBrief, floodWords } from './run-coat.ts'
-import { bandWords, endGap, sizeFacts } from './run-fit.ts'
+import { bandWords, endGap, maskedOn, sizeFacts } from './run-fit.ts'
 import { sandingWords } from './run-sanding.ts'
 import { liftPhrase, usePhrases } from './use-words.ts'
 
@@ -108,12 +108,15 @@ export function stepFacts(plan: Plan, work: Work, i: number, shown: ShownUnits =
         `${mm(plan.totals.sizeMm[0], 1)} × ${mm(plan.totals.sizeMm[1], 1)} finished`,
         wasteWords(work, shown)
       ]
-    case 'coat':
+    case 'coat': {
+      const masked = maskedOn(work, step.face ?? 'both')
       return [
         ...sandingWords(work, i),
         ...coatBrief(work.faces.filter(f => step.face === 'both' || f.face === step.face)),
-        ...bows(work, i, shown)
+        ...bows(work, i, shown),
+        masked.length === 0 ? '' : `mask ${masked.join(', ')}`
       ]
+    }
     case 'fit': {
       const h = plan.hardware[step.hardware!.index]!
       if (h.gapMm === null) return [h.name]

@@ -109,7 +109,15 @@ const dial: PieceDocument = {
       profile: 'round',
       depth: 2
     },
-    { face: 'back', kind: 'bore', shape: { circle: 26, at: [0, 25] }, depth: 4 }
+    {
+      face: 'back',
+      kind: 'bore',
+      shape: { circle: 26, at: [0, 25] },
+      depth: 4,
+      mask: true,
+      toleranceClass: 'H7',
+      for: 'magnet'
+    }
   ],
   markings: [
     {
@@ -119,6 +127,18 @@ const dial: PieceDocument = {
       numerals: [{ text: '12', at: [0, 60] }]
     },
     { face: 'back', linear: { from: [-40, -50], to: [40, -50], length: 6, at: [0, 0.5, 1] } }
+  ],
+  hardware: [
+    {
+      id: 'magnet',
+      kind: 'magnet-disc',
+      diameter: 25,
+      toleranceClass: 'h9',
+      film: '0.02 mm',
+      hand: 30,
+      glass: 5
+    },
+    { kind: 'felt-foot', width: 12, length: 12, corner: 2, tolerance: 0.1 }
   ],
   finish: { both: { coat: 'hardwax-oil' } },
   food: 'front',
@@ -188,6 +208,7 @@ export const SHOP: ShopDocument = {
   climate: { night: '50 °F', day: 18, humidity: 60, doubt: 3 },
   storage: { temperature: 12, humidity: 65 },
   hours: { sat: ['09:00-17:00'] },
+  byHand: { router: '1/64 in', drill: 0.15 },
   vessels: [{ capacity: '1 qt', diameter: 110, count: 2 }],
   scale: { resolution: 0.1, most: 3000 },
   resins: [

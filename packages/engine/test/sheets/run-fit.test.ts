@@ -46,7 +46,7 @@ describe('sizes on the sheets', () => {
   it('say at the fit the gap in the end, and what to do when it is tight', () => {
     const p = fitted({}, { clearance: 0.1 })
     expect(facts(p, 'fit').find(l => l.startsWith('Gap'))).toMatch(
-      /^Gap on each side: 0\.\d+ mm, -?0\.\d+ to 0\.\d+; wanted 0\.1$/
+      /^Gap on each side: 0\.\d+ mm, \u2212?0\.\d+ to 0\.\d+; wanted 0\.1$/
     )
     expect(does(p, 'fit').join(' ')).toContain('do not press it: scrape the coat off the walls')
     expect(stepFacts(p.plan, p.work, at(p, 'fit')).join(', ')).toMatch(/gap 0\.2, in the end/)
@@ -63,6 +63,7 @@ describe('sizes on the sheets', () => {
     expect(does(p, 'cut')).toContain('Plug or tape it before the face is coated.')
     expect(does(p, 'coat')[0]).toBe('Before the first coat plug or tape bore.')
     expect(stepFacts(p.plan, p.work, at(p, 'cut'))).toContain('masked when coated')
+    expect(stepFacts(p.plan, p.work, at(p, 'coat'))).toContain('mask bore')
   })
 
   // ISO 286: Ø6 H7 +12/0, m6 +12/+4: −12 to +8 µm.
@@ -72,7 +73,7 @@ describe('sizes on the sheets', () => {
       { kind: 'dowel-pin-6', diameter: undefined, depth: undefined, fitting: 'press' }
     )
     expect(does(p, 'cut')[0]).toBe('Drill it smaller and ream it to 6 H7: 6 to 6.012 mm.')
-    expect(facts(p, 'fit')).toContain('Class: 6 H7/m6 play -0.012 to 0.008 mm (negative: tight)')
+    expect(facts(p, 'fit')).toContain('Class: 6 H7/m6 play \u22120.012 to 0.008 mm; below 0 it is tight')
     expect(does(p, 'fit').join(' ')).toContain('Press it in square')
   })
 
