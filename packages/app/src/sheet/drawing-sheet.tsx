@@ -6,7 +6,7 @@ import { frontPatch } from '../../../engine/src/sheets/front-patch.ts'
 import type { Sheet } from '../../../engine/src/sheets/mark.ts'
 import { sectionAt } from '../../../engine/src/sheets/section-at.ts'
 import { svgBody } from '../../../engine/src/sheets/svg.ts'
-import { ToolRow } from '../draw/tool-row.tsx'
+import { latePart } from '../late/part.tsx'
 import { Choice } from '../look/choice.tsx'
 import { Drawing, Written } from '../look/drawing.tsx'
 import { piece, stale } from '../state/desk.ts'
@@ -14,13 +14,23 @@ import { follow } from '../state/route.ts'
 import { face } from '../state/screen.ts'
 import { w } from '../text/words.ts'
 import type { Drawn, PlannedView } from '../worker/views.ts'
-import { HeatLegend, heatSays } from './heat-map.tsx'
+import { heatSays } from './heat-words.ts'
 import { heatOn, heatZ, inRound, levels, ownLine, pointer, stretched } from './place.ts'
 import { PlanPad } from './plan-pad.tsx'
 import { RoundPad } from './round-pad.tsx'
 import { sectionDrawn } from './section-drawn.ts'
 import { SectionHeights } from './section-heights.tsx'
 import { TitleBlock } from './title-block.tsx'
+
+const HeatLegend = latePart(async () => (await import('./heat-map.tsx')).HeatLegend)
+/** The row of tools over the plan; its room is kept until it is loaded. */
+const ToolRow = latePart(
+  async () => (await import('../draw/tool-row.tsx')).ToolRow,
+  <div class="tools-row">
+    <span class="link">{'\u00a0'}</span>
+    <p class="f tool-says" />
+  </div>
+)
 
 /** Sizes of what is drawn at the pointer, mm. */
 const CORE_MM = 58

@@ -9,6 +9,7 @@ import { TrySlider } from '../card/try-slider.tsx'
 import { units } from '../state/preferences.ts'
 import { w } from '../text/words.ts'
 import type { HeatView, PlannedView } from '../worker/views.ts'
+import { degrees, heightOf, hereWords } from './heat-words.ts'
 import { heatZ, ringPath, toSheet } from './place.ts'
 
 /** Side of a swatch of the legend, mm. */
@@ -139,12 +140,6 @@ export function HeatLegend(p: { readonly view: PlannedView; readonly x: number; 
   )
 }
 
-/** How warm it gets at a place of the plan, for those who listen; '' where no cast is. */
-export function heatSays(view: PlannedView, x: number, y: number): string {
-  const { heat } = view
-  return heat === null ? '' : `${w.heat.of}: ${hereWords(peakAt(heat.map, x, y, heightOf(view, heat)))}.`
-}
-
 // Pencil of one swatch: as many goings-over as the level has, each in its own direction.
 function Swatch({ strokes }: { readonly strokes: number }) {
   const d = Array.from({ length: strokes }, (_, k) => {
@@ -185,23 +180,6 @@ function drawnAt(planned: PlannedView, heat: HeatView, z: number): ReturnType<ty
     last = { key, drawn: heatDrawn(heat.map, z, { view, shown, within }) }
   }
   return last.drawn
-}
-
-function heightOf({ model }: PlannedView, { hottest }: HeatView): number {
-  const warmest = hottest.reduce<number | null>(
-    (best, h, i) => (best === null || h.c > hottest[best]!.c ? i : best),
-    null
-  )
-  const z = heatZ.value ?? (warmest === null ? 0 : hottest[warmest]!.at[2])
-  return Math.min(model.castHeight, Math.max(0, z))
-}
-
-function hereWords(c: number): string {
-  return Number.isNaN(c) ? w.heat.notHere : w.heat.here(degrees(c))
-}
-
-function degrees(c: number): string {
-  return `${degreesIn(units.value, c)} ${units.value.temperature}`
 }
 
 function mm(x: number): string {

@@ -4,18 +4,19 @@ import { pictureMark } from '../../../engine/src/sheets/picture-mark.ts'
 import { pointerMarks, pointerTo } from '../../../engine/src/sheets/pointer.ts'
 import type { SectionPath } from '../../../engine/src/sheets/section-cut.ts'
 import { svgMarks } from '../../../engine/src/sheets/svg.ts'
-import { DragGuides } from '../draw/drag-guides.tsx'
-import { PlanStrokes } from '../draw/plan-strokes.tsx'
-import { PullHandles } from '../draw/pull-handles.tsx'
+import { latePart } from '../late/part.tsx'
 import { arrowStep } from '../look/arrow-keys.ts'
 import { Drawing } from '../look/drawing.tsx'
 import { picture, pictured } from '../state/open-piece.ts'
 import { w } from '../text/words.ts'
 import type { PlannedView } from '../worker/views.ts'
-import { HeatOver } from './heat-map.tsx'
 import { LineHandle } from './line-handle.tsx'
-import { PartHandles } from './part-handles.tsx'
 import { eventPlace, heatOn, pointer } from './place.ts'
+
+/** What a hand takes hold of: a first verdict does without. */
+const PlanHands = latePart(async () => (await import('../draw/plan-hands.tsx')).PlanHands)
+
+const HeatOver = latePart(async () => (await import('./heat-map.tsx')).HeatOver)
 
 /** How far beside the edge still counts as on it, mm. */
 const SLACK_MM = 4
@@ -81,10 +82,7 @@ export function PlanPad(p: {
           class="pointer"
           dangerouslySetInnerHTML={{ __html: svgMarks(pointerMarks(view, p.x, p.y), view.heightMm) }}
         />
-        <PartHandles planned={p.view} view={view} />
-        <PullHandles planned={p.view} view={view} />
-        <DragGuides view={view} />
-        <PlanStrokes view={view} box={box} x={p.x} y={p.y} />
+        <PlanHands planned={p.view} view={view} box={box} x={p.x} y={p.y} />
       </Drawing>
     </div>
   )
