@@ -2,6 +2,7 @@ import { bandInput } from '../cast/bed.ts'
 import { nobodyThere } from '../cast/bench-hours.ts'
 import { windowsOf } from '../cast/windows.ts'
 import { RESINS } from '../catalogue/resin.ts'
+import { JUST_NOTICED } from '../colour/difference.ts'
 import { decimals, formatC, formatMinutes } from '../quantity/format.ts'
 import { RUNAWAY_ABOVE_C } from '../resin/limits.ts'
 import { runSlab } from '../resin/slab.ts'
@@ -29,12 +30,14 @@ interface Poured {
   readonly step: number
 }
 
-// Runs of castings that lie on one another, of one resin and tint, through which one looks.
+// Runs of castings that lie on one another, of one resin and the same pigments, through which one looks.
 function chains(work: Work): Poured[][] {
   const out: Poured[][] = []
   const looks = (p: Poured) => {
     const { resin, tint, opaque, marbling } = work.piece.pours[p.index]!
-    return opaque === true || marbling !== undefined ? null : JSON.stringify([resin, tint])
+    return opaque === true || marbling !== undefined
+      ? null
+      : JSON.stringify([resin, tint.map(t => t.pigment)])
   }
   for (const { below, next } of recoatPairs(work)) {
     if (looks(below) === null || looks(below) !== looks(next)) continue
@@ -56,11 +59,11 @@ function one(work: Work, chain: readonly Poured[]): Found[] {
     {
       severity: 'note',
       at,
-      says: `from ${id} on, ${chain.length} layers of ${decimals(totalMm / chain.length, 1)} mm, one every ${formatMinutes(lastMin / (chain.length - 1))}: the last ${formatMinutes(lastMin)} after the first${nights === 0 ? '' : `, ${nights} of them at night`}. ${single} The layers will be seen from the edge; within the recoat window they show less.`,
+      says: `from ${id} on, ${chain.length} layers of ${decimals(totalMm / chain.length, 1)} mm, one every ${formatMinutes(lastMin / (chain.length - 1))}: the last ${formatMinutes(lastMin)} after the first${nights === 0 ? '' : `, ${nights} of them at night`}. ${single} The layers will be seen from the edge; within the recoat window they show less.${bands(work, chain)}`,
       value: chain.length,
       unit: 'pours',
       basis:
-        'waits of the plan; the single pour: slow casting class of the catalogue on the same mould base, cure model; that layers show from the edge: common practice',
+        'waits of the plan; the single pour: slow casting class of the catalogue on the same mould base, cure model; that layers show from the edge: common practice; colours from the side: Kubelka-Munk, CIEDE2000',
       settledBy: 'two layers in a cup, looked at from the side'
     }
   ]
@@ -73,6 +76,14 @@ function atNight(work: Work, step: number): boolean {
     offsetMin: 0
   }
   return nobodyThere({ ...work.shop, hours: undefined }, at, 0) !== null
+}
+
+// Of one tint the colours are alike, and only the faces between are seen; of several each layer is a band of its own.
+function bands(work: Work, chain: readonly Poured[]): string {
+  const apart = Math.max(0, ...chain.slice(0, -1).map(p => work.appearance.pours[p.index]!.besideNext ?? 0))
+  return apart < JUST_NOTICED
+    ? ''
+    : ` Their tints differ from the side by up to ${decimals(apart, 1)}, where 1 is just noticed: bands, which no window takes away.`
 }
 
 function singlePour(work: Work, index: number, depthMm: number): string {

@@ -129,6 +129,27 @@ describe('theme F: layers and coats', () => {
     expect(found.says).toMatch(/seen from the edge/)
   })
 
+  it('C51 layers of one tint are told apart by their faces only, layers of several by their colours as well', () => {
+    const tinted = (percents: readonly number[]) =>
+      theOne(
+        {
+          ...buildUp,
+          piece: {
+            ...buildUp.piece,
+            pours: buildUp.piece.pours.map((p, i) => ({
+              ...p,
+              tint: [{ pigment: 'blue-tint', percent: percents[i % percents.length]! }]
+            }))
+          }
+        },
+        'layers-seen'
+      ).says
+    expect(tinted([0.02])).not.toMatch(/tints differ/)
+    expect(tinted([0.02, 0.03])).toMatch(
+      /tints differ from the side by up to \d+\.\d, where 1 is just noticed/
+    )
+  })
+
   it('C51 a clear thickness in one pour has no layers to see, and two opaque ones hide them', () => {
     expect(asked({ piece: PLAIN }, 'layers-seen')).toEqual([])
     const opaque = buildUp.piece.pours.map(p => ({ ...p, opaque: true }))
