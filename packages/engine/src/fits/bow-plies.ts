@@ -61,6 +61,10 @@ const THIN = RESINS.find(r => r.id === 'thin')!
 
 const NOTHING: Plane = [0, 0, 0]
 
+/** Thinner plies, and cross-sections that hold less in the mean, are taken for nothing, mm. */
+const SLIVER_MM = 0.02
+const LEAST_MM = 0.1
+
 /** Heights between which a piece is left standing. */
 export type Within = readonly [low: number, high: number]
 const EVERYWHERE: Within = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY]
@@ -124,7 +128,7 @@ export class Plies {
         const material = this.local(own) ? (core[k - 1] ?? core[k + 1])?.material : own
         if (material === undefined || this.local(material)) continue
         const stiffness = this.stiffness(material)
-        if (stiffness === null || from >= high || to <= low) continue
+        if (stiffness === null || Math.min(to, high) - Math.max(from, low) < SLIVER_MM) continue
         layers.push({
           lowMm: Math.max(from, low),
           highMm: Math.min(to, high),
@@ -135,8 +139,8 @@ export class Plies {
         })
       }
     }
-    if (layers.length > 0) layers.push(...this.films(moment, end, joined))
-    return layers
+    const left = layers.reduce((sum, l) => sum + l.share! * (l.highMm - l.lowMm), 0)
+    return left < LEAST_MM ? [] : [...layers, ...this.films(moment, end, joined)]
   }
 
   // Flood coats that are on by then, over the finished faces.

@@ -27,7 +27,7 @@ export function bowMm(curvaturesPerMm: readonly number[], lengthsMm: readonly nu
   const starts: { x: number; w: number; slope: number }[] = []
   for (let k = 0; k < n; k++) {
     const [c, l] = [curvaturesPerMm[k]!, lengthsMm[k]!]
-    inRange('curvature', c, -1, 1, '1/mm')
+    inRange('curvature', c, -1e3, 1e3, '1/mm')
     inRange('length of a stretch', l, 0, 100_000, 'mm')
     starts.push({ x: length, w: height, slope })
     height += slope * l - (c * l * l) / 2
