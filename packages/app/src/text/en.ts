@@ -100,7 +100,7 @@ export const en = {
     finished: 'finished',
     cast: 'as cast',
     fromFront: 'From the front',
-    approximate: 'colours are approximate',
+    approximate: 'computed colours; every screen differs a little',
     section: 'Section A–A',
     stepped: ', stepped',
     across: ', across',

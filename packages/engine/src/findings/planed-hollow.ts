@@ -10,6 +10,8 @@ import type { Work } from './work.ts'
 
 /** Hollow from which it is said, mm (common practice: a gap that a straightedge shows across a table). */
 const LEAST_MM = 0.5
+/** Least of a timber that has to be left when both faces are planed alike, mm. */
+const LEAST_LEFT_MM = 1
 
 /**
  * A timber whose core differs from its skin and that is planed more on one face than on the other: it goes hollow as it
@@ -66,12 +68,15 @@ function goalOf(work: Work, timber: number, face: Face): number | null {
   const { acrossMm, coefficientPerPct } = work.seasons[timber]!
   const { belowMm, aboveMm, corePct, surfacePct } = cupping
   const solid = work.stack.geometry.timbers[timber]!
+  const thicknessMm = Math.max(0.5, solid.high - solid.base)
+  // As much off the other face as well would leave nothing of it.
+  if (thicknessMm - 2 * Math.max(belowMm, aboveMm) < LEAST_LEFT_MM) return null
   const below = belowMm < aboveMm
   const hollow = (more: number) =>
     Math.abs(
       planedHollowMm(
         {
-          thicknessMm: Math.max(0.5, solid.high - solid.base),
+          thicknessMm,
           belowMm: belowMm + (below ? more : 0),
           aboveMm: aboveMm + (below ? 0 : more),
           corePct,
