@@ -9,6 +9,8 @@ import { fact } from './run-part.ts'
 
 /** A bow whose upper end is less than this is none to a maker, mm: a sheet of paper under a straightedge. */
 const LEAST_MM = 0.1
+/** A likeliest bow that would be written as nothing has no figure and no direction, mm. */
+const SAID_MM = 0.05
 
 /** The face that a straightedge finds worse, with its bow; null where neither shows any. */
 function worse(row: BowRow | undefined): (FaceBow & { readonly face: 'front' | 'back' }) | null {
@@ -26,6 +28,7 @@ export function bowPhrase(work: Work, step: number, shown: ShownUnits): string |
   const bow = worse(rowAt(work, step))
   if (bow === null || rowAt(work, step)!.when === 'cured') return null
   const length = (mm: number) => lengthIn(shown, mm, 1, 1)
+  if (bow.mm < SAID_MM) return `bows less than ${length(bow.bandMm[1])}`
   return `bows about ${length(bow.mm)}, band ${length(bow.bandMm[0])} to ${length(bow.bandMm[1])}, ${sense(bow)}`
 }
 
@@ -34,11 +37,13 @@ export function bowFacts(work: Work, step: number, label: string, when?: BowRow[
   const bow = worse(rowAt(work, step, when))
   if (bow === null) return []
   const [low, high] = bow.bandMm
+  const over = `mm over ${decimals(bow.overMm, 0)}`
+  if (bow.mm < SAID_MM) return [fact(label, `less than ${decimals(high, 1, 1)}`, over)]
   return [
     fact(
       label,
       decimals(bow.mm, 1, 1),
-      `mm over ${decimals(bow.overMm, 0)}; ${decimals(low, 1, 1)} to ${decimals(high, 1, 1)}, ${sense(bow)}`
+      `${over}; ${decimals(low, 1, 1)} to ${decimals(high, 1, 1)}, ${sense(bow)}`
     )
   ]
 }
