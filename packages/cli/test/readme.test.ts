@@ -24,14 +24,15 @@ describe('the README', () => {
   it('holds pieces, a shop and a reading that can be used', () => {
     expect(pieces.length).toBeGreaterThanOrEqual(2)
     const shopFile = put('my.shop.json', shop)
-    const readings = put('my.jsonl', `${JSON.stringify(JSON.parse(reading))}\n`)
+    const readings = put('my.jsonl', reading)
+    const cards = put('cards.shop.json', blocks.find(b => b.includes('"cards"'))!)
     for (const [i, text] of pieces.entries()) {
       const args = ['check', put(`piece${i}.piece.json`, text), '--shop', shopFile, ...AS_OF]
       expect(answer(args).code, answer(args).err).toBe(0)
     }
-    expect(
-      answer(['check', put('clock.piece.json', pieces[1]!), '--readings', readings, ...AS_OF]).code
-    ).toBe(0)
+    const clock = put('clock.piece.json', pieces[1]!)
+    expect(answer(['check', clock, '--readings', readings, ...AS_OF]).code).toBe(0)
+    expect(answer(['check', clock, '--shop', cards, ...AS_OF]).code).toBe(0)
   })
 
   it('names commands and kinds that are there', () => {
