@@ -157,8 +157,8 @@ function partShares(h: Hardware, record: HardwareRecord, part: Part): Share[] {
   return [partShare(off, size), partCoatShare(h.film)].filter(s => s !== null)
 }
 
-// The least distance from the edge of the part to the wall of the hole; negative where it sticks out.
-function gapOf(part: Part, turn: number, x: number, y: number, hole: Region): number {
+/** The least distance from the edge of a part at x, y to the wall of a hole, mm; negative where it sticks out. */
+export function gapOf(part: Part, turn: number, x: number, y: number, hole: Region): number {
   const outline =
     part.shape === 'round'
       ? circle(part.widthMm, 0.01, x, y)
