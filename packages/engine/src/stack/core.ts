@@ -1,6 +1,8 @@
 import { bounds, inside } from '../shape/measure.ts'
 import type { Bounds, Region } from '../shape/region.ts'
 import type { Material, Removal, StackEvent } from './event.ts'
+import type { Reach } from './event-reach.ts'
+import { reachOf } from './event-reach.ts'
 import type { Geometry } from './geometry.ts'
 import { lineDistance, riseAt } from './groove.ts'
 import { intervalsAt } from './solid.ts'
@@ -20,9 +22,17 @@ export interface CoreInterval {
  * core is exact for the shapes as they are flattened.
  */
 export function coreAt(g: Geometry, events: readonly StackEvent[], x: number, y: number): CoreInterval[] {
+  const reach = reachOf(g, events)
   let parts: CoreInterval[] = []
-  for (const e of events) parts = played(g, parts, e, x, y)
+  for (let i = 0; i < events.length; i++)
+    if (reach === null || reaches(reach, i, x, y)) parts = played(g, parts, events[i]!, x, y)
   return parts
+}
+
+// Whether an event can change anything at a place.
+function reaches(reach: Reach, i: number, x: number, y: number): boolean {
+  const k = 4 * i
+  return x >= reach[k]! && y >= reach[k + 1]! && x <= reach[k + 2]! && y <= reach[k + 3]!
 }
 
 /**
@@ -36,10 +46,12 @@ export function coresAfter(
   y: number,
   counts: readonly number[]
 ): CoreInterval[][] {
+  const reach = reachOf(g, events)
   let parts: CoreInterval[] = []
   let done = 0
   return counts.map(count => {
-    for (; done < count; done++) parts = played(g, parts, events[done]!, x, y)
+    for (; done < count; done++)
+      if (reach === null || reaches(reach, done, x, y)) parts = played(g, parts, events[done]!, x, y)
     return parts
   })
 }
