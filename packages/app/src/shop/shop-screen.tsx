@@ -17,16 +17,11 @@ import {
 import { w } from '../text/words.ts'
 import type { Json } from '../worker/document.ts'
 import type { Field } from '../worker/field-table.ts'
+import { CardSection } from './card-section.tsx'
 import { CupSection } from './cup-section.tsx'
+import { GROUPS } from './shop-groups.ts'
 
 const EMPTY: Json = { castwright: 1 }
-/** What is asked first, and under what heading. */
-const GROUPS = [
-  ['room', ['name', 'climate', 'storage']],
-  ['bench', ['vessels', 'scale', 'machine', 'cutters', 'secondPair', 'hours', 'timeZone']],
-  ['resins', ['resins', 'leftover', 'spare']],
-  ['money', ['currency', 'rates', 'prices', 'note']]
-] as const
 
 // Cup tests have a place of their own: an invented one must not be added by a press.
 function withoutTests(f: Field): Field {
@@ -85,6 +80,7 @@ export function ShopScreen() {
             </section>
           ))}
       <CupSection />
+      <CardSection />
     </main>
   )
 }

@@ -1,4 +1,5 @@
-import type { Answer, Ask } from '../worker/messages.ts'
+import type { Answer, Ask, Overtaken } from '../worker/messages.ts'
+import { isOvertaken } from '../worker/messages.ts'
 
 type Kinds = Exclude<Ask['kind'], 'stop'>
 type Sent = { [K in Kinds]: Omit<Extract<Ask, { kind: K }>, 'seq'> }[Kinds]
@@ -6,8 +7,8 @@ type Heard = (answer: Answer) => void
 
 let worker: Worker | null = null
 let seq = 0
-/** Number of the plan, the try, the cup test and the picture asked last; 0 for none. */
-const newest = { plan: 0, 'what-if': 0, cup: 0, picture: 0 }
+/** Numbers of the asks made last, of kinds that a newer one overtakes; 0 for none. */
+const newest: Record<Overtaken, number> = { plan: 0, 'what-if': 0, cup: 0, card: 0, picture: 0 }
 const heard = new Map<number, Heard>()
 
 // The engine is loaded when it is first asked: the first paint does not wait for it.
@@ -32,12 +33,12 @@ function started(): Worker {
 /**
  * Asks the engine in its worker; the number of the ask. A full plan is answered several times, each time better, until
  * its share is 1.
- * Plans, tries, cup tests and pictures that a newer one overtook are never answered.
+ * Those that a newer one overtook are never answered.
  */
 export function askEngine(ask: Sent, tell: Heard): number {
   const at = ++seq
   // One that a newer one overtakes may get no answer, and nobody waits for it any more.
-  if (ask.kind === 'plan' || ask.kind === 'what-if' || ask.kind === 'cup' || ask.kind === 'picture') {
+  if (isOvertaken(ask.kind)) {
     heard.delete(newest[ask.kind])
     newest[ask.kind] = at
   }

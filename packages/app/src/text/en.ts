@@ -264,6 +264,28 @@ export const en = {
     says: 'Your own facts. What is left blank takes its usual value. Every piece is planned with them.',
     groups: { room: 'The room', bench: 'The bench', resins: 'Resins', money: 'Money' }
   },
+  hidingCard: {
+    title: 'Hiding cards',
+    says: 'How strongly a pigment colours is known within a factor of two until it is tested. Cast steps of the mix over a black and white card; read the colour of each, from a photo in daylight say, or only look which step still shows and which hides. Every later plan goes by it.',
+    none: 'None yet: pigments are taken as the catalogue has them.',
+    begin: 'A card that was cast',
+    kept: (percent: string, steps: number | null) =>
+      `${percent} % of the mix, ${steps === null ? 'looked at' : many(steps, 'step read', 'steps read')}`,
+    removeOf: (pigment: string, card: string) => `Remove the card of ${pigment}: ${card}`,
+    pigment: 'Pigment',
+    percent: 'Share of the mix, by mass',
+    resin: 'In resin',
+    anyResin: 'one of 1.1 g/ml',
+    way: 'How the card was judged',
+    looked: 'only looked at',
+    read: 'colours read',
+    shows: 'Deepest step that still shows',
+    hides: 'Shallowest step that hides',
+    steps: 'Steps: depth in mm, colour over black, colour over white',
+    example: '0.4 #a9abac #e2e2e0\n0.8 #c6c7c6 #e3e3e1\n1.6 #d9d9d7 #e3e3e1',
+    how: 'One step a line, cured. Colours as #rrggbb, from a photo that shows the bare black and white of the card dark and light, neither burnt out.',
+    keep: 'Keep this card'
+  },
   cup: {
     title: 'Cup tests',
     says: 'A label is written for selling; a cup tells. Mix a batch, leave it in its cup with a thermometer in the middle, write down time and temperature, when a stick began to pull strings and when nothing clung to it any more. Every later plan goes by it.',

@@ -4,6 +4,7 @@ import { coreModelOf } from '../../../engine/src/sheets/model.ts'
 import { planView } from '../../../engine/src/sheets/plan-view.ts'
 import { loadAll, loadNeeds } from '../late/needs.ts'
 import type { Answer, Ask } from './messages.ts'
+import { isOvertaken } from './messages.ts'
 import { drawnOf } from './planned-view.ts'
 import type { GoingOn } from './planner.ts'
 import { columnOf, planAnswer, planned, whatIfAnswer } from './planner.ts'
@@ -24,7 +25,7 @@ let goingOn: GoingOn | null = null
 
 addEventListener('message', (event: MessageEvent<Ask>) => {
   const ask = event.data
-  if (ask.kind === 'plan' || ask.kind === 'what-if' || ask.kind === 'cup' || ask.kind === 'picture') {
+  if (isOvertaken(ask.kind)) {
     const older = waiting.findIndex(a => a.kind === ask.kind)
     if (older >= 0) waiting.splice(older, 1)
   }
@@ -78,6 +79,7 @@ const later = {
   tool: () => import('./changes.ts'),
   drawing: () => import('./drawing-parts.ts'),
   cup: () => import('./cup.ts'),
+  card: () => import('./card.ts'),
   picture: () => import('./picture.ts')
 }
 let fetched = false
@@ -119,6 +121,8 @@ async function answered(ask: Waiting): Promise<Answer> {
       }
       case 'cup':
         return { kind: 'cup', seq, cup: (await later.cup()).cupAnswer(ask) }
+      case 'card':
+        return { kind: 'card', seq, card: (await later.card()).cardAnswer(ask) }
       case 'fields':
         return { kind: 'fields', seq, fields: (await later.fields()).fieldTable() }
       case 'tool': {

@@ -6,7 +6,7 @@ import type { PlacedPicture } from '../../../engine/src/sheets/picture-mark.ts'
 import type { ToolAnswer, ToolChange } from './changes.ts'
 import type { Json } from './document.ts'
 import type { FieldTable } from './field-table.ts'
-import type { CupAnswer, DrawingPart, SentView, Thumb, WhatIfView } from './views.ts'
+import type { CardAnswer, CupAnswer, DrawingPart, SentView, Thumb, WhatIfView } from './views.ts'
 
 /** What the worker is asked. Every ask carries a number; the answer carries it back. */
 export type Ask =
@@ -23,6 +23,7 @@ export type Ask =
     >)
   | ({ readonly kind: 'what-if'; readonly seq: number } & WhatIfAsk)
   | ({ readonly kind: 'cup'; readonly seq: number } & CupAsk)
+  | ({ readonly kind: 'card'; readonly seq: number } & CardAsk)
   | { readonly kind: 'fields'; readonly seq: number }
   /** Nothing is waited for any more: a cast on its way is given up. */
   | { readonly kind: 'stop'; readonly seq: number }
@@ -34,6 +35,14 @@ export type Ask =
       readonly change: ToolChange
     }
   | { readonly kind: 'drawing'; readonly seq: number; readonly name: string; readonly text: string }
+
+/** Asks of which a newer one takes the place of an older: nobody waits for that one any more. */
+const OVERTAKEN = ['plan', 'what-if', 'cup', 'card', 'picture'] as const
+export type Overtaken = (typeof OVERTAKEN)[number]
+
+export function isOvertaken(kind: Ask['kind']): kind is Overtaken {
+  return OVERTAKEN.some(k => k === kind)
+}
 
 export interface PlanAsk {
   readonly document: Json
@@ -83,6 +92,21 @@ export interface CupAsk {
   readonly shown: ShownUnits
 }
 
+/** A hiding card of one pigment: as it was typed, or one that the shop keeps, by its index. */
+export interface CardAsk {
+  readonly shop: Json | null
+  readonly kept: number | null
+  readonly typed: {
+    readonly pigment: string
+    readonly percent?: number | undefined
+    readonly resin: string
+    /** Depths of the steps that still shows and that hides; where colours were read, null and the steps as typed. */
+    readonly shows?: number | string | undefined
+    readonly hides?: number | string | undefined
+    readonly steps: string | null
+  } | null
+}
+
 export type Answer =
   /** What was tried. Below a share of 1 a better answer follows. */
   | { readonly kind: 'what-if'; readonly seq: number; readonly view: WhatIfView; readonly share: number }
@@ -93,6 +117,7 @@ export type Answer =
   | { readonly kind: 'refused'; readonly seq: number; readonly problems: readonly Problem[] }
   | { readonly kind: 'failed'; readonly seq: number; readonly says: string }
   | { readonly kind: 'cup'; readonly seq: number; readonly cup: CupAnswer }
+  | { readonly kind: 'card'; readonly seq: number; readonly card: CardAnswer }
   | { readonly kind: 'thumb'; readonly seq: number; readonly thumb: Thumb }
   | { readonly kind: 'picture'; readonly seq: number; readonly picture: PlacedPicture | null }
   | { readonly kind: 'round'; readonly seq: number; readonly model: RoundModel }

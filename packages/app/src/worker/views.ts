@@ -43,6 +43,16 @@ export interface CupAnswer {
   readonly learned: readonly (readonly [string, string, string, string])[]
 }
 
+/** A hiding card, read. */
+export interface CardAnswer {
+  /** As the shop would keep it. */
+  readonly document: Json
+  readonly pigment: string
+  /** Whether later plans go by it. */
+  readonly counts: boolean
+  readonly says: readonly string[]
+}
+
 /** A drawing as the body of an SVG element; made by the engine, every word of it escaped. mm. */
 export interface Drawn {
   readonly widthMm: number

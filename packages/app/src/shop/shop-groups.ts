@@ -1,0 +1,10 @@
+/** What is asked first, and under what heading. Cup tests and hiding cards have places of their own. */
+export const GROUPS = [
+  ['room', ['name', 'climate', 'storage']],
+  [
+    'bench',
+    ['vessels', 'scale', 'machine', 'cutters', 'byHand', 'sander', 'secondPair', 'hours', 'timeZone']
+  ],
+  ['resins', ['resins', 'leftover', 'spare']],
+  ['money', ['currency', 'rates', 'prices', 'note']]
+] as const
