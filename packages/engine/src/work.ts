@@ -107,6 +107,7 @@ export function workOf(input: PlanInput): Work {
   const loaded = piece.supports === undefined ? null : loadedPiece(bowing)
   const facts = { materials, seasons, air, casts, clock, shop, films }
   const chains = sizeChains(stack, facts)
+  const timberFacts = timberFactsOf(stack, materials, shop, seasons, floating)
   return {
     document,
     piece,
@@ -127,7 +128,7 @@ export function workOf(input: PlanInput): Work {
     floating,
     air,
     seasons,
-    timberFacts: timberFactsOf(stack, materials, shop, seasons, floating),
+    timberFacts,
     hiding: hidingOf(piece, materials, stack.pours),
     bow: bowOf(bowing),
     inUse: loaded === null || piece.supports === undefined ? null : inUseOf(loaded, piece.supports),
@@ -146,7 +147,8 @@ export function workOf(input: PlanInput): Work {
       faces,
       shop,
       blanks: quantity.blanks,
-      moulds: quantity.gang
+      moulds: quantity.gang,
+      boardsMm: timberFacts.map(t => t.rough?.startMm ?? null)
     })
   }
 }

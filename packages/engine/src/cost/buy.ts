@@ -49,8 +49,10 @@ export function buyList(input: {
   readonly shop: Shop
   readonly blanks: number
   readonly moulds: number
+  /** Thickness of the board each timber is cut from, mm; null where none is reckoned. */
+  readonly boardsMm: readonly (number | null)[]
 }): BuyLine[] {
-  const { stack, materials, batches, mould, faces, shop, blanks, moulds } = input
+  const { stack, materials, batches, mould, faces, shop, blanks, moulds, boardsMm } = input
   const { piece } = stack
   const out: BuyLine[] = []
   const line = (
@@ -107,7 +109,7 @@ export function buyList(input: {
       [name, name],
       'piece',
       blanks,
-      `${Math.ceil(b.maxX - b.minX)} × ${Math.ceil(b.maxY - b.minY)} × ${Math.ceil(t.high - t.base)} mm ${mould.needsMould ? 'as set in the mould' : 'before it is worked'}; saw and plane allowance on top`,
+      `${Math.ceil(b.maxX - b.minX)} × ${Math.ceil(b.maxY - b.minY)} × ${Math.ceil(t.high - t.base)} mm ${mould.needsMould ? 'as set in the mould' : 'before it is worked'}; ${roughWords(boardsMm[i] ?? null)}`,
       0
     )
   })
@@ -231,4 +233,10 @@ function resinLine(choice: ResinChoice, need: number, shop: Shop): BuyLine {
     days: null,
     note: `A ${Math.ceil(a)} g and B ${Math.ceil(need - a)} g are used`
   }
+}
+
+function roughWords(thicknessMm: number | null): string {
+  return thicknessMm === null
+    ? 'saw and plane allowance on top'
+    : `from a board at least ${Math.ceil(thicknessMm)} mm thick, longer and wider by what the saw takes`
 }

@@ -1,4 +1,5 @@
 import { decimals } from '../quantity/format.ts'
+import { shortName } from '../quantity/short-name.ts'
 import type { Check, Found } from './finding.ts'
 import type { FinishPlace } from './finish-place.ts'
 import { onFaces } from './finish-place.ts'
@@ -29,7 +30,7 @@ function one(work: Work, finish: Work['faces'][number], place: FinishPlace): Fou
     {
       severity: least > standsUm ? 'caution' : 'note',
       at: place.at,
-      says: `${place.where}: ${decimals(document.film, 3)} mm dry in ${coats} coat${coats === 1 ? '' : 's'} of ${coat.name} is ${decimals(wet, 0)} µm wet each. On an upright edge about ${decimals(standsUm, 0)} µm stand, more runs into drops. Lay ${enough} coats, or the edge by itself and thinner.`,
+      says: `${place.where}: ${decimals(document.film, 3)} mm dry in ${coats} coat${coats === 1 ? '' : 's'} of ${shortName(coat.name)} is ${decimals(wet, 0)} µm wet each. On an upright edge about ${decimals(standsUm, 0)} µm stand, more runs into drops. Lay ${enough} coats, or the edge by itself and thinner.`,
       value: wet,
       unit: 'µm',
       band: [wetUm[0], wetUm[2]],

@@ -1,6 +1,7 @@
 import { unlikeBowOf } from '../fits/bow-unlike.ts'
 import type { Face } from '../piece/piece-schema.ts'
 import { decimals } from '../quantity/format.ts'
+import { shortName } from '../quantity/short-name.ts'
 import { otherFace, pourFace } from '../steps/step.ts'
 import type { Check, Found } from './finding.ts'
 import { setValue } from './fix.ts'
@@ -72,7 +73,7 @@ function thinner(work: Work): Found[] {
     {
       severity: 'note',
       at: `/finish/${thin.face}`,
-      says: `the ${thin.face} gets ${decimals(film.um, 0)} µm of ${front.coat.name}, the ${thick.face} ${decimals(film.other, 0)}: damp passes the thinner film about ${decimals(times, 0)} times as fast, and the piece cups with the seasons. Finish both faces alike.`,
+      says: `the ${thin.face} gets ${decimals(film.um, 0)} µm of ${shortName(front.coat.name)}, the ${thick.face} ${decimals(film.other, 0)}: damp passes the thinner film about ${decimals(times, 0)} times as fast, and the piece cups with the seasons. Finish both faces alike.`,
       value: times,
       unit: null,
       limit: MOST_TIMES,
@@ -103,7 +104,8 @@ function flooded(work: Work, face: Face): boolean {
 
 function words(work: Work, face: Face): string {
   if (flooded(work, face)) return 'a flooded layer of resin'
-  return work.faces[face === 'front' ? 0 : 1].coat?.name ?? 'no finish'
+  const { coat } = work.faces[face === 'front' ? 0 : 1]
+  return coat === null ? 'no finish' : shortName(coat.name)
 }
 
 // The open face gets what the other has; under a flood, a thin seal coat closes as well.
@@ -117,6 +119,6 @@ function fixOf(work: Work, open: Face, better: Face): Pick<Found, 'fix' | 'fixSa
     }
   return {
     fix: setValue(work.document, `/finish/${open}`, finish?.[better] ?? finish?.both ?? { coat: coat.id }),
-    fixSays: `${coat.name} on the ${open} too`
+    fixSays: `${shortName(coat.name)} on the ${open} too`
   }
 }

@@ -1,5 +1,6 @@
 import { GLOSS_BANDS, rubTo } from '../coat/gloss.ts'
 import { decimals } from '../quantity/format.ts'
+import { shortName } from '../quantity/short-name.ts'
 import type { Check, Found } from './finding.ts'
 import type { FinishPlace } from './finish-place.ts'
 import { endAtGrit, onFaces } from './finish-place.ts'
@@ -26,7 +27,7 @@ function one(work: Work, { gloss, coat, sanding }: Work['faces'][number], place:
     ? `resin sanded to P${sanding.last.grit}`
     : coat === null
       ? 'timber without a film'
-      : coat.name
+      : shortName(coat.name)
   const way = byRubbing
     ? `Sand it to P${grit}${wanted === 'polished' ? ', then polish with pastes of 3 and 1 µm' : ''}.`
     : duller

@@ -1,3 +1,4 @@
+import { shortName } from '../quantity/short-name.ts'
 import type { Check, Found } from './finding.ts'
 import type { FinishPlace } from './finish-place.ts'
 import { endAtGrit, onFaces } from './finish-place.ts'
@@ -21,7 +22,7 @@ function one(work: Work, finish: Work['faces'][number], place: FinishPlace): Fou
     {
       severity: oil ? 'note' : 'caution',
       at: `${place.at}/${given?.grits === undefined ? 'grit' : 'grits'}`,
-      says: `${place.where} sanded to ${grit} under ${coat.name}: ${oil ? 'polished timber takes in less, and colours paler' : 'a coat holds to the scratches of the sanding, and so fine there are few'}. Stop at ${from === to ? to : `${from} to ${to}`}${coat.kind === 'flood' ? ': a coat that levels itself fills those scratches and they vanish' : ''}.`,
+      says: `${place.where} sanded to ${grit} under ${shortName(coat.name)}: ${oil ? 'polished timber takes in less, and colours paler' : 'a coat holds to the scratches of the sanding, and so fine there are few'}. Stop at ${from === to ? to : `${from} to ${to}`}${coat.kind === 'flood' ? ': a coat that levels itself fills those scratches and they vanish' : ''}.`,
       value: grit,
       unit: null,
       limit: to,

@@ -1,5 +1,6 @@
 import { MACHINE_DAYS, MACHINE_LEAST_DAYS } from '../cast/windows.ts'
 import { formatMinutes } from '../quantity/format.ts'
+import { shortName } from '../quantity/short-name.ts'
 import { coreAt } from '../stack/core.ts'
 import type { Step } from '../steps/step.ts'
 import type { Check, Found } from './finding.ts'
@@ -66,7 +67,7 @@ function coatDue(work: Work, step: number): Due[] {
     return [
       {
         from,
-        words: `the ${coat.name} on the ${face}`,
+        words: `the ${shortName(coat.name)} on the ${face}`,
         least: least * DAY,
         full: full * DAY,
         basis: `days until a coat of this kind bears load: ${coat.source}; the tin's own sheet goes before`

@@ -1,7 +1,9 @@
+import type { SizeChain } from '../fits/chain.ts'
+import type { Patch } from '../piece/patch.ts'
 import { decimals } from '../quantity/format.ts'
 import type { Check, Found } from './finding.ts'
 import { shareOf } from './fit-loose.ts'
-import { setValue } from './fix.ts'
+import { removeValue, setValue } from './fix.ts'
 import { holeName, partWords, widen } from './part-shape.ts'
 import { seatsOf } from './seat.ts'
 import type { Work } from './work.ts'
@@ -39,11 +41,20 @@ function run(work: Work): Found[] {
         settledBy: 'the part pressed into an offcut of the same casting and left for a week',
         ...(wider.fix
           ? {
-              fix: [...wider.fix, ...setValue(work.document, `${entry.at}/fitting`, 'loose')],
+              fix: [
+                ...wider.fix,
+                ...(reamed(work, fit.chain) ?? []),
+                ...setValue(work.document, `${entry.at}/fitting`, 'loose')
+              ],
               fixSays: `${wider.fixSays}, ${entry.id} glued in loose`
             }
           : {})
       }
     ]
   })
+}
+
+// A hole that is no longer pressed into is drilled, not reamed to a class.
+function reamed(work: Work, { of, index }: SizeChain): Patch | null {
+  return of === 'cut' ? removeValue(work.document, `${work.entries.cuts[index]!.at}/toleranceClass`) : null
 }

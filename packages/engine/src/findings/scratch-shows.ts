@@ -2,6 +2,7 @@ import { GRADES } from '../coat/grain.ts'
 import { hiddenUm, scratchUm } from '../coat/scratch.ts'
 import { showsScratches } from '../finish/gloss.ts'
 import { decimals } from '../quantity/format.ts'
+import { shortName } from '../quantity/short-name.ts'
 import type { Check, Found } from './finding.ts'
 import type { FinishPlace } from './finish-place.ts'
 import { endAtGrit, onFaces } from './finish-place.ts'
@@ -36,7 +37,7 @@ function one(work: Work, finish: Work['faces'][number], place: FinishPlace): Fou
     {
       severity: surely ? 'caution' : 'note',
       at: place.at,
-      says: `${place.where}: P${sanding.last.grit} leaves scratches ${decimals(low, 0)} to ${decimals(high, 0)} µm deep in the resin, and ${coats} coat${coats === 1 ? '' : 's'} of ${coat.name} hide${coats === 1 ? 's' : ''} about ${decimals(hides, 0)} µm: under a bright film they ${surely ? 'show' : 'may show'}. ${byGrit ? `Sand on to P${finer.grit}.` : `Lay ${more} coats.`}`,
+      says: `${place.where}: P${sanding.last.grit} leaves scratches ${decimals(low, 0)} to ${decimals(high, 0)} µm deep in the resin, and ${coats} coat${coats === 1 ? '' : 's'} of ${shortName(coat.name)} hide${coats === 1 ? 's' : ''} about ${decimals(hides, 0)} µm: under a bright film they ${surely ? 'show' : 'may show'}. ${byGrit ? `Sand on to P${finer.grit}.` : `Lay ${more} coats.`}`,
       value: middle,
       unit: 'µm',
       band: [low, high],

@@ -1,4 +1,7 @@
+import { extent } from '../fits/season.ts'
+import { grainDegOf } from '../piece/grain.ts'
 import { decimals } from '../quantity/format.ts'
+import { intersection } from '../shape/combine.ts'
 import type { Check, Found } from './finding.ts'
 import { setValue } from './fix.ts'
 import type { Work } from './work.ts'
@@ -8,6 +11,8 @@ const FELT_MM = 0.05
 
 /**
  * Timber worked flush with metal, stone or resin: it grows and shrinks past them with the air, and the step is felt.
+ *
+ * The width is what the finished outline leaves of it: waste is cut off before anyone feels an edge.
  *
  * Limits: half of the width stands over each edge; free timber in balance with the air. Stabilised timber moves less, not
  * nothing, and is not told apart.
@@ -20,14 +25,19 @@ export const stepFelt: Check = {
 }
 
 function one(work: Work, season: Work['seasons'][number]): Found[] {
-  const { timber, toDampMm, toDryMm, acrossMm } = season
+  const { timber, toDampMm, toDryMm } = season
   const { flush, rings } = work.piece.timbers[timber]!
   if (flush === 'nothing' || toDampMm === null || toDryMm === null) return []
-  const grows = Math.max(0, toDampMm[1]) / 2
-  const falls = Math.max(0, -toDryMm[1]) / 2
+  const { outline, timbers } = work.stack.geometry
+  const left = intersection(timbers[timber]!.upper, outline)
+  if (left.rings.length === 0) return []
+  const acrossMm = extent(left, grainDegOf(work.piece.timbers[timber]!, timbers[timber]!.upper) + 90)
+  const share = acrossMm / season.acrossMm / 2
+  const grows = Math.max(0, toDampMm[1]) * share
+  const falls = Math.max(0, -toDryMm[1]) * share
   const worst = Math.max(grows, falls)
   if (worst <= FELT_MM) return []
-  const band = grows >= falls ? toDampMm.map(x => x / 2) : toDryMm.map(x => -x / 2)
+  const band = grows >= falls ? toDampMm.map(x => x * share) : toDryMm.map(x => -x * share)
   const { id, at } = work.entries.timbers[timber]!
   return [
     {

@@ -26,7 +26,7 @@ function oddOne(work: Work, r: OfTimber): Found[] {
     return [
       caution(
         '/timbers',
-        `a reading of ${when} is of the timber “${r.timber}”, which the piece does not have${near === null ? '' : `; did you mean ${near}`}. It tells nothing.`,
+        `a reading of ${when} is of the timber “${r.timber}”, which the piece does not have${near === null ? '.' : `; did you mean ${near}?`} It tells nothing.`,
         'the names of the document'
       )
     ]

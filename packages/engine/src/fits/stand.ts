@@ -4,6 +4,7 @@ import { coefficientOf } from '../catalogue/timber.ts'
 import type { TimberRecord } from '../catalogue/timber-record.ts'
 import type { Timber } from '../piece/piece-schema.ts'
 import type { Shop } from '../piece/shop-schema.ts'
+import { shortName } from '../quantity/short-name.ts'
 import {
   coefficientAtRingAnglePerPct,
   crossGrainMovement,
@@ -121,7 +122,7 @@ function facesOfTimber({ coats: { front, back } }: Materials): {
   oneSided: boolean
 } {
   const of = (coat: CoatRecord | null) => (coat === null ? ([1, 1] as const) : SLOWER[coat.kind])
-  const name = (coat: CoatRecord | null) => coat?.name ?? 'bare'
+  const name = (coat: CoatRecord | null) => (coat === null ? 'bare' : shortName(coat.name))
   if (front?.id === back?.id)
     return {
       factor: of(front),

@@ -62,6 +62,13 @@ const MOULD_PARTS = {
   wallBoard: 'walls'
 } as const
 
+/** Entries of the piece whose key is no noun. */
+const SETTINGS = {
+  flatten: 'flattening',
+  holding: 'how it is held',
+  food: 'the face that meets food'
+} as const
+
 /** What the entry of a JSON Pointer is called. */
 export function entryName(work: Work, at: string): string {
   const [, list, second, third] = at.split('/')
@@ -84,5 +91,6 @@ export function entryName(work: Work, at: string): string {
   if (list === 'mould' && second === 'formers') return entries.formers[Number(third)]?.id ?? 'the mould'
   if (list === 'mould' && second !== undefined && second in MOULD_PARTS)
     return `the mould’s ${MOULD_PARTS[second as keyof typeof MOULD_PARTS]}`
+  if (list !== undefined && list in SETTINGS) return SETTINGS[list as keyof typeof SETTINGS]
   return list === undefined || list === '' ? 'the piece' : `the ${list}`
 }

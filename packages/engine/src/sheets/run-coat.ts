@@ -37,7 +37,7 @@ export function coatFacts(f: Finish, name: string): RunFact[] {
   const { coating, gloss, coat } = f
   if (coating === null || coat === null) return []
   const wanted = gloss.wanted !== null && gloss.words.includes(gloss.wanted) ? gloss.wanted : null
-  const words = wanted ?? gloss.words.join(' to ')
+  const words = wanted ?? [...new Set([gloss.words[0], gloss.words.at(-1)])].join(' to ')
   const [low, high] =
     wanted === null
       ? [gloss.low, gloss.high]
@@ -85,7 +85,7 @@ export function floodFacts(flood: Flood): RunFact[] {
       : [fact('The bench by its corners', decimals(wedgeMm, 1), 'mm deeper at the low end: shim it')]),
     levelMin === null
       ? fact('It levels', `ripples up to ${decimals(longestMm, 0)}`, 'mm before it sets: spread it evenly')
-      : fact('It levels', formatMinutes(Math.max(1, levelMin)), 'for ripples of 100 mm')
+      : fact('It levels in', formatMinutes(Math.max(1, levelMin)), 'for ripples of 100 mm')
   ]
 }
 

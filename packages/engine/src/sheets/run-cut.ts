@@ -1,5 +1,5 @@
 import type { Work } from '../findings/work.ts'
-import type { Plan } from '../plan.ts'
+import type { Plan, PlanCut } from '../plan.ts'
 import { decimals } from '../quantity/format.ts'
 import { bounds } from '../shape/measure.ts'
 import { bowFacts, orderLines } from './bow-words.ts'
@@ -52,9 +52,11 @@ export function cutDetail(plan: Plan, work: Work, i: number): RunDetail {
       cut.dayMm === null
         ? fact('Depth', 'right through')
         : fact('Depth', decimals(cut.dayMm, 1, 1), `mm from the ${value.face} as it is now`),
-      ...(cut.finishedMm === null || cut.dayMm === null || Math.abs(cut.dayMm - cut.finishedMm) < 0.05
+      ...(cut.finishedMm === null ||
+      cut.dayMm === null ||
+      (Math.abs(cut.dayMm - cut.finishedMm) < 0.05 && coatedDepth(cut) === 'mm')
         ? []
-        : [fact('Finished', decimals(cut.finishedMm, 1, 1), 'mm')]),
+        : [fact('Finished', decimals(cut.finishedMm, 1, 1), coatedDepth(cut))]),
       ...(size === null ? [] : [size]),
       ...endsAt(work, index, cut.size),
       ...(cut.leftMm === null || cut.leftMm < LEAST_LEFT_MM
@@ -63,6 +65,13 @@ export function cutDetail(plan: Plan, work: Work, i: number): RunDetail {
     ],
     blanks: cut.dayMm === null ? [] : [blank('Depth', 'mm', decimals(cut.dayMm, 1, 1))]
   })
+}
+
+// A thick coat on the face makes a masked hole deeper.
+function coatedDepth({ finishedMm, size }: PlanCut): string {
+  const end = size?.depthMm?.[1] ?? finishedMm
+  const differs = end !== null && finishedMm !== null && Math.abs(end - finishedMm) >= 0.1
+  return differs ? `mm; with the coats ${decimals(end, 1, 1)}` : 'mm'
 }
 
 function sized(b: ReturnType<typeof bounds>, round: boolean) {

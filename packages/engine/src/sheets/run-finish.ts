@@ -2,6 +2,7 @@ import type { CoatRecord } from '../catalogue/coat.ts'
 import type { Work } from '../findings/work.ts'
 import type { Plan } from '../plan.ts'
 import { decimals, formatMass, formatVolume } from '../quantity/format.ts'
+import { shortName } from '../quantity/short-name.ts'
 import type { Step } from '../steps/step.ts'
 import { bowFacts } from './bow-words.ts'
 import { capital } from './model.ts'
@@ -38,7 +39,7 @@ export function coatDetail(plan: Plan, work: Work, step: Step): RunDetail {
     const name = alike ? 'Each face' : capital(f.face)
     const coat = f.coat!
     does.push(
-      `${name}: ${f.coats} coat${f.coats === 1 ? '' : 's'} of ${coat.name}, ${COAT_WAY[coat.way]}${f.grit === null ? '' : `, after P${f.grit}`}.`
+      `${name}: ${f.coats} coat${f.coats === 1 ? '' : 's'} of ${shortName(coat.name)}, ${COAT_WAY[coat.way]}${f.grit === null ? '' : `, after P${f.grit}`}.`
     )
     facts.push(
       fact(`${name}, each coat`, mlWords(f.needMl / Math.max(1, f.coats)), 'ml'),
@@ -54,7 +55,8 @@ export function coatDetail(plan: Plan, work: Work, step: Step): RunDetail {
   }
   const food = faces.filter(f => f.food).map(f => f.face)
   if (food.length > 0) does.push(foodWords(food))
-  const coats = [...new Set(faces.map(f => f.coat!))]
+  // One coat has no next.
+  const coats = [...new Set(faces.filter(f => f.coats > 1).map(f => f.coat!))]
   for (const coat of coats) does.push(coatWords(coat, coats.length > 1))
   const most = Math.max(0, ...faces.map(f => f.coats))
   return detail({
@@ -67,7 +69,7 @@ export function coatDetail(plan: Plan, work: Work, step: Step): RunDetail {
 
 function coatWords(coat: CoatRecord, named: boolean): string {
   const [from, to] = coat.recoatH
-  const next = `Next coat${named ? ` of ${coat.name}` : ''} after ${decimals(from, 1)} h${to === null ? '' : `, before ${decimals(to, 1)} h`}`
+  const next = `Next coat${named ? ` of ${shortName(coat.name)}` : ''} after ${decimals(from, 1)} h${to === null ? '' : `, before ${decimals(to, 1)} h`}`
   const between =
     coat.betweenGrit === null ? '' : `; P${coat.betweenGrit[0]} to P${coat.betweenGrit[1]} between coats`
   const late = to === null || coat.late === 'nothing' ? '' : `; later than that, ${coat.late} first`
@@ -91,7 +93,9 @@ export function fitDetail(plan: Plan, work: Work, k: number): RunDetail {
       )
     )
   if (fit.holeDepthMm !== null)
-    facts.push(fact('Its hole', decimals(fit.holeDepthMm, 1, 1), 'mm deep, finished'))
+    facts.push(
+      fact('Its hole', decimals(fit.chain?.depthMm?.[1] ?? fit.holeDepthMm, 1, 1), 'mm deep in the end')
+    )
   if (fit.shaft !== null)
     facts.push(
       fact(

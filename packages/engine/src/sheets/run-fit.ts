@@ -126,7 +126,10 @@ export function gapFacts(plan: Plan, work: Work, k: number): RunFact[] {
     )
   const cut = fit.chain?.of === 'cut' ? work.piece.cuts[fit.chain.index]! : undefined
   const shaft = value.toleranceClass ?? fit.record.toleranceClass
-  if (cut?.toleranceClass !== undefined && shaft !== undefined && fit.part !== null) {
+  // A class says something of two parts of one size only.
+  const alike =
+    fit.part !== null && fit.chain !== null && Math.abs(fit.chain.drawnMm - fit.part.widthMm) < 0.02
+  if (cut?.toleranceClass !== undefined && shaft !== undefined && fit.part !== null && alike) {
     const size = fit.part.widthMm
     const { leastMm, greatestMm } = fitMm(size, cut.toleranceClass, shaft)
     out.push(

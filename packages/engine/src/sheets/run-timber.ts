@@ -151,7 +151,7 @@ export function sealFacts({ seal }: Facts): RunFact[] {
     fact(
       'Seal coat',
       decimals(seal.massG[2], seal.massG[2] < 20 ? 1 : 0),
-      `g at most over ${decimals(seal.areaM2, 3)} m²; ${decimals(seal.gPerM2[0], 0)} to ${decimals(seal.gPerM2[1], 0)} g a m² (practice), ${seal.because}`
+      `g at most over ${decimals(seal.areaM2, 3)} m² of sides and top; ${decimals(seal.gPerM2[0], 0)} to ${decimals(seal.gPerM2[1], 0)} g a m² (practice), ${seal.because}`
     )
   ]
 }

@@ -1,0 +1,128 @@
+import { describe, expect, it } from 'vitest'
+import type { PieceDocument } from '../../src/piece/piece-schema.ts'
+import { checkPiece, checkShop } from '../../src/piece/read.ts'
+import { plan } from '../../src/plan.ts'
+import { stepDetail } from '../../src/sheets/run-step.ts'
+import { equilibriumMoisturePct } from '../../src/timber/moisture.ts'
+import { findings, mended, PLAIN } from '../findings/harness.ts'
+import { asked, theOne } from './asked.ts'
+
+// What was found by building pieces from the file alone: numbers by hand, words by sense.
+
+const planned = (piece: PieceDocument) =>
+  plan(
+    { piece: checkPiece(piece, 'piece'), shop: checkShop({ castwright: 1 }, 'shop').value },
+    { asOf: '2026-03-02T09:00:00Z', effort: 'preview' }
+  )
+type Planned = ReturnType<typeof planned>
+const said = (p: Planned, kind: string) => {
+  const { does, facts } = stepDetail(
+    p.plan,
+    p.work,
+    p.work.steps.findIndex(s => s.kind === kind)
+  )
+  return { does: does.join(' '), facts: facts.map(f => `${f.label} ${f.value} ${f.unit}`).join(' · ') }
+}
+
+const scales = (timberMm: number): PieceDocument => ({
+  ...PLAIN,
+  outline: { rectangle: [120, 32] },
+  mould: { margin: 12 },
+  timbers: [
+    {
+      id: 'scale',
+      species: 'maple-sugar',
+      outline: { rectangle: [60, timberMm], at: [-34, 0] },
+      thickness: 12,
+      moisture: 7,
+      flush: 'metal',
+      grain: 0
+    }
+  ],
+  pours: [{ id: 'end', resin: 'deep', fill: 'timber' }]
+})
+
+describe('scales beside steel', () => {
+  it('steps by the width that is left of them, not by that of the blank', () => {
+    // Wood Handbook eq. 13-2 by hand: 32 mm, C_T 0.00353 (table 13-5), 7 % to the balance of 24 °C and 65 %; half an edge.
+    const byHand = (32 * 0.00353 * (equilibriumMoisturePct(24, 0.65) - 7)) / 2
+    for (const blankMm of [34, 50]) {
+      const found = theOne({ piece: scales(blankMm) }, 'step-felt')
+      expect(found.value).toBeCloseTo(byHand, 4)
+      expect(found.says).toMatch(/is 32 mm across the grain/)
+    }
+  })
+})
+
+describe('a pin in resin', () => {
+  const pinned: PieceDocument = {
+    ...PLAIN,
+    cuts: [
+      {
+        id: 'hole',
+        kind: 'bore',
+        face: 'front',
+        shape: { circle: 6 },
+        through: true,
+        way: 'drill',
+        toleranceClass: 'H7'
+      }
+    ],
+    hardware: [{ id: 'rivet', kind: 'dowel-pin-6', in: 'hole', toleranceClass: 'm6', fitting: 'press' }]
+  }
+
+  it('glued in loose is no longer reamed, nor called a fit of its class', () => {
+    const { fix } = theOne({ piece: pinned }, 'press-in-resin')
+    const piece = mended({ piece: pinned }, fix!).piece
+    expect(asked({ piece }, 'press-in-resin')).toEqual([])
+    const p = planned(piece)
+    expect(said(p, 'cut').does).not.toMatch(/ream/)
+    expect(said(p, 'fit').facts).not.toMatch(/H7/)
+  })
+})
+
+describe('a dial under a flood coat', () => {
+  const tray: PieceDocument = {
+    ...PLAIN,
+    cuts: [{ id: 'seat', face: 'front', shape: { circle: 61 }, finishedDepth: 6, mask: true }],
+    hardware: [{ id: 'dial', kind: 'round-insert', in: 'seat', face: 'front', diameter: 60, depth: 8 }],
+    finish: { front: { coat: 'flood-coat', film: 2.5 }, back: { coat: 'epoxy-seal' } }
+  }
+
+  it('has one depth of its hole, the coat counted, wherever that is said', () => {
+    // 6 in the sanded face, 2.5 of coat round it.
+    const p = planned(tray)
+    expect(said(p, 'cut').facts).toMatch(/Finished 6\.0 mm; with the coats 8\.5/)
+    expect(said(p, 'fit').facts).toMatch(/Its hole 8\.5 mm deep in the end/)
+    expect(asked({ piece: tray }, 'pocket-shallow')).toEqual([])
+  })
+
+  it('says names of coats short, and of the next coat only where there is one', () => {
+    const { does } = said(planned(tray), 'coat')
+    expect(does).toMatch(/Front: 1 coat of flood coat of thin epoxy, poured/)
+    expect(does).toMatch(/Next coat after/)
+    expect(does).not.toMatch(/Next coat of flood/)
+  })
+})
+
+describe('what is bought', () => {
+  it('is the board to start from, not the timber that is made of it', () => {
+    const p = planned(PLAIN)
+    const board = p.work.timberFacts[0]!.rough!.startMm
+    const line = p.work.buy.find(b => b.group === 'timber')!
+    expect(board).toBeGreaterThan(20)
+    expect(line.note).toContain(`from a board at least ${Math.ceil(board)} mm thick`)
+  })
+})
+
+describe('a name mistyped', () => {
+  it('asks with a question mark', () => {
+    const given = {
+      piece: PLAIN,
+      readings: [
+        { id: 'r-2026-0001', kind: 'moisture', at: '2026-03-01T09:00:00Z', timber: 'lefft', moisture: 8.5 }
+      ]
+    }
+    expect(findings(given).map(f => f.says)).toEqual([expect.stringMatching(/did you mean left\? It tells/)])
+  })
+})
