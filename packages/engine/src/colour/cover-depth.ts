@@ -51,11 +51,11 @@ export function lightThrough({ scatterPerMm: s, absorbPerMm: k }: Optics, mm: nu
 }
 
 /**
- * By what factor the tint must be taken so that `mm` let through the share `wanted` (0.001..0.999); null when no tint
+ * By what factor the tint must be taken so that `mm` let through the share `wanted` (0.0005..0.9995); null when no tint
  * is there to take.
  */
 export function strengthForLight(optics: Optics, mm: number, wanted: number): number | null {
-  inRange('light wanted', wanted, 0.001, 0.999)
+  inRange('light wanted', wanted, 0.0005, 0.9995)
   inRange('depth', mm, 1e-3, 1e6, 'mm')
   const most = 1e6
   if (lightThrough(stronger(optics, most), mm) > wanted) return null

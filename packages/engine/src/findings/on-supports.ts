@@ -1,8 +1,8 @@
 import type { InUse } from '../fits/in-use.ts'
 import { inUseOf } from '../fits/in-use.ts'
 import { loadedPiece } from '../fits/loaded-piece.ts'
+import { supportProblems } from '../fits/supports.ts'
 import type { Patch } from '../piece/patch.ts'
-import { inside } from '../shape/measure.ts'
 import { setValue } from './fix.ts'
 import type { Work } from './work.ts'
 
@@ -30,7 +30,6 @@ export function movedSupports(work: Work, well: (use: InUse) => boolean): Patch 
   const points = supports.legs ?? supports.rails!.flatMap(r => [r.from, r.to])
   const middle = [0, 1].map(k => points.reduce((sum, p) => sum + p[k]!, 0) / points.length)
   const { outline } = stack.geometry
-  const under = (p: readonly number[]) => inside(outline, p[0]!, p[1]!)
   for (let n = 1; n <= MOST_STEPS; n++) {
     for (const by of [n * STEP, -n * STEP]) {
       if (by <= -1) continue
@@ -45,9 +44,9 @@ export function movedSupports(work: Work, well: (use: InUse) => boolean): Patch 
           const own = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2]
           return { from: shift(from, own), to: shift(to, own) }
         })
-        const places =
-          legs ?? rails!.map(({ from, to }): Point => [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2])
-        if (!places.every(under) || !well(inUseOf(loaded, { ...supports, legs, rails }))) continue
+        const moved = { ...supports, legs, rails }
+        // Rounded to whole mm they may come to stand on one line, or beside the piece.
+        if (supportProblems(moved, outline).length > 0 || !well(inUseOf(loaded, moved))) continue
         return legs !== undefined
           ? setValue(work.document, '/supports/legs', legs)
           : setValue(work.document, '/supports/rails', rails)

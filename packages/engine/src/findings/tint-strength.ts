@@ -113,11 +113,12 @@ function stronger(
     }
   }
   const way = factor > 1 ? 'up' : 'down'
-  const set = shares.map(s => rounded(s, way, step(s)))
-  const fix = set.flatMap((s, j): Operation[] => [
-    ...setQuantity(work.document, `${at}/tint/${j}/percent`, 'percent', s, way, step(s))
+  // What is named with none of it stays at none.
+  const set = shares.flatMap((s, j) => (s > 0 ? [{ j, s, percent: rounded(s, way, step(s)) }] : []))
+  const fix = set.flatMap(({ j, s, percent }): Operation[] => [
+    ...setQuantity(work.document, `${at}/tint/${j}/percent`, 'percent', percent, way, step(s))
   ])
-  const words = set.map((s, j) => `${figure(s)} % of ${tint[j]!.pigment.name}`).join(' and ')
+  const words = set.map(({ j, percent }) => `${figure(percent)} % of ${tint[j]!.pigment.name}`).join(' and ')
   return { says: `${capital(words)} would do`, fix: { fix, fixSays: words } }
 }
 

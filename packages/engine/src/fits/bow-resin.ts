@@ -59,9 +59,12 @@ export function contractionOf(
     )
     return [between(min, conversion, k, t), between(min, hottestC, k, t)]
   }
+  // Every cross-section asks for the same moment.
+  let asked: { readonly t: number; readonly e: readonly [number, number] } | null = null
   return {
     stiffMin: [stiff[0].min, stiff[1].min],
     at: t => {
+      if (asked?.t === t) return asked.e
       const [alpha, tempC] = stands(t)
       const pull = (k: 0 | 1): number => {
         const from = stiff[k]
@@ -69,7 +72,8 @@ export function contractionOf(
         const cured = (shrinkage[k] / 3) * Math.max(0, alpha - from.conversion)
         return -(cured + RESIN_ELASTIC.expansionPerK * Math.max(0, from.tempC - tempC))
       }
-      return [pull(0), pull(1)]
+      asked = { t, e: [pull(0), pull(1)] }
+      return asked.e
     }
   }
 }

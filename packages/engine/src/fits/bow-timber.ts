@@ -41,9 +41,9 @@ export function timberElastic(record: TimberRecord, rings: Timber['rings']): Ela
   }
 }
 
-/** G_LR and G_LT over E_L where a species has none: the mean of Wood Handbook table 5-1 (derived). */
-const SHEAR = 0.08
-/** G_RT over E_L where a species has none: the mean of its seven hardwoods and softwoods alike, 0.004 to 0.03 (derived). */
-const ROLLING = 0.016
+/** G_LR and G_LT over E_L where a species has none: the mean of all in Wood Handbook table 5-1 (derived). */
+const SHEAR = 0.084
+/** G_RT over E_L where a species has none: the mean of the fifteen in table 5-1, 0.003 to 0.028 (derived). */
+const ROLLING = 0.014
 /** Bending modulus of a timber of which neither it nor the density is known, MPa (practice: a middling hardwood). */
 const MIDDLING_MPA = 11_000

@@ -42,8 +42,8 @@ export function unlikeBowOf(input: BowInput, open: Face): FaceBow | null {
     const sign = side === 'high' ? 1 : -1
     const across = (sign * (season.coefficientPerPct ?? 0) * points) / thickMm
     const curvature = strainAt(
-      (sign * LONGITUDINAL_PER_PCT * points) / thickMm,
-      Math.min(0.2, Math.max(-0.2, across)),
+      limited((sign * LONGITUDINAL_PER_PCT * points) / thickMm),
+      limited(across),
       plies.grainDeg(i)
     )
     // None at the closed face: the straight line goes through nought there.
@@ -61,4 +61,9 @@ export function unlikeBowOf(input: BowInput, open: Face): FaceBow | null {
     return [of(0), of(1)]
   }
   return faceBow(waysOf(piece, box), [bentBy(cells.columns, 0), bentBy(cells.rows, 1)], side)
+}
+
+// A piece that is next to nothing thick bends beyond what plates are reckoned for.
+function limited(perMm: number): number {
+  return Math.min(0.2, Math.max(-0.2, perMm))
 }

@@ -1,6 +1,7 @@
 import type { PourCast } from '../cast/cast.ts'
 import type { StepTime } from '../cast/clock.ts'
 import type { Materials } from '../cast/facts.ts'
+import { RESIN_ELASTIC } from '../catalogue/resin-elastic.ts'
 import type { Piece } from '../piece/piece-schema.ts'
 import type { Shop } from '../piece/shop-schema.ts'
 import { strainAfterGel } from '../resin/shrinkage.ts'
@@ -28,7 +29,7 @@ import type { Walls } from './walls.ts'
  *
  * Source: resin/shrinkage (S linear in conversion), timber/movement (Wood Handbook 13-2, 13-3), tolerance/iso286;
  * springing back from a former and the errors of hands: common practice, no source; expansion of cured epoxy
- * 65e-6/K, of steel 12e-6, of aluminium 23e-6 (memory): about 50e-6 apart.
+ * catalogue/resin-elastic (70e-6/K), of steel 12e-6, of aluminium 23e-6 (memory): about 50e-6 apart.
  *
  * Limits: the part is taken not to move with moisture; along the grain timber is taken as still (0.1 % at most); a
  * hole in timber that resin holds all round moves less. Thickness moves too: depths leave it out.
@@ -36,8 +37,6 @@ import type { Walls } from './walls.ts'
 
 /** How much more resin grows with warmth than the metal or plastic of a part, 1/K (memory). */
 const APART_PER_K = 50e-6
-/** Linear expansion of cured resin, 1/K (memory). */
-const EXPANSION_PER_K = 65e-6
 /** What a machine is off by where the shop does not say: its field's own default, mm (practice). */
 const MACHINE_MM = 0.1
 
@@ -142,7 +141,7 @@ export function formerShare(
     const gel = record.model?.kinetics.gelConversion ?? GEL
     const shrinkage = (piece.pours[index]!.shrinkage ?? shrinkagePct) / 100
     const peakC = casts[index]?.peakC ?? shop.climate.day
-    const cooling = EXPANSION_PER_K * Math.max(0, Math.min(peakC, GLASS_C) - shop.climate.night)
+    const cooling = RESIN_ELASTIC.expansionPerK * Math.max(0, Math.min(peakC, GLASS_C) - shop.climate.night)
     full += (acrossMm * share * (strainAfterGel(shrinkage, gel) + cooling)) / 2
   }
   return full === 0 ? null : { cause: 'former', sideMm: [-full, -full / 2, 0], sure: false }

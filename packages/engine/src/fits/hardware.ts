@@ -1,7 +1,9 @@
 import type { HardwareRecord } from '../catalogue/hardware-record.ts'
 import type { Hardware } from '../piece/piece-schema.ts'
 import { circle, rectangle } from '../shape/build.ts'
-import { centroid, nearest } from '../shape/measure.ts'
+import type { EdgeTree } from '../shape/edge-tree.ts'
+import { edgeDistance, edgeTree } from '../shape/edge-tree.ts'
+import { centroid, inside, nearest } from '../shape/measure.ts'
 import type { Region } from '../shape/region.ts'
 import { rotate } from '../shape/transform.ts'
 import type { Stack } from '../stack/stack.ts'
@@ -163,6 +165,7 @@ export function gapOf(part: Part, turn: number, x: number, y: number, hole: Regi
     part.shape === 'round'
       ? circle(part.widthMm, 0.01, x, y)
       : rotate(rectangle(part.lengthMm, part.widthMm, part.cornerMm, 0.01, x, y), turn, x, y)
+  const away = distanceTo(hole)
   let least = Number.POSITIVE_INFINITY
   for (const ring of outline.rings) {
     for (let k = 0, p = ring.length - 2; k < ring.length; p = k, k += 2) {
@@ -170,9 +173,26 @@ export function gapOf(part: Part, turn: number, x: number, y: number, hole: Regi
       for (let s = 0; s < n; s++) {
         const px = ring[p]! + ((ring[k]! - ring[p]!) * s) / n
         const py = ring[p + 1]! + ((ring[k + 1]! - ring[p + 1]!) * s) / n
-        least = Math.min(least, -nearest(hole, px, py).distanceMm)
+        least = Math.min(least, -away(px, py))
       }
     }
   }
   return least
+}
+
+/** Holes of more edges are asked by way of a tree of them. */
+const MANY_EDGES = 64
+const trees = new WeakMap<Region, EdgeTree>()
+
+// Distance to the wall of a hole, mm, negative within it: as nearest, whatever the number of its edges.
+function distanceTo(hole: Region): (x: number, y: number) => number {
+  if (hole.rings.reduce((sum, r) => sum + r.length / 2, 0) <= MANY_EDGES)
+    return (x, y) => nearest(hole, x, y).distanceMm
+  let tree = trees.get(hole)
+  if (tree === undefined) {
+    tree = edgeTree(hole.rings)
+    trees.set(hole, tree)
+  }
+  const edges = tree
+  return (x, y) => (inside(hole, x, y) ? -1 : 1) * edgeDistance(edges, x, y)
 }

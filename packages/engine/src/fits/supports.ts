@@ -40,10 +40,15 @@ export function linesOf(supports: Supports, along: 'x' | 'y', box: Bounds): numb
   const lines: number[][] = []
   for (const p of sorted) {
     const last = lines.at(-1)
-    if (last !== undefined && p - last[0]! <= ONE_LINE * extent) last.push(p)
+    // By their mean: so no two lines come nearer to each other than that either.
+    if (last !== undefined && p - meanOf(last) <= ONE_LINE * extent) last.push(p)
     else lines.push([p])
   }
-  return lines.map(l => l.reduce((a, b) => a + b, 0) / l.length)
+  return lines.map(meanOf)
+}
+
+function meanOf(places: readonly number[]): number {
+  return places.reduce((a, b) => a + b, 0) / places.length
 }
 
 /** Legs, ends of rails and screws that do not lie under the piece, and legs that cannot carry it. */
@@ -74,7 +79,7 @@ export function supportProblems(supports: Supports, outline: Region): Problem[] 
   return out
 }
 
-// Twice the largest triangle of three places over its longest side squared is nought on a line; here, mm².
+// Twice the largest triangle that the first place makes with two others, mm²: nought where all stand on one line.
 function flatness(places: readonly Place[]): number {
   let most = 0
   const [a] = places

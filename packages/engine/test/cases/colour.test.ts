@@ -85,6 +85,22 @@ describe('tints that are asked for something', () => {
       asked(mended(given, [{ op: 'add', path: '/pours/0/lightThrough', value: 99 }]), 'tint-strength')
     ).toHaveLength(1)
   })
+
+  it('are answered at both ends of what may be asked', () => {
+    for (const lightThrough of [0.1, 99.9])
+      expect(theOne(tinted('amber-tint', 0.2, { lightThrough }), 'tint-strength').limit).toBe(lightThrough)
+  })
+
+  it('are given no share of a pigment of which there is none', () => {
+    const given = tinted('amber-tint', 0.2, { lightThrough: 40 })
+    const both = mended(given, [
+      { op: 'add', path: '/pours/0/tint/1', value: { pigment: 'violet-tint', percent: 0 } }
+    ])
+    const { fix, fixSays } = theOne(both, 'tint-strength')
+    expect(fix!.map(o => o.path)).toEqual(['/pours/0/tint/0/percent'])
+    expect(fixSays).not.toMatch(/violet|NaN/)
+    expect(asked(mended(both, fix!), 'tint-strength')).toEqual([])
+  })
 })
 
 describe('the depth that a pour gives to its neighbour', () => {

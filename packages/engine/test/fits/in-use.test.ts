@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { timberElastic } from '../../src/fits/bow-timber.ts'
 import type { PieceDocument } from '../../src/piece/piece-schema.ts'
+import { checkPiece, usualShop } from '../../src/piece/read.ts'
+import { plan } from '../../src/plan.ts'
 import { finishedVolumes, massOf } from '../../src/stack/volume.ts'
 import { worked } from '../cases/asked.ts'
 import { PLAIN } from '../findings/harness.ts'
@@ -51,6 +53,31 @@ describe('a piece on its supports', () => {
       expect(work.inUse!.sag!.limitMm).toBeCloseTo(800 / 300, 9)
       expect(work.inUse!.overhang).toBeNull()
     }
+  })
+
+  // Legs at 44.1, 50 (thirty of them) and 50.11 % of the length: counted from the first they made two lines 0.1 mm apart.
+  it('counts legs that stand nearly abreast as one line', () => {
+    const abreast = Array.from({ length: 30 }, (_, k): [number, number] => [0, -140 + k])
+    const { sag } = use(board({ legs: [[-47.2, 0], ...abreast, [0.9, 140], [320, 0], [320, 100]] }))
+    expect(sag!.mm).toBeGreaterThan(0)
+    expect(sag!.overMm).toBeCloseTo(321.4, 0)
+  })
+
+  // Three legs of which the search for a better place once made a line, rounded to whole mm.
+  it('is never mended onto supports that stand on one line', () => {
+    const piece = board({
+      legs: [
+        [390, 0],
+        [391, 3],
+        [398, 0]
+      ],
+      held: 'loose'
+    })
+    const { findings } = plan(
+      { piece: checkPiece(piece, 'piece'), shop: usualShop() },
+      { asOf: '2026-11-01T08:00Z', effort: 'preview' }
+    ).plan
+    expect(findings.find(f => f.id === 'tips-over')?.severity).toBe('stop')
   })
 
   it('sags more under a load, in proportion to all that it carries', () => {
