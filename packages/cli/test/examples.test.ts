@@ -33,12 +33,15 @@ const MISTAKES: Record<string, readonly [about: string, id: string, at: string][
     ['no liner', 'no-release', '/mould/liner'],
     ['a slab that nothing holds down', 'timber-floats', '/timbers/1'],
     ['a slab that is still wet', 'timber-wet', '/timbers/0'],
-    ['a back left bare', 'faces-unlike', '/finish/back']
+    ['a back left bare', 'faces-unlike', '/finish/back'],
+    ['legs that stand close together', 'tips-over', '/supports'],
+    ['screws through round holes', 'slots-short', '/supports/held']
   ],
   'meadow-boards.spoiled': [
     ['a family that is not predicted', 'resin-family', '/pours/0'],
     ['as many blanks as boards', 'blanks-few', '/quantity/blanks'],
     ['a flood coat on one face, oil on the other', 'faces-unlike', '/finish/front'],
+    ['sanded from 80 to 240 at once', 'grit-step-skipped', '/finish/front/grits'],
     ['sanded too fine for a flood coat', 'grit-too-fine', '/finish/back/grit'],
     ['a groove as deep as the board, under the stem', 'cut-breaks-out', '/cuts/1'],
     ['a groove still open when the back is flooded', 'open-pocket', '/steps/7'],

@@ -4,6 +4,9 @@ import type { Check, Found } from './finding.ts'
 import { liesWell, movedSupports } from './on-supports.ts'
 import type { Work } from './work.ts'
 
+/** From so many times the mass that tips the top alone on, a frame is not trusted to hold it (judgement, no source). */
+const FRAME = 2
+
 /**
  * A top that tips off its supports: by itself, or under what may lean on its edge.
  *
@@ -29,7 +32,7 @@ function run(work: Work): Found[] {
   const frame = loose ? '' : ' The mass of the frame helps; it is not known here.'
   return [
     {
-      severity: alone && loose ? 'stop' : loose ? 'caution' : 'note',
+      severity: alone && loose ? 'stop' : alone || loose || leaning >= FRAME * tipsAtG ? 'caution' : 'note',
       at: '/supports',
       says: alone
         ? `its middle of mass does not lie between its supports: it tips off them by itself.${frame} Move the supports outward, or under its heavier side.`

@@ -81,8 +81,15 @@ export const pairs: readonly Pair[] = [
     id: 'tips-over',
     about: 'a top screwed to its frame, leaned on',
     sound: { piece: top(900, 26, 250) },
-    edit: { op: 'add', path: '/supports/leaning', value: '25 kg' },
+    edit: { op: 'add', path: '/supports/leaning', value: '10 kg' },
     severity: 'note'
+  },
+  {
+    id: 'tips-over',
+    about: 'a top screwed to its frame, leaned on with far more than it holds by itself',
+    sound: { piece: top(900, 26, 250) },
+    edit: { op: 'add', path: '/supports/leaning', value: '25 kg' },
+    severity: 'caution'
   },
   {
     id: 'slots-short',
