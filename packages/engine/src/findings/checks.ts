@@ -6,6 +6,7 @@ import { blanksFew } from './blanks-few.ts'
 import { blushBetween } from './blush-between.ts'
 import { bowAfter } from './bow-after.ts'
 import { bubblesStay } from './bubbles-stay.ts'
+import { cardUnused } from './card-unused.ts'
 import { charLoose } from './char-loose.ts'
 import { coatOverDam } from './coat-over-dam.ts'
 import { coatRuns } from './coat-runs.ts'
@@ -89,6 +90,7 @@ import { resinOver } from './resin-over.ts'
 import { resinShort } from './resin-short.ts'
 import { sagsInUse } from './sags-in-use.ts'
 import { scratchShows } from './scratch-shows.ts'
+import { screwThrough } from './screw-through.ts'
 import { sealHard } from './seal-hard.ts'
 import { sealScant } from './seal-scant.ts'
 import { sealedIn } from './sealed-in.ts'
@@ -193,6 +195,7 @@ export const CHECKS: readonly Check[] = [
   tintFamily,
   tintOverCap,
   tintStrength,
+  cardUnused,
   turnsMud,
   markingFaint,
   // Cover and cuts.
@@ -220,6 +223,7 @@ export const CHECKS: readonly Check[] = [
   pilotWrong,
   insertEdge,
   threadShort,
+  screwThrough,
   glassNear,
   handReach,
   hardwareHeat,

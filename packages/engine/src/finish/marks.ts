@@ -54,6 +54,8 @@ function bitMm(shop: Pick<Shop, 'cutters'>): number {
 export interface Surface {
   readonly left: Left
   readonly marksUm: number
+  /** What the tool alone left of them, µm. */
+  readonly toolUm: number
   /** Index of the step in which the face is sanded: its last flattening or sanding; null: just before the coat. */
   readonly step: number | null
 }
@@ -68,20 +70,23 @@ export function surfaceOf(stack: Stack, shop: Shop, face: Face, until: number = 
   steps.slice(0, until).forEach((s, i) => {
     if (s.kind === 'flatten' && s.face === face) {
       const left = shop.machine === undefined ? 'sled' : 'machined'
-      out = { left, marksUm: marksUm(left, shop), step: i }
+      out = { left, marksUm: marksUm(left, shop), toolUm: marksUm(left, shop), step: i }
     } else if (s.kind === 'sand' && s.face === face) {
       const left: Left = out === null ? bare(stack) : (out as Surface).left
       // What stands proud of a filling comes off with the first grade.
-      out = { left, marksUm: Math.max(marksUm(left, shop), 1000 * (s.byMm ?? 0)), step: i }
+      const toolUm = marksUm(left, shop)
+      out = { left, marksUm: Math.max(toolUm, 1000 * (s.byMm ?? 0)), toolUm, step: i }
     } else if (s.kind === 'pour' && s.pour!.value.kind === 'flood') {
       const { value } = s.pour!
-      if (value.region === undefined && pourFace(value, piece) === face)
-        out = { left: 'poured', marksUm: marksUm('poured', shop), step: null }
+      if (value.region === undefined && pourFace(value, piece) === face) {
+        const toolUm = marksUm('poured', shop)
+        out = { left: 'poured', marksUm: toolUm, toolUm, step: null }
+      }
     }
   })
   if (out !== null) return out
   const left = bare(stack)
-  return { left, marksUm: marksUm(left, shop), step: null }
+  return { left, marksUm: marksUm(left, shop), toolUm: marksUm(left, shop), step: null }
 }
 
 // Nothing worked the face: timber comes planed, a casting as it leaves the mould.

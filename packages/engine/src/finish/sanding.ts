@@ -67,16 +67,19 @@ export function sandingOf(
   const how = sandingWith(shown, areaM2, shop)
   // A number that is no grade is reckoned as the one it stands next to; a finding says so.
   const grades = finish?.grits?.map(nearestGrade)
-  const ladder =
-    grades === undefined
-      ? ladderTo(how, surface.marksUm, nearestGrade(last).grit)
-      : ladderBy(how, surface.marksUm, once(grades))
+  const from = (marks: number) =>
+    grades === undefined ? ladderTo(how, marks, nearestGrade(last).grit) : ladderBy(how, marks, once(grades))
+  // What a sanding step takes off is taken by all its grades: the first leaves the finer ones their share.
+  const whole = from(surface.marksUm)
+  const finer = 1000 * whole.offMm - surface.marksUm
+  const marks = Math.max(surface.toolUm, surface.marksUm - finer)
+  const ladder = surface.marksUm > surface.toolUm ? from(marks) : whole
   const end = ladder.steps[ladder.steps.length - 1]!.grade
   const polished =
     (coat === null || coat.id === 'wax') && finish?.gloss === 'polished' && shown.includes('resin')
   return {
     left: surface.left,
-    marksUm: surface.marksUm,
+    marksUm: surface.marksUm > surface.toolUm ? marks : surface.marksUm,
     shown,
     ladder,
     last: end,
@@ -114,7 +117,8 @@ function sandingWith(sanded: readonly Sanded[], areaM2: number, shop: Shop): San
 // The document's word on the last tool stands before ours.
 function givenSurface(surface: Surface, finish: FinishDocument | undefined, shop: Shop): Surface {
   if (finish?.from === undefined) return surface
-  return { ...surface, left: finish.from, marksUm: marksUm(finish.from, shop) }
+  const toolUm = marksUm(finish.from, shop)
+  return { ...surface, left: finish.from, marksUm: toolUm, toolUm }
 }
 
 // Two numbers that stand next to one grade are one step.

@@ -32,6 +32,8 @@ export function shaftOf(
   own: number | null
 ): ShaftFit | null {
   if (record.shaft === null && h.thread === undefined) return null
+  // A wood screw has neither washer nor nut before it.
+  if (record.kind === 'screw' && record.thread === null) return null
   // What the thread passes: the solid round its hole, beyond the floor of its own pocket.
   const around = Math.max(8, (record.thread?.majorMm ?? 8) * 1.2)
   const floor = own === null ? null : stack.cuts[own]!.floor

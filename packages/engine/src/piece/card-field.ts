@@ -10,6 +10,11 @@ const colour = (description: string) =>
     ])
     .meta({ description: `${description}: #rrggbb, or CIELAB [L, a, b]`, sample: ['#7a8c54'] })
 
+/** Least lightness between the bare white and black of a card, L of CIELAB: less is no card (judgement). */
+const APART_L = 20
+/** Standard deviations of a difference of two readings that are no misreading. */
+const SURE = 4 * Math.SQRT2
+
 const STEPS = [
   { depth: 0.5, overBlack: '#2c4030', overWhite: '#8fae90' },
   { depth: 1, overBlack: '#2f4c36', overWhite: '#5c8a66' }
@@ -20,6 +25,13 @@ const step = z.strictObject({
   overBlack: colour('its colour over the black of the card'),
   overWhite: colour('its colour over the white of the card')
 })
+
+// Lightness of a colour read, L of CIELAB; of #rrggbb by a plain gamma, near enough to tell which of two is darker.
+function lightness(read: z.output<ReturnType<typeof colour>>): number {
+  if (typeof read !== 'string') return read[0]
+  const part = (k: number) => (Number.parseInt(read.slice(k, k + 2), 16) / 255) ** 2.2
+  return 116 * Math.cbrt(0.2126 * part(1) + 0.7152 * part(3) + 0.0722 * part(5)) - 16
+}
 
 const wedge = z
   .strictObject({
@@ -70,8 +82,31 @@ export const cardField = exactlyOne(
     note: words('a note').optional()
   }),
   ['steps', 'wedge']
-).meta({
-  id: 'card',
-  description: 'a hiding card of one pigment: the last one of a pigment counts',
-  sample: [{ pigment: 'green-paste', percent: 2, steps: STEPS }]
-})
+)
+  .superRefine(({ black, white, steps, doubt }, ctx) => {
+    const issue = (path: (string | number)[], allowed: string, example: string) =>
+      ctx.addIssue({
+        code: 'custom',
+        message: 'black and white',
+        path,
+        params: { meaning: true, allowed, example }
+      })
+    if (lightness(white) - lightness(black) < APART_L)
+      lightness(black) > 50
+        ? issue(['black'], 'a black of the card that is plainly darker than its white', '"#1c1c1c"')
+        : issue(['white'], 'a white of the card that is plainly lighter than its black', '"#e7e7e7"')
+    const slack = (SURE * doubt.colour * 100) / 255
+    steps?.forEach(({ overBlack, overWhite }, i) => {
+      if (lightness(overWhite) < lightness(overBlack) - slack)
+        issue(
+          ['steps', i, 'overWhite'],
+          'a colour no darker than the same step over black: the two are changed about, or misread',
+          typeof overBlack === 'string' ? `"${overBlack}"` : JSON.stringify(overBlack)
+        )
+    })
+  })
+  .meta({
+    id: 'card',
+    description: 'a hiding card of one pigment: the last one of a pigment counts',
+    sample: [{ pigment: 'green-paste', percent: 2, steps: STEPS }]
+  })

@@ -26,7 +26,22 @@ const air = z
 
 /** Where the piece will live: one kind of room, or its driest and dampest air. */
 const climateField = z
-  .union([words('a room of the catalogue, by id or name', 80), z.strictObject({ dry: air, damp: air })])
+  .union([
+    words('a room of the catalogue, by id or name', 80),
+    z.strictObject({ dry: air, damp: air }).superRefine(({ dry, damp }, ctx) => {
+      if (dry.humidity <= damp.humidity) return
+      ctx.addIssue({
+        code: 'custom',
+        message: 'damper than the dampest',
+        path: ['dry', 'humidity'],
+        params: {
+          meaning: true,
+          allowed: `at most the ${damp.humidity} % of the dampest air`,
+          example: String(Math.min(30, damp.humidity))
+        }
+      })
+    })
+  ])
   .meta({
     id: 'climate',
     description: 'a room of the catalogue, or its driest and dampest air',

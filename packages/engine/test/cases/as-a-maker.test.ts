@@ -115,6 +115,87 @@ describe('what is bought', () => {
   })
 })
 
+describe('what contradicts itself', () => {
+  const says = (run: () => unknown) => {
+    try {
+      run()
+    } catch (e) {
+      return (e as Error).message
+    }
+    return 'nothing'
+  }
+
+  it('is told where it stands: driest air damper than the dampest', () => {
+    const air = (dry: number, damp: number) => ({
+      ...PLAIN,
+      climate: { dry: { temperature: 20, humidity: dry }, damp: { temperature: 20, humidity: damp } }
+    })
+    expect(says(() => checkPiece(air(80, 30), 'piece'))).toMatch(
+      /^piece at climate\.dry\.humidity: found 80; allowed: at most the 30 % of the dampest air/
+    )
+    expect(says(() => checkPiece(air(30, 30), 'piece'))).toBe('nothing')
+  })
+
+  it('is told where it stands: a card whose white and black are changed about', () => {
+    const steps = (overBlack: string, overWhite: string) =>
+      [0.5, 1].map(depth => ({ depth, overBlack, overWhite }))
+    const card = (more: object) => ({
+      castwright: 1 as const,
+      cards: [{ pigment: 'white-paste', percent: 3, steps: steps('#404040', '#909090'), ...more }]
+    })
+    expect(says(() => checkShop(card({}), 'shop'))).toBe('nothing')
+    expect(says(() => checkShop(card({ steps: steps('#909090', '#404040') }), 'shop'))).toMatch(
+      /^shop at cards\[0\]\.steps\[0\]\.overWhite: found "#404040"; allowed: a colour no darker/
+    )
+    expect(says(() => checkShop(card({ black: '#e7e7e7', white: '#1c1c1c' }), 'shop'))).toMatch(
+      /^shop at cards\[0\]\.black: found "#e7e7e7"; allowed: a black of the card that is plainly darker/
+    )
+    // Opaque steps look alike over both, and no reading is exact.
+    expect(says(() => checkShop(card({ steps: steps('#919191', '#8f8f8f') }), 'shop'))).toBe('nothing')
+  })
+})
+
+describe('a face sanded after its lines are filled', () => {
+  it('loses by all grades together what the plan takes off it', () => {
+    const piece: PieceDocument = {
+      ...PLAIN,
+      markings: [
+        {
+          id: 'scale',
+          linear: { from: [80, -60], to: [80, 60], length: 8, at: [0, 0.5, 1] },
+          width: 1.4,
+          sandedAfter: 0.3,
+          filled: [{ pigment: 'black-paste', percent: 3 }]
+        }
+      ]
+    }
+    const p = planned(piece)
+    const step = p.work.steps.find(s => s.kind === 'sand')!
+    expect(step.byMm).toBe(0.3)
+    expect(said(p, 'sand').facts).toMatch(/Take off 0\.3 mm .* Sanding takes off 0\.3 mm in all/)
+  })
+})
+
+describe('a wood screw', () => {
+  it('is not asked for a thread to take a nut', () => {
+    const piece: PieceDocument = {
+      ...PLAIN,
+      cuts: [
+        {
+          id: 'pilot',
+          kind: 'bore',
+          face: 'back',
+          shape: { circle: 3, at: [100, 0] },
+          depth: 4,
+          way: 'drill'
+        }
+      ],
+      hardware: [{ id: 'screw', kind: 'wood-screw-4', in: 'pilot', thread: 12 }]
+    }
+    expect(asked({ piece }, 'thread-short')).toEqual([])
+  })
+})
+
 describe('a name mistyped', () => {
   it('asks with a question mark', () => {
     const given = {

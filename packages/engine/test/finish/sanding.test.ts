@@ -83,7 +83,7 @@ describe('how a face is sanded', () => {
     expect(back.floods).toEqual([])
   })
 
-  it('a filling that stands proud is taken off by the first grade', () => {
+  it('a filling that stands proud is taken off by all grades together, most of it by the first', () => {
     const lined = front({
       markings: [
         {
@@ -92,7 +92,10 @@ describe('how a face is sanded', () => {
         }
       ]
     })
-    expect(lined.sanding!.marksUm).toBe(300)
+    const { ladder, marksUm } = lined.sanding!
+    expect(ladder.offMm).toBeCloseTo(0.3, 9)
+    expect(marksUm).toBe(ladder.steps[0]!.removeUm)
+    expect(marksUm).toBeGreaterThan(150)
   })
 
   it('the document’s grits and last tool stand before ours; a number that is no grade is its neighbour', () => {
