@@ -5,7 +5,6 @@ import { inRange } from '../quantity/range.ts'
  *
  *   dry = wet·VS/100            VS   volume solids as sold, %
  *   VS' = VS/(1 + t)            t    thinner added, by volume of the paint
- *   VS  = 100 − ρ·(100 − WS)/ρv WS   solids by weight, %; ρ of the mix, ρv of what leaves it, g/ml
  *   spread = 1000/wet           m²/l; wet in µm
  *   mass   = wet·ρ              g/m²
  *   need   = area·wet/(1000·η)  l; η share of what leaves the tin that ends on the piece
@@ -30,20 +29,6 @@ export function wetFilmUm(dryUm: number, solidsPct: number, thinner = 0): number
 /** Volume solids after thinning, %. */
 export function thinnedSolidsPct(solidsPct: number, thinner: number): number {
   return inRange('volume solids', solidsPct, 0.1, 100, '%') / (1 + inRange('thinner', thinner, 0, 10))
-}
-
-/** Volume solids from solids by weight, %. @throws RangeError when the figures cannot be of one paint */
-export function volumeSolidsPct(weightSolidsPct: number, mixGMl: number, volatileGMl: number): number {
-  inRange('solids by weight', weightSolidsPct, 0, 100, '%')
-  inRange('density of the mix', mixGMl, 0.5, 3, 'g/ml')
-  inRange('density of what leaves it', volatileGMl, 0.5, 2, 'g/ml')
-  return inRange(
-    'volume solids',
-    100 - (mixGMl * (100 - weightSolidsPct)) / volatileGMl,
-    0,
-    100,
-    '% by these figures'
-  )
 }
 
 /** Area of one litre, nothing lost, m²/l. */

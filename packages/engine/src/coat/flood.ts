@@ -1,3 +1,4 @@
+import { GRAVITY_M_PER_S2 } from '../quantity/gravity.ts'
 import { inRange } from '../quantity/range.ts'
 
 /**
@@ -16,8 +17,6 @@ import { inRange } from '../quantity/range.ts'
  * Limits: a level face with a clean sharp edge. A rounded or dirty edge, a slope or a bump lets it run earlier;
  * thin liquid spread below about 1 mm may draw back from spots that it does not wet.
  */
-const GRAVITY = 9.80665
-
 /** Surface tension of liquid epoxy, N/m: 0.035 to 0.045 (memory). */
 export const EPOXY_TENSION: readonly [low: number, middle: number, high: number] = [0.035, 0.04, 0.045]
 
@@ -33,7 +32,9 @@ export const DAM_OVER_MM = 2
 /** Capillary length, mm. */
 export function capillaryMm(tensionNM: number, densityKgM3: number): number {
   inRange('surface tension', tensionNM, 0.005, 0.5, 'N/m')
-  return 1000 * Math.sqrt(tensionNM / (inRange('density', densityKgM3, 500, 3000, 'kg/m³') * GRAVITY))
+  return (
+    1000 * Math.sqrt(tensionNM / (inRange('density', densityKgM3, 500, 3000, 'kg/m³') * GRAVITY_M_PER_S2))
+  )
 }
 
 /** Thickness at which a wide puddle stands, mm. */

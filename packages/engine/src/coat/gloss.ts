@@ -10,7 +10,7 @@ import { inRange } from '../quantity/range.ts'
  * Source: ISO 2813:2014 (definition, read in an excerpt); ASTM D523 (choice of geometry, read). Bands of the words
  * at 60°: usage of wood finishing, no published source; EN 13300 for wall paints has its own (memory): matt below
  * 10 at 85°, dead matt below 5, mid sheen below 60 at 60°.
- * Check: black glass of index 1.567 throws back 10.01 % at 60° and 4.91 % straight on by Fresnel's equations.
+ * Check: no coat of the catalogue is brighter than a smooth film by Fresnel's equations (test).
  *
  * Limits: figures of a flat even face. The words on tins are not bound to any figure.
  */
@@ -49,12 +49,6 @@ export function rubTo(word: GlossWord): number {
   return RUBBED.find(([, w]) => w === word)![2]
 }
 
-/** The word for a gloss at 60°. */
-export function glossWord(gu60: number): GlossWord {
-  inRange('gloss', gu60, 0, 100, 'gloss units')
-  return GLOSS_WORDS.find(w => gu60 < GLOSS_BANDS[w][1]) ?? 'polished'
-}
-
 /** The words that a range of gloss touches, dull to bright. */
 export function glossWords(low: number, high: number): readonly GlossWord[] {
   return GLOSS_WORDS.filter(w => {
@@ -68,24 +62,3 @@ export function readAtDeg(gu60: number): 20 | 60 | 85 {
   if (gu60 > 70) return 20
   return gu60 < 10 ? 85 : 60
 }
-
-/**
- * Share of unpolarised light that a smooth face of an index throws back (Fresnel).
- * @throws RangeError outside 0 to 89.99°
- */
-export function reflectance(index: number, angleDeg: number): number {
-  inRange('index of refraction', index, 1, 4)
-  const cos = Math.cos((inRange('angle', angleDeg, 0, 89.99, '°') * Math.PI) / 180)
-  const inner = Math.sqrt(1 - (1 - cos * cos) / (index * index))
-  const s = ((cos - index * inner) / (cos + index * inner)) ** 2
-  const p = ((inner - index * cos) / (inner + index * cos)) ** 2
-  return (s + p) / 2
-}
-
-/** Gloss of a perfectly smooth clear film of an index at an angle, units: its reflectance over the black glass's. */
-export function smoothGloss(index: number, angleDeg: number): number {
-  return (100 * reflectance(index, angleDeg)) / reflectance(BLACK_GLASS_INDEX, angleDeg)
-}
-
-/** ISO 2813: the black glass that counts as 100. */
-const BLACK_GLASS_INDEX = 1.567

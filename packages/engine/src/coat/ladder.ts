@@ -1,7 +1,7 @@
 import { inRange } from '../quantity/range.ts'
 import type { Grade } from './grain.ts'
 import { GRADES, gradeOf, skippedBetween, stepRatio } from './grain.ts'
-import type { Depth, Sanded } from './scratch.ts'
+import type { Sanded } from './scratch.ts'
 import { scratchUm } from './scratch.ts'
 
 /**
@@ -140,13 +140,6 @@ export function gradesBetween(coarse: Grade, fine: Grade): readonly Grade[] {
     at = next
   }
   return out
-}
-
-/** Scratches that a grade leaves in what it sands: the deepest of its materials, µm. */
-export function scratchesOf(sanded: readonly Sanded[], grade: { readonly grainUm: number }): Depth {
-  const all = sanded.map(kind => scratchUm(grade.grainUm, kind))
-  const most = (k: 0 | 1 | 2) => Math.max(0, ...all.map(d => d[k]))
-  return [most(0), most(1), most(2)]
 }
 
 // The middle of the band: that to which the passes of a step are set.

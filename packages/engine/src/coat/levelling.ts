@@ -1,3 +1,4 @@
+import { GRAVITY_M_PER_S2 } from '../quantity/gravity.ts'
 import { inRange } from '../quantity/range.ts'
 
 /**
@@ -18,8 +19,6 @@ import { inRange } from '../quantity/range.ts'
  * Limits: long waves, L > 6·h; small ripples; no skin, no solvent leaving, no draught of surface tension. It tells
  * nothing of a face out of level: the pool lies level and the face does not.
  */
-const GRAVITY = 9.80665
-
 export interface WetFilm {
   readonly filmMm: number
   readonly tensionNM: number
@@ -37,15 +36,13 @@ export function tensionTimeS(film: WetFilm, waveMm: number, viscosityPaS: number
 export function weightTimeS(film: WetFilm, waveMm: number, viscosityPaS: number): number {
   const { h, rho } = si(film)
   const l = waveOf(waveMm)
-  return (3 * viscosityOf(viscosityPaS) * l ** 2) / (4 * Math.PI ** 2 * rho * GRAVITY * h ** 3)
+  return (3 * viscosityOf(viscosityPaS) * l ** 2) / (4 * Math.PI ** 2 * rho * GRAVITY_M_PER_S2 * h ** 3)
 }
 
-/** Fluidity that a ripple needs to come down to the part `left`, 1/Pa. */
+/** Fluidity that a ripple needs to come down to the part `left`, 1/Pa: both pull at it at once. */
 export function levelNeedPerPa(film: WetFilm, waveMm: number, left: number): number {
-  const { h, gamma, rho } = si(film)
-  const k = (2 * Math.PI) / waveOf(waveMm)
   inRange('part that is left', left, 1e-9, 1)
-  return (3 * Math.log(1 / left)) / (h ** 3 * k ** 2 * (rho * GRAVITY + gamma * k ** 2))
+  return Math.log(1 / left) / (1 / tensionTimeS(film, waveMm, 1) + 1 / weightTimeS(film, waveMm, 1))
 }
 
 /**
@@ -57,7 +54,7 @@ export function longestWaveMm(film: WetFilm, fluidityPerPa: number, left: number
   inRange('part that is left', left, 1e-9, 1 - 1e-9)
   if (!(fluidityPerPa > 0)) return 0
   const c = (3 * Math.log(1 / left)) / (h ** 3 * fluidityPerPa)
-  const b = rho * GRAVITY
+  const b = rho * GRAVITY_M_PER_S2
   // The root written so that it does not cancel for long waves.
   const k2 = (2 * c) / (b + Math.sqrt(b * b + 4 * gamma * c))
   return (1000 * 2 * Math.PI) / Math.sqrt(k2)

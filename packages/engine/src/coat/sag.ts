@@ -1,3 +1,4 @@
+import { GRAVITY_M_PER_S2 } from '../quantity/gravity.ts'
 import { inRange } from '../quantity/range.ts'
 
 /**
@@ -14,8 +15,6 @@ import { inRange } from '../quantity/range.ts'
  * Limits: a liquid of one viscosity. Lacquers stiffen within seconds as their solvent leaves, and many are made
  * so that they stand: this is for resin, which does neither.
  */
-const GRAVITY = 9.80665
-
 /**
  * Speed up to which a film on an edge is taken to stand, mm/s: with it 1 Pa·s stands 0.14 mm thick, in the middle
  * of the 0.1 to 0.2 mm of practice.
@@ -25,7 +24,7 @@ const STANDS_MM_PER_S = 0.1
 /** Speed of the surface of a film on an upright face, mm/s. */
 export function sagMmPerS(filmUm: number, viscosityPaS: number, densityKgM3: number): number {
   const h = inRange('film', filmUm, 0, 50_000, 'µm') * 1e-6
-  return (1000 * densityOf(densityKgM3) * GRAVITY * h * h) / (2 * viscosityOf(viscosityPaS))
+  return (1000 * densityOf(densityKgM3) * GRAVITY_M_PER_S2 * h * h) / (2 * viscosityOf(viscosityPaS))
 }
 
 /** Thickest film on an upright face that runs no faster than `mmPerS`, µm. */
@@ -34,8 +33,9 @@ export function standingUm(
   densityKgM3: number,
   mmPerS: number = STANDS_MM_PER_S
 ): number {
-  const v = inRange('speed', mmPerS, 0, 1000, 'mm/s') / 1000
-  return 1e6 * Math.sqrt((2 * viscosityOf(viscosityPaS) * v) / (densityOf(densityKgM3) * GRAVITY))
+  const v = inRange('speed', mmPerS, 0, 1000, 'mm/s')
+  // The speed goes with the square of the film.
+  return Math.sqrt(v / sagMmPerS(1, viscosityPaS, densityKgM3))
 }
 
 function viscosityOf(paS: number): number {

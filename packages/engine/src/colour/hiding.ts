@@ -12,8 +12,8 @@ import { inRange } from '../quantity/range.ts'
  *   S = S*·c    S* in m²/g, c pigment in kg per m³ of mix: m²/g × kg/m³ = 1/mm, with no other factor
  *
  * Hidden, for pale and middling colours: contrast ratio R over black / R over white(0.80) at least 0.98 (ISO
- * 6504-1; scope and figure read). Hidden, for dark ones: the two differ by at most 1 in lightness L* (CIE
- * 15), because near black a ratio of two nothings says little (ISO 6504-3 asks for Y above 25 %; read).
+ * 6504-1; scope and figure read). Near black a ratio of two nothings says little (ISO 6504-3 asks for Y above 25 %;
+ * read): what the eye tells apart stands in cover-depth.ts.
  *
  * Source: Kubelka & Munk 1931, closed forms after Kubelka, J. Opt. Soc. Am. 38 (1948) 448 (memory; textbook).
  * Check: optical depth SX at 0.98 for K/S 0, 0.001, 0.005, 0.02, 0.1, 1: 11.7, 11.0, 9.3, 6.9, 4.1, 1.5. 1 %
@@ -31,9 +31,6 @@ import { inRange } from '../quantity/range.ts'
  */
 const CONTRAST_RATIO_HIDDEN = 0.98
 const WHITE_BEHIND = 0.8
-
-/** Difference of lightness L* that is only just noticed (practice: about 1). */
-const LIGHTNESS_HIDDEN = 1
 
 /** Factor by which the strength of an untested pigment may be off, either way (memory and estimate). */
 const STRENGTH_FACTOR = 2
@@ -100,12 +97,6 @@ export function contrastRatio(layer: Layer, depthMm: number, white: number = WHI
   return over === 0 ? 0 : reflectance(layer, depthMm, 0) / over
 }
 
-/** Difference of lightness L* between the layer over white and over black. */
-export function lightnessDifference(layer: Layer, depthMm: number, white: number = WHITE_BEHIND): number {
-  inRange('reflectance of the white', white, 0.01, 1, '')
-  return lightness(reflectance(layer, depthMm, white)) - lightness(reflectance(layer, depthMm, 0))
-}
-
 /**
  * A depth with its band, mm. Without a test card the band is wide enough that a verdict inside it is a
  * caution.
@@ -132,8 +123,8 @@ export function hidingOpticalDepth(
  * weaker by `strengthFactor` at fixed K/S, so that the depth scales inversely. A tested pigment has a factor
  * near 1.
  *
- * @throws RangeError when the layer scatters so little (K/S above 1000) that the ratio is meaningless: use
- *   {@link hidingDepthByLightness}
+ * @throws RangeError when the layer scatters so little (K/S above 1000) that the ratio is meaningless: cover-depth.ts
+ *   asks the eye instead
  */
 export function hidingDepth(layer: Layer, strengthFactor: number = STRENGTH_FACTOR): HidingDepth {
   checkLayer(layer)
@@ -144,28 +135,6 @@ export function hidingDepth(layer: Layer, strengthFactor: number = STRENGTH_FACT
   }
   const depth = hidingOpticalDepth(layer.absorbPerMm / layer.scatterPerMm) / layer.scatterPerMm
   return band(depth, strengthFactor)
-}
-
-/**
- * Least depth at which white and black behind differ by no more than `difference` in L*: for dark layers, and
- * for those that only absorb.
- *
- * @throws RangeError when the layer neither scatters nor absorbs
- */
-export function hidingDepthByLightness(
-  layer: Layer,
-  difference: number = LIGHTNESS_HIDDEN,
-  strengthFactor: number = STRENGTH_FACTOR
-): HidingDepth {
-  checkLayer(layer)
-  inRange('difference of lightness', difference, 0.01, 50, '(L*)')
-  if (layer.scatterPerMm === 0 && layer.absorbPerMm === 0) {
-    throw new RangeError('the layer neither scatters nor absorbs: it hides nothing at any depth')
-  }
-  return band(
-    leastDepthMm(x => lightnessDifference(layer, x) <= difference),
-    strengthFactor
-  )
 }
 
 function band(centralMm: number, strengthFactor: number): HidingDepth {
@@ -189,11 +158,6 @@ function leastDepthMm(hidden: (depthMm: number) => boolean): number {
     else low = middle
   }
   return high
-}
-
-/** CIE 15 lightness of a relative luminance 0..1. */
-function lightness(y: number): number {
-  return y > (6 / 29) ** 3 ? 116 * Math.cbrt(y) - 16 : y * (29 / 3) ** 3
 }
 
 function checkLayer(layer: Layer): void {

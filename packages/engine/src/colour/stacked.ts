@@ -12,15 +12,15 @@ import { inRange } from '../quantity/range.ts'
  *   α = K + S,  β = √(K·(K + 2S)),  e = exp(−2βX)
  *   R₀ = S·(1 − e)/[α(1 − e) + β(1 + e)]       T₀ = 2β·exp(−βX)/[α(1 − e) + β(1 + e)]
  *   K = 0: R₀ = SX/(1 + SX), T₀ = 1/(1 + SX)     S = 0: R₀ = 0, T₀ = exp(−KX)  (Beer-Lambert)
- *   R₁₂ = R₁ + T₁²·R₂/(1 − R₁R₂)     T₁₂ = T₁T₂/(1 − R₁R₂)     over something of R_g: T₁₂ left out, R₂ = R_g
+ *   over something of R_g:  R = R₀ + T₀²·R_g/(1 − R₀·R_g), one layer after the other from the back
  *   R_seen = (1 − k1)·(1 − k2)·R/(1 − k2·R)
  *
  *   K, S  absorption and scattering, 1/mm     X  thickness, mm     R₀, T₀  turned back, let through, 0..1
  *   R_g  reflectance of what lies behind       k1, k2  reflection at the front face, from outside and inside
  *
  * Source: Kubelka, J. Opt. Soc. Am. 38 (1948) 448 and 44 (1954) 330 (memory; textbook); Saunderson 1942, see
- * pigment-optics.ts. Check: R₀ + T₀ ≤ 1, = 1 without absorption; T the same from both sides; a layer halved and put
- * together again is the layer; two fluxes integrated step by step.
+ * pigment-optics.ts. Check: R₀ + T₀ ≤ 1, = 1 without absorption; a layer halved and put together again is the layer; stacks
+ * put together from what each turns back and lets through; two fluxes integrated step by step.
  *
  * Behind air (a void, a wall at the back) the far face turns diffuse light back as the near one does:
  *   R_g = D·[k2 + (1 − k1)(1 − k2)·r/(1 − k1·r)] + (1 − D)·inside(r),  D = 1 − exp(−2·ΣSX)
@@ -37,60 +37,12 @@ export interface Optics {
   readonly absorbPerMm: Bands
 }
 
-/** What a layer, or a stack, does to light: the same let through from either side. */
-export interface Passage {
-  readonly reflects: number
-  /** Turned back when the light comes from the other side. */
-  readonly reflectsBehind: number
-  readonly passes: number
-}
-
-/** One layer in one band; `depthMm` 0..1e6. @throws RangeError out of range */
-export function passage(scatterPerMm: number, absorbPerMm: number, depthMm: number): Passage {
-  inRange('scattering', scatterPerMm, 0, 10_000, '1/mm')
-  inRange('absorption', absorbPerMm, 0, 10_000, '1/mm')
-  inRange('depth', depthMm, 0, 1e6, 'mm')
-  const reflects = layerReflects(scatterPerMm, absorbPerMm, depthMm)
-  return { reflects, reflectsBehind: reflects, passes: layerPasses(scatterPerMm, absorbPerMm, depthMm) }
-}
-
-/** R₀ of a layer: no checks, for inner loops. */
-function layerReflects(s: number, k: number, x: number): number {
-  const beta = Math.sqrt(k * (k + 2 * s))
-  if (beta === 0) return (s * x) / (1 + s * x)
-  const gone = -Math.expm1(-2 * beta * x)
-  return (s * gone) / ((k + s) * gone + beta * (2 - gone))
-}
-
 /** T₀ of a layer: no checks, for inner loops. */
 export function layerPasses(s: number, k: number, x: number): number {
   const beta = Math.sqrt(k * (k + 2 * s))
   if (beta === 0) return 1 / (1 + s * x)
   const gone = -Math.expm1(-2 * beta * x)
   return (2 * beta * Math.exp(-beta * x)) / ((k + s) * gone + beta * (2 - gone))
-}
-
-/** `front` laid on `behind`. */
-export function together(front: Passage, behind: Passage): Passage {
-  const between = 1 - front.reflectsBehind * behind.reflects
-  // Two layers that turn everything back lock no light between them.
-  if (between <= 0) return { ...front, reflectsBehind: behind.reflectsBehind, passes: 0 }
-  return {
-    reflects: front.reflects + (front.passes * front.passes * behind.reflects) / between,
-    reflectsBehind: behind.reflectsBehind + (behind.passes * behind.passes * front.reflectsBehind) / between,
-    passes: (front.passes * behind.passes) / between
-  }
-}
-
-/** Reflectance inside of layers, back to front, over something of reflectance `behind` (0..1), in the three bands. */
-export function overBacking(
-  layers: readonly { readonly optics: Optics; readonly mm: number }[],
-  behind: Bands
-): Bands {
-  const out: [number, number, number] = [behind[0], behind[1], behind[2]]
-  for (const { optics, mm } of layers)
-    for (let b = 0; b < 3; b++) out[b] = laidOn(optics.scatterPerMm[b]!, optics.absorbPerMm[b]!, mm, out[b]!)
-  return out
 }
 
 /** Reflectance of one layer over something of reflectance `behind`: no checks, for inner loops. */

@@ -1,4 +1,5 @@
 import type { Timber } from '../piece/piece-schema.ts'
+import { GRAVITY_M_PER_S2 } from '../quantity/gravity.ts'
 import { fixingsFor } from '../timber/float.ts'
 import { screwHoldsN } from '../timber/screw.ts'
 
@@ -21,7 +22,6 @@ const SCREW_MM = { diameter: 4, thread: 12 } as const
 const LEAST_SCREWS = 2
 /** Double-sided or strap tape, 50 mm wide, on clean dry timber and a clean liner, g a metre (practice, the low end). */
 const TAPE_G_PER_M = 5000
-const G = 9.80665
 
 /** How much of what the piece names holds `holdG`; null when nothing needs to or nothing does. */
 export function holdDownBy(
@@ -52,7 +52,7 @@ export function holdDownBy(
     }
   }
   const thread = Math.max(1, Math.min(SCREW_MM.thread, thickMm / 2))
-  const eachG = (screwHoldsN(specificGravity, SCREW_MM.diameter, thread) / G) * 1000
+  const eachG = (screwHoldsN(specificGravity, SCREW_MM.diameter, thread) / GRAVITY_M_PER_S2) * 1000
   const n = Math.max(LEAST_SCREWS, fixingsFor(holdG, Math.max(1, eachG)))
   return {
     by: held,

@@ -2,6 +2,7 @@ import type { BeamSag, BeamStretch } from '../plate/beam.ts'
 import { beamSag } from '../plate/beam.ts'
 import type { Place } from '../plate/tip.ts'
 import { tippingMass } from '../plate/tip.ts'
+import { GRAVITY_M_PER_S2 } from '../quantity/gravity.ts'
 import { CELLS } from './bow-cells.ts'
 import type { Loaded, LoadedWay } from './loaded-piece.ts'
 import type { Supports } from './supports.ts'
@@ -60,7 +61,7 @@ export interface ScrewMove {
 const CREEP = [1, 2, 3] as const
 const BETWEEN = 300
 const OVERHANG = 150
-const GRAVITY_N_PER_G = 9.80665e-3
+const GRAVITY_N_PER_G = GRAVITY_M_PER_S2 / 1000
 /** An overhang shorter than this is an edge, mm. */
 const LEAST_OVER_MM = 20
 

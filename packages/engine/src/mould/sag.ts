@@ -1,3 +1,4 @@
+import { GRAVITY_M_PER_S2 } from '../quantity/gravity.ts'
 import { inRange, wholeInRange } from '../quantity/range.ts'
 
 /**
@@ -25,9 +26,6 @@ import { inRange, wholeInRange } from '../quantity/range.ts'
  * 0.80 for plywood under permanent load (memory), and days take part of that: `creepFactor` is there to be
  * set. Sag deepens the casting: that resin is bought and planed off.
  */
-
-/** Standard acceleration of gravity, m/s² (exact, 3rd CGPM 1901). */
-export const GRAVITY_M_PER_S2 = 9.80665
 
 export interface BaseBoard {
   readonly thicknessMm: number

@@ -1,5 +1,5 @@
+import { GRAVITY_M_PER_S2 } from '../quantity/gravity.ts'
 import { inRange } from '../quantity/range.ts'
-import { GRAVITY_M_PER_S2 } from './sag.ts'
 
 /**
  * What liquid resin does to the walls of a mould, and how high they must stand.

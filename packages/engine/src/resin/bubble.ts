@@ -1,5 +1,5 @@
+import { GRAVITY_M_PER_S2 } from '../quantity/gravity.ts'
 import { inRange } from '../quantity/range.ts'
-import { GRAVITY } from './constant.ts'
 import type { FlowHistory } from './fluidity.ts'
 import { fluidity, fluidityReachedMin } from './fluidity.ts'
 
@@ -33,7 +33,7 @@ export const CLEAN_OVER_STOKES = 1.5
 
 // mm/s times Pa·s.
 function riseConstant(diameterMm: number, densityKgM3: number): number {
-  return (densityKgM3 * GRAVITY * (diameterMm / 1000) ** 2 * 1000) / 18
+  return (densityKgM3 * GRAVITY_M_PER_S2 * (diameterMm / 1000) ** 2 * 1000) / 18
 }
 
 /** Smallest bubble, mm, that rises through `depthMm` from `fromMin` on before the mix is stuck; Infinity when none does. */
@@ -46,7 +46,7 @@ export function smallestThatLeavesMm(
   inRange('depth in mm', depthMm, 0, 5000)
   const m = fluidity(history, fromMin)
   if (m <= 0) return depthMm === 0 ? 0 : Number.POSITIVE_INFINITY
-  return 1000 * Math.sqrt((18 * depthMm) / 1000 / (densityKgM3 * GRAVITY * m))
+  return 1000 * Math.sqrt((18 * depthMm) / 1000 / (densityKgM3 * GRAVITY_M_PER_S2 * m))
 }
 
 /** Minutes until bubbles of `diameterMm` and larger have left `depthMm`; null when the mix is stuck first. */
@@ -75,7 +75,7 @@ const SURFACE_TENSION_NM = 0.042
 /** Capillary length √(γ/(ρ·g)), mm: 2.0 for liquid epoxy. */
 export function capillaryLengthMm(densityKgM3: number, tensionNM = SURFACE_TENSION_NM): number {
   inRange('density in kg/m³', densityKgM3, 500, 3000)
-  return 1000 * Math.sqrt(tensionNM / (densityKgM3 * GRAVITY))
+  return 1000 * Math.sqrt(tensionNM / (densityKgM3 * GRAVITY_M_PER_S2))
 }
 
 /** Excess pressure in a bubble, Pa: Laplace, 2γ/r. Check: r 50 µm, 42 mN/m: 1.7 kPa. */

@@ -9,6 +9,3 @@ export const REFERENCE_K = 25 + ZERO_CELSIUS_K
 
 /** Room that the times of labels are given for, °C: standard atmosphere 23/50 of ISO 291 (memory). */
 export const LABEL_ROOM_C = 23
-
-/** g, m/s²: standard acceleration of free fall. Exact by convention (3rd CGPM, 1901). */
-export const GRAVITY = 9.80665

@@ -1,5 +1,5 @@
+import { GRAVITY_M_PER_S2 } from '../quantity/gravity.ts'
 import { inRange } from '../quantity/range.ts'
-import { GRAVITY } from './constant.ts'
 import type { FlowHistory } from './fluidity.ts'
 import { STUCK_PAS } from './fluidity.ts'
 
@@ -26,7 +26,7 @@ export function settlingMmS(grain: Grain, viscosityPaS: number): number {
   const share = inRange('solid share', grain.solidShare ?? 0, 0, 0.75)
   const d = diameterMm / 1000
   const difference = densityKgM3 - liquidKgM3
-  const stokes = (Math.abs(difference) * GRAVITY * d * d) / (18 * viscosityPaS)
+  const stokes = (Math.abs(difference) * GRAVITY_M_PER_S2 * d * d) / (18 * viscosityPaS)
   // Newton's method on v·(1 + 0.15·Re^0.687) = Stokes: convex and rising, so it closes in from Stokes' speed, which is too fast.
   const perSpeed = (liquidKgM3 * d) / viscosityPaS
   let v = stokes

@@ -1,5 +1,5 @@
+import { GRAVITY_M_PER_S2 } from '../quantity/gravity.ts'
 import { inRange } from '../quantity/range.ts'
-import { GRAVITY } from './constant.ts'
 
 /** A straight-sided cup or bucket. */
 export interface Vessel {
@@ -53,6 +53,7 @@ export function clingingMl(
   inRange('time of draining in s', drainS, 1, 1e5)
   const { heightMm, areaMm2 } = fillOf(vessel, volumeMl)
   const openMm2 = (Math.PI * vessel.diameterMm ** 2) / 4
-  const filmM = (2 / 3) * Math.sqrt((viscosityPaS * (heightMm / 1000)) / (densityKgM3 * GRAVITY * drainS))
+  const filmM =
+    (2 / 3) * Math.sqrt((viscosityPaS * (heightMm / 1000)) / (densityKgM3 * GRAVITY_M_PER_S2 * drainS))
   return Math.min(volumeMl, ((areaMm2 - openMm2) * filmM * 1000) / 1000)
 }

@@ -1,6 +1,5 @@
 import { dryFilmUm, laidGPerM2, needMl, spreadM2PerL, thinnedSolidsPct } from '../../src/coat/film.ts'
 import { capillaryMm, puddleMm } from '../../src/coat/flood.ts'
-import { reflectance } from '../../src/coat/gloss.ts'
 import { tensionTimeS, weightTimeS } from '../../src/coat/levelling.ts'
 import { sagMmPerS } from '../../src/coat/sag.ts'
 import type { Evidence } from '../evidence.ts'
@@ -118,25 +117,5 @@ export const rows: readonly Evidence[] = [
   ),
   row('coat/film', '1.2 m² at 100 µm, 60 % arriving', 'area × WFT/(1000 × transfer)', 200, 'ml', 1e-9, () =>
     needMl(1.2, 100, 0.6)
-  ),
-  row(
-    'coat/gloss',
-    'black glass of index 1.567 throws back at 60°',
-    'Fresnel, the reference of ISO 2813 and ASTM D523: about 10 %',
-    0.1,
-    '1',
-    0.0006,
-    () => reflectance(1.567, 60),
-    'memory'
-  ),
-  row(
-    'coat/gloss',
-    'the same at 20°',
-    'Fresnel, the reference of ISO 2813 and ASTM D523: 4.9 %',
-    0.049,
-    '1',
-    0.0002,
-    () => reflectance(1.567, 20),
-    'memory'
   )
 ]

@@ -6,10 +6,9 @@ import {
   needMl,
   spreadM2PerL,
   thinnedSolidsPct,
-  volumeSolidsPct,
   wetFilmUm
 } from '../../src/coat/film.ts'
-import { glossWord, glossWords, readAtDeg, reflectance, smoothGloss } from '../../src/coat/gloss.ts'
+import { glossWords, readAtDeg } from '../../src/coat/gloss.ts'
 import { sagMmPerS, standingUm } from '../../src/coat/sag.ts'
 
 describe('films', () => {
@@ -25,14 +24,6 @@ describe('films', () => {
     expect(laidGPerM2(100, 0.92)).toBeCloseTo(92, 9)
     expect(needMl(2, 100, 1)).toBeCloseTo(200, 9)
     expect(needMl(2, 100, 0.65)).toBeCloseTo(200 / 0.65, 9)
-  })
-
-  it('solids by weight: a made-up paint weighed apart', () => {
-    // 30 g of solids that take 25 ml, 70 g of thinner of 0.87: 80.46 ml; the mix 0.948 g/ml, 23.7 % by volume.
-    const thinnerMl = 70 / 0.87
-    const mix = 100 / (25 + thinnerMl)
-    expect(volumeSolidsPct(30, mix, 0.87)).toBeCloseTo((100 * 25) / (25 + thinnerMl), 9)
-    expect(() => volumeSolidsPct(20, 1.2, 0.8)).toThrow(/volume solids is -20/)
   })
 
   it('refuses figures no paint has', () => {
@@ -62,35 +53,27 @@ describe('a film on an upright face', () => {
 })
 
 describe('gloss', () => {
-  it('every value has one word, and the words of a range join up', () => {
-    expect([0, 17, 18, 44, 45, 84, 85, 100].map(glossWord)).toEqual([
-      'matt',
-      'matt',
-      'satin',
-      'satin',
-      'gloss',
-      'gloss',
-      'polished',
-      'polished'
-    ])
+  it('words of a range join up', () => {
     expect(glossWords(10, 35)).toEqual(['matt', 'satin'])
+    expect(glossWords(0, 100)).toEqual(['matt', 'satin', 'gloss', 'polished'])
     expect(glossWords(85, 98)).toEqual(['polished'])
-    expect(() => glossWord(101)).toThrow(/gloss is 101/)
   })
 
   it('which angle to read at (ASTM D523)', () => {
     expect([5, 10, 50, 70, 71].map(readAtDeg)).toEqual([85, 60, 60, 60, 20])
   })
 
+  // Fresnel for unpolarised light; black glass of index 1.567 counts as 100 (ISO 2813): 10.01 % at 60°.
   it('no coat of the catalogue is brighter than a smooth film of index 1.6', () => {
-    for (const coat of CATALOGUE.coat) expect(coat.gloss60[1]).toBeLessThanOrEqual(smoothGloss(1.6, 60))
-  })
-
-  it('throws back nothing of the light polarised along the plane at Brewster’s angle', () => {
-    // There half of the s part is all that is left: ((n² − 1)/(n² + 1))²/2.
-    const n = 1.5
-    const brewster = (Math.atan(n) * 180) / Math.PI
-    expect(reflectance(n, brewster)).toBeCloseTo(((n * n - 1) / (n * n + 1)) ** 2 / 2, 12)
-    expect(reflectance(n, 0)).toBeCloseTo(0.04, 12)
+    const thrownBack = (n: number) => {
+      const cos = 0.5
+      const inner = Math.sqrt(1 - (1 - cos * cos) / (n * n))
+      const s = ((cos - n * inner) / (cos + n * inner)) ** 2
+      const p = ((inner - n * cos) / (inner + n * cos)) ** 2
+      return (s + p) / 2
+    }
+    expect(thrownBack(1.567)).toBeCloseTo(0.1001, 4)
+    const most = (100 * thrownBack(1.6)) / thrownBack(1.567)
+    for (const coat of CATALOGUE.coat) expect(coat.gloss60[1]).toBeLessThanOrEqual(most)
   })
 })

@@ -2,14 +2,7 @@ import { describe, expect, it } from 'vitest'
 import type { Grade } from '../../src/coat/grain.ts'
 import { GRADES, gradeOf, skippedBetween, stepRatio } from '../../src/coat/grain.ts'
 import type { Sanding } from '../../src/coat/ladder.ts'
-import {
-  gradesBetween,
-  LARGEST_STEP,
-  ladderBy,
-  ladderTo,
-  scratchesOf,
-  stepAllowed
-} from '../../src/coat/ladder.ts'
+import { gradesBetween, LARGEST_STEP, ladderBy, ladderTo, stepAllowed } from '../../src/coat/ladder.ts'
 
 const face = (areaM2: number, ...sanded: Sanding['sanded'][number][]): Sanding => ({
   sanded,
@@ -117,11 +110,6 @@ describe('the ladder', () => {
     // Scratches of P220 in resin, middle 0.125 × 68, over 0.11 × 21.8 a pass.
     expect(steps[1]!.passes).toBe(Math.ceil((0.125 * 68) / (0.11 * 21.8)))
     expect(steps[1]!.ratio).toBeCloseTo(3.12, 2)
-  })
-
-  it('a face of both counts the deeper scratch', () => {
-    expect(scratchesOf(['timber', 'resin'], gradeOf(100))).toEqual(scratchesOf(['timber'], gradeOf(100)))
-    expect(scratchesOf(['resin'], gradeOf(100))[1]).toBeLessThan(scratchesOf(['timber'], gradeOf(100))[1])
   })
 
   it('refuses what is no grade, no area, no disc', () => {

@@ -1,10 +1,5 @@
-import {
-  hidingDepth,
-  hidingDepthByLightness,
-  hidingOpticalDepth,
-  layerOfTint,
-  reflectance
-} from '../../src/colour/hiding.ts'
+import { coverDepthMm } from '../../src/colour/cover-depth.ts'
+import { hidingDepth, hidingOpticalDepth, layerOfTint, reflectance } from '../../src/colour/hiding.ts'
 import type { Evidence } from '../evidence.ts'
 import { table } from '../evidence.ts'
 
@@ -22,6 +17,10 @@ const OPTICAL_DEPTH = [
 
 const pigment = (massFraction: number, scatterM2PerG: number, absorbM2PerG = 0) =>
   layerOfTint([{ massFraction, scatterM2PerG, absorbM2PerG }], 1100)
+
+/** 0.05 % of K* 5 m²/g in 1100 kg/m³, alike in the three bands. */
+const BLACK = 0.0005 * 1100 * 5
+const carbonBlack = { scatterPerMm: [0, 0, 0], absorbPerMm: [BLACK, BLACK, BLACK] } as const
 
 export const rows: readonly Evidence[] = [
   table({
@@ -81,13 +80,13 @@ export const rows: readonly Evidence[] = [
   },
   {
     model,
-    what: '0.05 % of carbon black, K* 5 m²/g: depth at a lightness difference of 1',
+    what: '0.05 % of carbon black, K* 5 m²/g: depth from which the eye sees no difference',
     source: 'recalled as 1 to 2 mm for K* 5 to 10 m²/g',
     confidence: 'memory',
     unit: 'mm',
     published: 1.5,
-    tolerance: 0.5,
-    why: 'the recalled span; K* 10 gives half of it, inside the factor of two of pigment strength',
-    ours: () => hidingDepthByLightness(pigment(0.0005, 0, 5)).centralMm
+    tolerance: 0.75,
+    why: 'the factor of two of pigment strength; K* 10 gives half of it',
+    ours: () => coverDepthMm(carbonBlack)!
   }
 ]

@@ -4,11 +4,9 @@ import {
   contrastRatio,
   deepReflectance,
   hidingDepth,
-  hidingDepthByLightness,
   hidingOpticalDepth,
   type Layer,
   layerOfTint,
-  lightnessDifference,
   reflectance
 } from '../../src/colour/hiding.ts'
 
@@ -118,8 +116,6 @@ describe('contrast ratio', () => {
         const more = { ...layer, absorbPerMm: layer.absorbPerMm * 1.1 }
         const most = { ...more, scatterPerMm: layer.scatterPerMm * 1.1 }
         expect(contrastRatio(most, depth)).toBeGreaterThanOrEqual(ratio - 1e-12)
-        // Black in a white layer hides what lies behind, too.
-        expect(lightnessDifference(most, depth)).toBeLessThanOrEqual(lightnessDifference(layer, depth) + 1e-9)
       }),
       seeded
     )
@@ -170,23 +166,9 @@ describe('hiding depth', () => {
     )
   })
 
-  // Practice: 0.05 % of carbon black hides in 1 to 2 mm. K* 5 to 10 m²/g (memory); it hardly scatters.
-  it('of a black by lightness is about a millimetre, and by contrast ratio has no meaning', () => {
-    for (const strength of [5, 10]) {
-      const layer = layerOfTint([{ massFraction: 0.0005, scatterM2PerG: 0, absorbM2PerG: strength }], 1100)
-      const depth = hidingDepthByLightness(layer)
-      expect(depth.lowMm).toBeLessThan(1)
-      expect(depth.highMm).toBeGreaterThan(1)
-      expect(lightnessDifference(layer, depth.centralMm)).toBeCloseTo(1, 9)
-      expect(() => hidingDepth(layer)).toThrow(/does not scatter/)
-    }
-  })
-
-  it('of pale layers is a little less by lightness than by contrast ratio', () => {
-    const white = { scatterPerMm: 5.5, absorbPerMm: 0.005 }
-    const ratio = hidingDepthByLightness(white).centralMm / hidingDepth(white).centralMm
-    expect(ratio).toBeGreaterThan(0.7)
-    expect(ratio).toBeLessThan(1)
+  it('of what does not scatter has no meaning by contrast ratio', () => {
+    const black = layerOfTint([{ massFraction: 0.0005, scatterM2PerG: 0, absorbM2PerG: 5 }], 1100)
+    expect(() => hidingDepth(black)).toThrow(/does not scatter/)
   })
 })
 
@@ -206,7 +188,6 @@ describe('at the door', () => {
   it('refuses what no layer is, and layers that hide nothing', () => {
     expect(() => reflectance({ scatterPerMm: -1, absorbPerMm: 0 }, 1, 0)).toThrow(/scattering is -1 1\/mm/)
     expect(() => reflectance({ scatterPerMm: 1, absorbPerMm: 0 }, 1, 80)).toThrow(/reflectance behind is 80/)
-    expect(() => hidingDepthByLightness({ scatterPerMm: 0, absorbPerMm: 0 })).toThrow(/hides nothing/)
     expect(() => hidingDepth({ scatterPerMm: 1, absorbPerMm: Number.NaN })).toThrow(/NaN/)
     expect(() => hidingOpticalDepth(1e6)).toThrow(/K\/S is 1000000/)
     expect(() => layerOfTint([{ massFraction: 5, scatterM2PerG: 0.5, absorbM2PerG: 0 }], 1100)).toThrow(

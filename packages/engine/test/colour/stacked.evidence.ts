@@ -4,7 +4,7 @@ import { contrastOf, strokeReadAtMm } from '../../src/colour/contrast.ts'
 import { coverDepthMm, lightThrough } from '../../src/colour/cover-depth.ts'
 import { difference } from '../../src/colour/difference.ts'
 import { hexOf, linearOfHex, xyzOf } from '../../src/colour/srgb.ts'
-import { passage, seenOutside } from '../../src/colour/stacked.ts'
+import { laidOn, layerPasses, seenOutside } from '../../src/colour/stacked.ts'
 import type { Evidence } from '../evidence.ts'
 import { table } from '../evidence.ts'
 import { PAIRS } from './ciede2000-pairs.ts'
@@ -81,7 +81,7 @@ export const rows: readonly Evidence[] = [
     published: 0.8,
     tolerance: 1e-12,
     why: 'closed form',
-    ours: () => passage(4, 0, 1).reflects
+    ours: () => laidOn(4, 0, 1, 0)
   },
   {
     model,
@@ -92,7 +92,7 @@ export const rows: readonly Evidence[] = [
     published: Math.exp(-2),
     tolerance: 1e-12,
     why: 'closed form',
-    ours: () => passage(0, 1, 2).passes
+    ours: () => layerPasses(0, 1, 2)
   },
   {
     model,

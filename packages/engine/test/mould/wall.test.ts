@@ -1,6 +1,5 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { GRAVITY_M_PER_S2 } from '../../src/mould/sag.ts'
 import {
   FREEBOARD_MM,
   fixingForceN,
@@ -26,7 +25,7 @@ describe('load on a wall', () => {
         const dz = depth / 1000 / n
         for (let i = 0; i < n; i++) {
           const z = (i + 0.5) * dz
-          const push = 1100 * GRAVITY_M_PER_S2 * (depth / 1000 - z) * dz
+          const push = 1100 * 9.80665 * (depth / 1000 - z) * dz
           force += push
           moment += push * z
         }

@@ -6,7 +6,6 @@ import {
   laplacePa,
   stokesRiseMmS
 } from '../../src/resin/bubble.ts'
-import { GRAVITY } from '../../src/resin/constant.ts'
 import { type Evidence, table } from '../evidence.ts'
 import { worst } from './rows.ts'
 
@@ -27,7 +26,7 @@ const constant = (paS: number) => ({ min: [0, 1e6], viscosityPaS: [paS, paS] })
  * Stokes·3(1 + λ)/(2 + 3λ), λ viscosity inside over outside; air in resin λ → 0.
  */
 function hadamard(diameterM: number, paS: number, rho: number, lambda: number): number {
-  return (((rho * GRAVITY * diameterM ** 2) / (18 * paS)) * 3 * (1 + lambda)) / (2 + 3 * lambda)
+  return (((rho * 9.80665 * diameterM ** 2) / (18 * paS)) * 3 * (1 + lambda)) / (2 + 3 * lambda)
 }
 
 export const rows: readonly Evidence[] = [
