@@ -6,7 +6,7 @@ import { fields } from '../state/fields.ts'
 import { editShop, shop, shopSays } from '../state/shop.ts'
 import { w } from '../text/words.ts'
 import type { Json } from '../worker/document.ts'
-import { CardSays } from './card-section.tsx'
+import { CardSays } from './card-says.tsx'
 
 /** How long the hand rests before a card is read, ms. */
 const REST_MS = 350

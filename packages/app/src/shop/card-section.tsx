@@ -1,10 +1,11 @@
 import { useEffect, useState } from 'preact/hooks'
-import { card, cardBusy, clearCard, readCard } from '../state/card.ts'
+import { clearCard, readCard } from '../state/card.ts'
 import { fields } from '../state/fields.ts'
 import { editShop, shop } from '../state/shop.ts'
 import { w } from '../text/words.ts'
 import type { Json } from '../worker/document.ts'
 import { CardForm } from './card-form.tsx'
+import { CardSays } from './card-says.tsx'
 
 /** Hiding cards of pigments: those the shop keeps, and a form for another. */
 export function CardSection() {
@@ -60,19 +61,6 @@ export function CardSection() {
         </button>
       )}
     </section>
-  )
-}
-
-/** What was learned, in sentences. */
-export function CardSays() {
-  const c = card.value
-  if (c === null) return cardBusy.value ? <p class="f">{w.cup.fitting}</p> : null
-  return (
-    <ul class={`plain learned${cardBusy.value ? ' old' : ''}`} role="status">
-      {c.says.map(s => (
-        <li key={s}>{s}</li>
-      ))}
-    </ul>
   )
 }
 

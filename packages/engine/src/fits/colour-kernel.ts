@@ -13,7 +13,7 @@ import type { Looks } from './looks.ts'
  * thickness is so off by 0.005 mm at most. Nothing is allocated from one core to the next; the table is cleared when it
  * is full.
  *
- * Check: the colour of core-colour.ts for every core of the examples, within one step of 255 (test).
+ * Check: the colour of core-colour.ts for every core of the examples, within two steps of 255 (test).
  */
 export interface ColourKernel {
   /** 0xRRGGBB of a core, low to high, seen from the kernel's face; −1 of nothing. */
@@ -24,7 +24,8 @@ export interface ColourKernel {
 
 const STEP_MM = 0.01
 const SLOTS = 1 << 15
-const DEEPEST = 64
+/** Layers of a core at most: pours, fillings and floods a document can hold lie one over the other. */
+const DEEPEST = 512
 const HOLLOW = 1
 const WALL = 2
 const TIMBER = 3

@@ -142,6 +142,14 @@ describe('colours of very many cores', () => {
     }
   })
 
+  it('are those of as many layers as a document can hold', () => {
+    const core = Array.from({ length: 300 }, (_, i) => part('pour', i % 2, i / 10, (i + 1) / 10))
+    const colour = colourKernel(looks, 'front').colour(core)
+    seenOf(looks, core, 'front')!.forEach((c, k) => {
+      expect(Math.abs(encodedOf(c) - ((colour >> (16 - 8 * k)) & 255))).toBeLessThan(2)
+    })
+  })
+
   it('goes on when its table is full, and gives the same', () => {
     const kernel = colourKernel(looks, 'front')
     const core = (i: number) => [part('pour', 0, 0, 5 + i * 0.01), part('pour', 1, 5 + i * 0.01, 400)]
