@@ -4,7 +4,7 @@ import type { Flood } from '../finish/flood.ts'
 import { decimals, formatMinutes, formatVolume } from '../quantity/format.ts'
 import { mlWords } from './run-mix.ts'
 import type { RunFact, RunTable } from './run-part.ts'
-import { fact } from './run-part.ts'
+import { fact, newLine } from './run-part.ts'
 
 type Finish = Work['faces'][number]
 
@@ -68,7 +68,9 @@ export function floodFacts(flood: Flood): RunFact[] {
   const { depthMm, standsMm, damMm, wantsDamMm, kept, withinMmPerM, wedgeMm, levelMin, longestMm } = flood
   const dam = damMm ?? wantsDamMm
   return [
-    fact('Poured', decimals(depthMm[1], 1, 1), `mm thick, ${formatVolume(flood.volumeMl)} on the face`),
+    newLine(
+      fact('Poured', decimals(depthMm[1], 1, 1), `mm thick, ${formatVolume(flood.volumeMl)} on the face`)
+    ),
     ...(kept
       ? []
       : [

@@ -10,7 +10,7 @@ import { coatFacts, coatTable, floodFacts, foodWords } from './run-coat.ts'
 import { gapFacts, maskWords, tightWords } from './run-fit.ts'
 import { mlWords } from './run-mix.ts'
 import type { RunDetail, RunFact } from './run-part.ts'
-import { blank, detail, fact } from './run-part.ts'
+import { blank, detail, fact, newLine } from './run-part.ts'
 import { useFacts } from './use-words.ts'
 
 const COAT_WAY = {
@@ -42,7 +42,13 @@ export function coatDetail(plan: Plan, work: Work, step: Step): RunDetail {
       `${name}: ${f.coats} coat${f.coats === 1 ? '' : 's'} of ${shortName(coat.name)}, ${COAT_WAY[coat.way]}${f.grit === null ? '' : `, after P${f.grit}`}.`
     )
     facts.push(
-      fact(`${name}, each coat`, mlWords(f.needMl / Math.max(1, f.coats)), 'ml'),
+      newLine(
+        fact(
+          `${name}, ${f.coats === 1 ? 'its coat' : 'each coat'}`,
+          mlWords(f.needMl / Math.max(1, f.coats)),
+          'ml'
+        )
+      ),
       ...(blanks > 1 ? [fact(`${name}, all ${blanks} blanks`, formatVolume(f.needMl * blanks))] : []),
       fact(
         'Film when dry',
@@ -57,7 +63,7 @@ export function coatDetail(plan: Plan, work: Work, step: Step): RunDetail {
   if (food.length > 0) does.push(foodWords(food))
   // One coat has no next.
   const coats = [...new Set(faces.filter(f => f.coats > 1).map(f => f.coat!))]
-  for (const coat of coats) does.push(coatWords(coat, coats.length > 1))
+  for (const coat of coats) does.push(coatWords(coat, new Set(faces.map(f => f.coat)).size > 1))
   const most = Math.max(0, ...faces.map(f => f.coats))
   return detail({
     does,

@@ -5,6 +5,24 @@ export interface RunFact {
   readonly label: string
   readonly value: string
   readonly unit: string
+  /** Another matter begins: it stands on a line of its own. */
+  readonly begins?: true
+}
+
+/** The fact as the first of a new line. */
+export function newLine(f: RunFact): RunFact {
+  return { ...f, begins: true }
+}
+
+/** Figures of a step line by line: one matter a line, so that no line runs on. */
+export function factLines(facts: readonly RunFact[]): RunFact[][] {
+  const out: RunFact[][] = []
+  for (const f of facts) {
+    const last = out.at(-1)
+    if (last === undefined || f.begins === true) out.push([f])
+    else last.push(f)
+  }
+  return out
 }
 
 /** A place to write what was measured: its name, unit, and what the plan says it should be. */

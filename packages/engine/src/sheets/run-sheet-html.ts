@@ -7,6 +7,7 @@ import type { PageFont } from './page-font.ts'
 import { FONT_LICENCE, fontFaces } from './page-font.ts'
 import { forAll, mlWords, scaleWords } from './run-mix.ts'
 import type { RunAmounts, RunBlank, RunFact, RunTable } from './run-part.ts'
+import { factLines } from './run-part.ts'
 import type { RunFinding, RunSafety, RunSheet, RunStep } from './run-sheet.ts'
 import { runSheet } from './run-sheet.ts'
 import { RUN_SHEET_STYLE } from './run-sheet-style.ts'
@@ -116,7 +117,7 @@ ${brief.length === 0 ? null : html`<p class="brief">${brief.map(b => html`<span>
 ${s.findings.map(stepFinding)}
 ${s.amounts === null ? null : amounts(s.amounts)}
 ${s.does.length === 0 ? null : html`<ul class="does">${s.does.map(d => html`<li>${d}</li>`)}</ul>`}
-${s.facts.length === 0 ? null : facts(s.facts, 'facts')}
+${factLines(s.facts).map(l => facts(l, 'facts'))}
 ${s.sanding === null ? null : table(s.sanding)}
 ${s.table === null ? null : table(s.table)}
 ${s.course === null ? null : drawing(s.course.sheet, 'course', s.course.words)}

@@ -1,6 +1,7 @@
 import type { Planned } from '../plan.ts'
 import { forAll, mlWords, scaleWords } from './run-mix.ts'
 import type { RunAmounts, RunBlank, RunFact, RunTable } from './run-part.ts'
+import { factLines } from './run-part.ts'
 import type { RunFinding, RunSafety, RunSheet, RunStep } from './run-sheet.ts'
 import { runSheet } from './run-sheet.ts'
 
@@ -97,7 +98,13 @@ function stepBlock(s: RunStep): string {
   if (s.brief !== '') blocks.push(line(s.brief))
   if (s.amounts !== null) blocks.push(...amounts(s.amounts))
   if (s.does.length > 0) blocks.push(s.does.map(d => `- ${line(d)}`).join('\n'))
-  if (s.facts.length > 0) blocks.push(s.facts.map(factWords).join(' · '))
+  // A backslash before the end of a line breaks it (CommonMark).
+  if (s.facts.length > 0)
+    blocks.push(
+      factLines(s.facts)
+        .map(l => l.map(factWords).join(' · '))
+        .join('\\\n')
+    )
   if (s.sanding !== null) blocks.push(`${words(s.sanding.title)}:`, table(s.sanding))
   if (s.table !== null) blocks.push(`${words(s.table.title)}:`, table(s.table))
   if (s.windows !== null) blocks.push(`${words(s.windows.title)}:`, table(s.windows))

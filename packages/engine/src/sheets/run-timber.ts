@@ -2,7 +2,7 @@ import type { Work } from '../findings/work.ts'
 import { dayWords } from '../quantity/day.ts'
 import { decimals } from '../quantity/format.ts'
 import type { RunBlank, RunFact } from './run-part.ts'
-import { blank, fact } from './run-part.ts'
+import { blank, fact, newLine } from './run-part.ts'
 
 type Season = Work['seasons'][number]
 type Facts = Work['timberFacts'][number]
@@ -75,7 +75,7 @@ export function roughWords({ rough }: Facts): string[] {
 /** Where a timber will stand and what it does there, as figures. */
 export function standFacts({ stand, cupping }: Facts): RunFact[] {
   const out = [
-    fact('Air it stands in now', decimals(stand.nowPct, 1), '% is its balance'),
+    newLine(fact('Air it stands in now', decimals(stand.nowPct, 1), '% is its balance')),
     fact(
       'Where it will live',
       `${decimals(stand.winterPct, 1)} to ${decimals(stand.summerPct, 1)}`,
@@ -84,15 +84,17 @@ export function standFacts({ stand, cupping }: Facts): RunFact[] {
     fact(
       'Settles in',
       days(stand.finishedDays),
-      `days, ${stand.faces}; bare ${days(stand.bareDays)}; the least`
+      `days at least, ${stand.faces}; bare ${days(stand.bareDays)}`
     )
   ]
   if (stand.widthMm !== null)
     out.push(
-      fact(
-        'Over a year its width moves',
-        decimals(stand.widthMm[1], 1),
-        `mm (${band(stand.widthMm, 1)})${stand.radialMm === null || stand.tangentialMm === null ? '' : `; quartersawn ${decimals(stand.radialMm[1], 1)}, flat-sawn ${decimals(stand.tangentialMm[1], 1)}`}`
+      newLine(
+        fact(
+          'Over a year its width moves',
+          decimals(stand.widthMm[1], 1),
+          `mm (${band(stand.widthMm, 1)})${stand.radialMm === null || stand.tangentialMm === null ? '' : `; quartersawn ${decimals(stand.radialMm[1], 1)}, flat-sawn ${decimals(stand.tangentialMm[1], 1)}`}`
+        )
       )
     )
   if (stand.thicknessMm !== null)
@@ -103,7 +105,7 @@ export function standFacts({ stand, cupping }: Facts): RunFact[] {
         `mm, so at a joint ${decimals(stand.thicknessMm[1] / 2, 2)} a face; its length ${decimals(stand.lengthMm[1], 2)}`
       )
     )
-  out.push(...cupFacts(cupping))
+  out.push(...cupFacts(cupping).map((f, i) => (i === 0 ? newLine(f) : f)))
   return out
 }
 
@@ -140,7 +142,7 @@ function cupFacts(c: Facts['cupping']): RunFact[] {
       fact('Its charred top pulls it hollow by', decimals(Math.abs(c.charMm), 1), 'mm at most, on the day')
     )
   if (c.restDays[1] >= 1)
-    out.push(fact('Rests', days(c.restDays), 'days until its core is within a point of that air; the least'))
+    out.push(fact('Rests', days(c.restDays), 'days at least, until its core is within a point of that air'))
   return out
 }
 
@@ -148,10 +150,12 @@ function cupFacts(c: Facts['cupping']): RunFact[] {
 export function sealFacts({ seal }: Facts): RunFact[] {
   if (seal === null) return []
   return [
-    fact(
-      'Seal coat',
-      decimals(seal.massG[2], seal.massG[2] < 20 ? 1 : 0),
-      `g at most over ${decimals(seal.areaM2, 3)} m² of sides and top; ${decimals(seal.gPerM2[0], 0)} to ${decimals(seal.gPerM2[1], 0)} g a m² (practice), ${seal.because}`
+    newLine(
+      fact(
+        'Seal coat',
+        decimals(seal.massG[2], seal.massG[2] < 20 ? 1 : 0),
+        `g at most over ${decimals(seal.areaM2, 3)} m² of sides and top; ${decimals(seal.gPerM2[0], 0)} to ${decimals(seal.gPerM2[1], 0)} g a m² (practice), ${seal.because}`
+      )
     )
   ]
 }

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import type { PieceDocument } from '../../src/piece/piece-schema.ts'
 import { checkPiece, checkShop } from '../../src/piece/read.ts'
 import { plan } from '../../src/plan.ts'
+import { runSheetMarkdown } from '../../src/sheets/run-sheet-md.ts'
 import { stepDetail } from '../../src/sheets/run-step.ts'
 import { equilibriumMoisturePct } from '../../src/timber/moisture.ts'
 import { findings, mended, PLAIN } from '../findings/harness.ts'
@@ -100,7 +101,7 @@ describe('a dial under a flood coat', () => {
   it('says names of coats short, and of the next coat only where there is one', () => {
     const { does } = said(planned(tray), 'coat')
     expect(does).toMatch(/Front: 1 coat of flood coat of thin epoxy, poured/)
-    expect(does).toMatch(/Next coat after/)
+    expect(does).toMatch(/Next coat of epoxy seal coat after/)
     expect(does).not.toMatch(/Next coat of flood/)
   })
 })
@@ -205,5 +206,19 @@ describe('a name mistyped', () => {
       ]
     }
     expect(findings(given).map(f => f.says)).toEqual([expect.stringMatching(/did you mean left\? It tells/)])
+  })
+})
+
+describe('lines of figures', () => {
+  it('do not run on: timber says its size, its air, its movement and its seal one under the other', () => {
+    const p = planned(PLAIN)
+    const lines = runSheetMarkdown(p)
+      .split('\n')
+      .filter(l => / · /.test(l))
+    const at = (label: string) => lines.findIndex(l => l.trim().startsWith(label))
+    const order = ['In the mould', 'Air it stands in now', 'Over a year its width moves', 'Seal coat'].map(at)
+    expect(order.slice(0, 3)).toEqual([order[0], order[0]! + 1, order[0]! + 2])
+    const longest = lines.reduce((a, b) => (b.length > a.length ? b : a))
+    expect(longest.length, longest).toBeLessThan(420)
   })
 })
