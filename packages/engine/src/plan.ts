@@ -168,6 +168,8 @@ export interface PlanHardware {
   /** Size across to cut on the day so that the wanted gap is left in the end, mm. */
   readonly cutMm: number | null
   readonly shaft: Work['fits'][number]['shaft']
+  /** Cast in: how much it shows from the front. */
+  readonly seen: Work['partsSeen'][number]['seen'] | null
 }
 
 /** As {@link Work.bow}, with steps by their number. mm. */
@@ -304,7 +306,8 @@ function planFrom(
         clearanceMm: work.fits[i]!.clearanceMm,
         wantedGapMm: work.fits[i]!.wantedGapMm,
         cutMm: work.fits[i]!.cutMm,
-        shaft: work.fits[i]!.shaft
+        shaft: work.fits[i]!.shaft,
+        seen: work.partsSeen.find(p => p.hardware === i)?.seen ?? null
       })
     ),
     bow:

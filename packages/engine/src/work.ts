@@ -20,6 +20,7 @@ import { hardwareFits } from './fits/hardware.ts'
 import { inUseOf } from './fits/in-use.ts'
 import { loadedPiece } from './fits/loaded-piece.ts'
 import { movesOf } from './fits/moves.ts'
+import { partsSeen } from './fits/part-seen.ts'
 import { seasonsOf } from './fits/season.ts'
 import { supportProblems } from './fits/supports.ts'
 import { timberFactsOf } from './fits/timber-facts.ts'
@@ -107,6 +108,8 @@ export function workOf(input: PlanInput): Work {
   const loaded = piece.supports === undefined ? null : loadedPiece(bowing)
   const facts = { materials, seasons, air, casts, clock, shop, films }
   const chains = sizeChains(stack, facts)
+  const fits = hardwareFits(stack, facts, chains)
+  const appearance = appearanceOf(stack, materials, covers)
   const timberFacts = timberFactsOf(stack, materials, shop, seasons, floating)
   return {
     document,
@@ -135,8 +138,9 @@ export function workOf(input: PlanInput): Work {
     moves: movesOf(stack, materials, floating, mould),
     chains,
     covers,
-    appearance: appearanceOf(stack, materials, covers),
-    fits: hardwareFits(stack, facts, chains),
+    appearance,
+    partsSeen: partsSeen(stack, appearance.looks, fits),
+    fits,
     faces,
     quantity,
     buy: buyList({

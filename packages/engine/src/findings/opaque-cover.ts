@@ -1,5 +1,6 @@
 import { JUST_NOTICED } from '../colour/difference.ts'
 import type { CutSeen } from '../fits/appearance.ts'
+import type { PartSeen } from '../fits/part-seen.ts'
 import type { TimberUnder } from '../fits/timber-under.ts'
 import { decimals } from '../quantity/format.ts'
 import type { Check, Found } from './finding.ts'
@@ -10,11 +11,12 @@ import type { Work } from './work.ts'
 /** A cut from behind that leaves too little of an opaque pour: it shows from the front. */
 export const opaqueCover: Check = {
   id: 'opaque-cover',
-  about: 'an opaque layer too thin over a cut or a timber, so that it shows',
+  about: 'an opaque layer too thin over a cut, a timber or a part, so that it shows',
   cases: ['O3'],
   run: work => [
     ...work.appearance.cuts.flatMap(seen => one(work, seen)),
-    ...work.appearance.under.flatMap(under => timber(work, under))
+    ...work.appearance.under.flatMap(under => timber(work, under)),
+    ...work.partsSeen.flatMap(seen => part(work, seen))
   ]
 }
 
@@ -66,6 +68,31 @@ function one(work: Work, { cut: index, pour: pourIndex, leftMm, seen, needMm }: 
         ? 'the cut made to half its depth first, and looked at'
         : 'a hiding card of this tint: steps cast over black and white',
       ...fix
+    }
+  ]
+}
+
+// A part cast into a pour that is said to hide.
+function part(work: Work, { hardware, pour: index, coverMm, seen, noticed }: PartSeen): Found[] {
+  const { id: pour, value } = work.entries.pours[index]!
+  const { depth, tested } = work.hiding[index]!
+  if (value.opaque !== true || depth === null || !noticed || coverMm >= depth.highMm) return []
+  const { id, at } = work.entries.hardware[hardware]!
+  const [least, most] = seen.band
+  const stop = seen.shows === 'yes' && coverMm < depth.centralMm
+  return [
+    {
+      severity: stop ? 'stop' : 'caution',
+      at,
+      says: `${pour} covers ${id} by ${decimals(coverMm, 1)} mm and hides from ${decimals(depth.centralMm, 1)}, somewhere between ${decimals(depth.lowMm, 1)} and ${decimals(depth.highMm, 1)}: it would ${seen.shows === 'yes' ? '' : 'perhaps '}show from the front, a difference of ${decimals(seen.difference, 1)} (${decimals(least, 1)} to ${decimals(most, 1)}) where 1 is just noticed. Lay it deeper, or pour ${decimals(depth.highMm - coverMm, 1)} mm more over it.`,
+      value: coverMm,
+      unit: 'mm',
+      band: [depth.lowMm, depth.highMm],
+      limit: stop ? depth.centralMm : depth.highMm,
+      basis: `part on the floor of its pour, as deep as its body; colours with and without it: Kubelka-Munk in three bands, CIEDE2000 (practice: 1 just noticeable); strength of the pigment ${tested ? 'by your card' : 'within its factor'}`,
+      settledBy: tested
+        ? 'a trial cast with the part in a cup'
+        : 'a hiding card of this tint: steps cast over black and white'
     }
   ]
 }

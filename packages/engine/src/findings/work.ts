@@ -15,6 +15,7 @@ import type { SizeChain } from '../fits/chain.ts'
 import type { HardwareFit } from '../fits/hardware.ts'
 import type { InUse } from '../fits/in-use.ts'
 import type { Move } from '../fits/moves.ts'
+import type { PartSeen } from '../fits/part-seen.ts'
 import type { Season } from '../fits/season.ts'
 import type { TimberFacts } from '../fits/timber-facts.ts'
 import type { Hiding } from '../fits/tint.ts'
@@ -73,6 +74,8 @@ export interface Work {
   /** Every open hole through the whole build, and the parts in them. */
   readonly chains: readonly SizeChain[]
   readonly appearance: Appearance
+  /** Parts that are cast in, as the front shows them. */
+  readonly partsSeen: readonly PartSeen[]
   readonly fits: readonly HardwareFit[]
   /** null where no bow can be told. */
   readonly bow: Bow | null

@@ -6,6 +6,7 @@ import { aboutTime, roughTime } from '../quantity/rough.ts'
 import { RUNAWAY_ABOVE_C } from '../resin/limits.ts'
 import type { Step } from '../steps/step.ts'
 import { curveSheet } from './curve.ts'
+import { capital } from './model.ts'
 import { curveWords, rowsOf } from './page-card.ts'
 import { mixAmounts, scaleWords, scantTints, vesselWords, weighed } from './run-mix.ts'
 import type { RunAmounts, RunDetail, RunFact, RunTable } from './run-part.ts'
@@ -115,7 +116,7 @@ function pourFacts(plan: Plan, work: Work, index: number, amounts: RunAmounts | 
       out.push(fact('Out of the vessel within', roughTime(allowed, 'down'), 'of the first stir'))
     if (standing !== null) out.push(fact('Stirring and pouring take', formatMinutes(standing)))
   }
-  out.push(...tintFacts(pour))
+  out.push(...tintFacts(pour), ...partFacts(work, index))
   if (cast === null) {
     out.push(fact('Heat and windows', 'not predicted', 'the label and its data sheet say'))
     return out
@@ -138,6 +139,19 @@ function pourFacts(plan: Plan, work: Work, index: number, amounts: RunAmounts | 
   if (recoat.close !== null)
     out.push(fact('Next resin bonds from', `${aboutTime(recoat.open)} to ${roughTime(recoat.close)}`))
   return out
+}
+
+// Parts cast into it, and whether the front shows them.
+function partFacts(work: Work, pour: number): RunFact[] {
+  return work.partsSeen
+    .filter(p => p.pour === pour)
+    .map(({ hardware, seen }) =>
+      fact(
+        `${capital(work.entries.hardware[hardware]!.id)} from the front`,
+        `shows: ${seen.shows}`,
+        `difference ${decimals(seen.difference, 1, 1)}`
+      )
+    )
 }
 
 // From what depth it hides, where it is to; else how much light a tint lets through.

@@ -46,6 +46,16 @@ const pocketed = (depth: number): PieceDocument => ({
   hardware: [{ id: 'clock', kind: 'quartz-movement', in: 'bay', depth: 16, thread: 20, fitting: 'loose' }]
 })
 
+// A magnet, 3 mm thick, on the floor of a green layer that is to hide it.
+const magnetIn = (depth: number): PieceDocument => ({
+  ...PLAIN,
+  pours: [
+    { id: 'green', resin: 'deep', depth, tint: [{ pigment: 'green-paste', percent: 2 }], opaque: true },
+    { id: 'clear', resin: 'deep', height: 20 }
+  ],
+  hardware: [{ id: 'magnet', kind: 'magnet-disc', at: [0, 0], castIn: 'green' }]
+})
+
 const flooded = (percent: number): PieceDocument => ({
   ...PLAIN,
   pours: [
@@ -75,6 +85,14 @@ export const pairs: readonly Pair[] = [
     sound: { piece: flooded(3) },
     edit: { op: 'replace', path: '/pours/1/tint/0/percent', value: 0.05 },
     severity: 'stop'
+  },
+  {
+    id: 'opaque-cover',
+    about: 'a magnet in a green layer that is to hide it, and is as deep as the magnet and a little more',
+    sound: { piece: magnetIn(12) },
+    edit: { op: 'replace', path: '/pours/0/depth', value: 4 },
+    severity: 'stop',
+    noFix: 'where the part lies is the maker’s to say'
   },
   {
     id: 'tint-over-cap',
