@@ -23,7 +23,7 @@ const LEAST_FACTOR = 1.03
  * @throws InputProblem for a card of a pigment or a resin that is not known
  */
 export function ownPigments(shop: Shop): (record: PigmentRecord) => PigmentRecord {
-  const own = new Map<string, PigmentRecord>()
+  const last = new Map<string, () => PigmentRecord>()
   const problems: Problem[] = []
   shop.cards.forEach((card, i) => {
     const record = find('pigment', card.pigment)
@@ -39,10 +39,14 @@ export function ownPigments(shop: Shop): (record: PigmentRecord) => PigmentRecor
     }
     const resin = card.resin === undefined ? null : chooseResin(card.resin, shop, `/cards/${i}/resin`)
     if (resin !== null && 'found' in resin) problems.push(resin)
-    else own.set(record.id, learned(record, card, resin === null ? USUAL_KG_M3 : resin.densityGMl * 1000))
+    else {
+      const mixKgM3 = resin === null ? USUAL_KG_M3 : resin.densityGMl * 1000
+      last.set(record.id, () => learned(record, card, mixKgM3))
+    }
   })
   if (problems.length > 0) throw new InputProblem('shop', problems)
-  return record => own.get(record.id) ?? record
+  // Fitted when it is asked for: of a shop's many cards a piece wants those of its own pigments.
+  return record => last.get(record.id)?.() ?? record
 }
 
 function learned(record: PigmentRecord, card: ShopCard, mixKgM3: number): PigmentRecord {

@@ -61,59 +61,64 @@ export function beamSag(
   const right = moment / (b - a)
   const left = whole - right
 
-  const looked: { readonly x: number; readonly w: number }[] = [{ x: 0, w: 0 }]
+  // Places looked at and heights there, one after the other: this is asked for hundreds of times in a search.
+  const places = [0]
+  const heights = [0]
   let [x, w, slope, v, m] = [0, 0, 0, 0, 0]
-  const onto = { a: 0, b: 0 }
+  let wa: number | null = null
+  let wb: number | null = null
   const meet = () => {
     // A support is met once: where a stretch, or a part of one, begins or ends.
-    if (x === a && onto.a === 0) {
+    if (x === a && wa === null) {
       v += left
-      onto.a = 1
-      looked.push({ x, w })
+      wa = w
     }
-    if (x === b && onto.b === 0) {
+    if (x === b && wb === null) {
       v += right
-      onto.b = 1
+      wb = w
     }
   }
-  for (const stretch of parted(stretches, [a, b])) {
+  for (const stretch of parted(stretches, a, b)) {
     meet()
     const { lengthMm: l, stiffnessNmm2: ei, loadNPerMm: q } = stretch
-    const height = (s: number) =>
-      w + slope * s + ((m * s * s) / 2 + (v * s ** 3) / 6 - (q * s ** 4) / 24) / ei
-    for (let k = 1; k < LOOKS; k++) looked.push({ x: x + (k * l) / LOOKS, w: height((k * l) / LOOKS) })
-    const next = height(l)
-    slope += (m * l + (v * l * l) / 2 - (q * l ** 3) / 6) / ei
+    for (let k = 1; k <= LOOKS; k++) {
+      const s = (k * l) / LOOKS
+      places.push(k === LOOKS ? stretch.endMm : x + s)
+      heights.push(w + slope * s + ((m * s * s) / 2 + (v * s * s * s) / 6 - (q * s * s * s * s) / 24) / ei)
+    }
+    slope += (m * l + (v * l * l) / 2 - (q * l * l * l) / 6) / ei
     m += v * l - (q * l * l) / 2
     v -= q * l
-    w = next
+    w = heights[heights.length - 1]!
     x = stretch.endMm
-    looked.push({ x, w })
   }
-  const heightAt = (place: number) => looked.find(p => p.x === place)!.w
-  const [wa, wb] = [heightAt(a), heightAt(b)]
-  const line = (place: number) => wa + ((wb - wa) * (place - a)) / (b - a)
-  const down = (p: { x: number; w: number }) => line(p.x) - p.w
-  const between = looked.filter(p => p.x >= a && p.x <= b).map(down)
-  return {
-    betweenMm: Math.max(...between),
-    startMm: down(looked[0]!),
-    endMm: down(looked[looked.length - 1]!)
-  }
+  meet()
+  const [low, high] = [wa!, wb!]
+  const down = (k: number) => low + ((high - low) * (places[k]! - a)) / (b - a) - heights[k]!
+  let between = 0
+  for (let k = 0; k < places.length; k++)
+    if (places[k]! >= a && places[k]! <= b) between = Math.max(between, down(k))
+  return { betweenMm: between, startMm: down(0), endMm: down(places.length - 1) }
 }
 
 // Stretches parted at the supports, each with the place at which it ends.
 function parted(
   stretches: readonly BeamStretch[],
-  supports: readonly number[]
+  a: number,
+  b: number
 ): (BeamStretch & { readonly endMm: number })[] {
   const out: (BeamStretch & { endMm: number })[] = []
   let x = 0
   for (const s of stretches) {
     const end = x + s.lengthMm
-    const stops = [...supports.filter(p => p > x && p < end), end]
-    for (const stop of stops) {
-      out.push({ ...s, lengthMm: stop - x, endMm: stop })
+    for (const stop of [a, b, end]) {
+      if (stop <= x || stop > end) continue
+      out.push({
+        lengthMm: stop - x,
+        stiffnessNmm2: s.stiffnessNmm2,
+        loadNPerMm: s.loadNPerMm,
+        endMm: stop
+      })
       x = stop
     }
   }
