@@ -4,6 +4,7 @@ import type { FaceBow } from '../fits/bow-face.ts'
 import type { FlattenWay } from '../fits/bow-order.ts'
 import type { Face } from '../piece/piece-schema.ts'
 import { decimals } from '../quantity/format.ts'
+import { pourFace } from '../steps/step.ts'
 import type { Check, Found } from './finding.ts'
 import { rounded, setQuantity } from './fix.ts'
 import { orderIsGiven } from './interval.ts'
@@ -139,7 +140,7 @@ function deeper(work: Work): { readonly face: Face; readonly mm: number } | null
   if (orderIsGiven(work)) return null
   for (const extra of MORE_MM) {
     for (const face of ['front', 'back'] as const) {
-      if (!work.bow!.rows.some(r => r.flattens?.face === face)) continue
+      if (!work.bow!.rows.some(r => r.flattens?.face === face) || pouredOver(work, face)) continue
       const more = { front: 0, back: 0, [face]: extra }
       const tried = bowOf(work, more)
       if (tried !== null && worstOf(tried.rows) === null)
@@ -147,6 +148,14 @@ function deeper(work: Work): { readonly face: Face; readonly mm: number } | null
     }
   }
   return null
+}
+
+// Resin poured over a face after it was flattened stays on it, however much was taken off before.
+function pouredOver({ piece, steps }: Work, face: Face): boolean {
+  const last = steps.findLastIndex(s => s.kind === 'flatten' && s.face === face)
+  return steps
+    .slice(last + 1)
+    .some(({ pour }) => pour?.value.kind === 'flood' && pourFace(pour.value, piece) === face)
 }
 
 function shaped(bow: FaceBow): string {

@@ -39,7 +39,7 @@ function one(work: Work, { cut: index, pour: pourIndex, leftMm, seen, needMm }: 
     depth >= 0.3
       ? {
           fix: setQuantity(work.document, `${cut.at}/${key}`, 'length', depth, 'down'),
-          fixSays: `${cut.id} ${decimals(depth, 1)} deep`
+          fixSays: `${cut.id} ${decimals(depth, 1)} deep${proudWords(work, index, depth)}`
         }
       : null
   const split = () => splitForCover(work, pourIndex, high - leftMm)
@@ -95,6 +95,14 @@ function part(work: Work, { hardware, pour: index, coverMm, seen, noticed }: Par
         : 'a hiding card of this tint: steps cast over black and white'
     }
   ]
+}
+
+// What a shallower cut costs: its part stands out.
+function proudWords(work: Work, cut: number, depthMm: number): string {
+  const { id, value } = work.entries.cuts[cut]!
+  const part = work.entries.hardware.find(h => h.value.in === id || value.for === h.id)
+  const proud = (part === undefined ? 0 : (work.fits[part.index]!.part?.depthMm ?? 0)) - depthMm
+  return proud > 0.02 ? `; ${part!.id} then stands ${decimals(proud, 1)} out` : ''
 }
 
 // What the document says a pour hides, and does not.

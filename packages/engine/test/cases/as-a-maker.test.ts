@@ -222,3 +222,53 @@ describe('lines of figures', () => {
     expect(longest.length, longest).toBeLessThan(420)
   })
 })
+
+describe('a channel that shows', () => {
+  it('made shallower says that its part then stands out', () => {
+    const piece: PieceDocument = {
+      ...PLAIN,
+      pours: [
+        {
+          id: 'cover',
+          resin: 'medium',
+          depth: 7,
+          tint: [{ pigment: 'white-paste', percent: 2 }],
+          opaque: true
+        },
+        { id: 'clear', resin: 'medium', depth: 7 }
+      ],
+      cuts: [
+        {
+          id: 'channel',
+          face: 'back',
+          shape: { rectangle: [30, 20] },
+          depth: 5.5,
+          for: 'strip'
+        }
+      ],
+      hardware: [{ id: 'strip', kind: 'switch-low-voltage', in: 'channel', width: 18, length: 28, depth: 5 }]
+    }
+    const { fix, fixSays } = theOne({ piece }, 'opaque-cover')
+    const deep = Number(/channel ([\d.]+) deep/.exec(fixSays!)![1])
+    expect(deep).toBeLessThan(5)
+    expect(fixSays).toMatch(new RegExp(`strip then stands ${(5 - deep).toFixed(1)} out`))
+    expect(asked(mended({ piece }, fix!), 'opaque-cover')).toEqual([])
+  })
+})
+
+describe('a flood over one face that bows the piece', () => {
+  it('is not mended by taking more off the face under it', () => {
+    const piece: PieceDocument = {
+      ...PLAIN,
+      pours: [
+        { id: 'river', resin: 'deep', fill: 'timber' },
+        { id: 'flood', kind: 'flood', face: 'front', resin: 'thin', depth: 5, dam: 8 }
+      ]
+    }
+    const found = theOne({ piece }, 'bow-after')
+    const more = { ...piece, flatten: { back: 1, front: 2.5 } }
+    expect(theOne({ piece: more }, 'bow-after').value).toBeGreaterThan(found.value!)
+    expect(found.fix).toBeNull()
+    expect(found.says).not.toMatch(/evens it out/)
+  })
+})
