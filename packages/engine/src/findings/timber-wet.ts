@@ -53,7 +53,7 @@ function one(work: Work, season: Season): Found[] {
     {
       severity: stop ? 'stop' : 'caution',
       at,
-      says: `${id} is at ${decimals(corePct, 1)} % (${known(season)}); where it will live timber stands at ${decimals(dryPct, 1)} to ${decimals(dampPct, 1)} %. ${shrinks(work, season, middle)}Not ready: ${log === null ? '' : logWords(log)}its core takes ${decimals(days.lowDays, 0)} to ${decimals(days.highDays, 0)} days at least in that air${rule}.`,
+      says: `${id} is at ${decimals(corePct, 1)} % (${known(season)}); where it will live timber stands at ${decimals(dryPct, 1)} to ${decimals(dampPct, 1)} %. ${shrinks(work, season, middle)}Not ready: ${log?.ready ? `by its weights ${readyWords(log.ready)}` : `${log === null ? '' : `${log.why}; `}its core takes ${decimals(days.lowDays, 0)} to ${decimals(days.highDays, 0)} days at least in that air${rule}`}.`,
       value: corePct,
       band: bandOf(season),
       unit: '%',
@@ -80,10 +80,6 @@ function bandOf({ corePct, moisturePct, bandPct }: Season): readonly [low: numbe
 function known({ source, how, corePct, moisturePct }: Season): string {
   const core = Math.abs(corePct - moisturePct) < 0.05 ? '' : `, at its core; mean ${decimals(moisturePct, 1)}`
   return `${source === 'reading' ? how : KNOWN[source]}${core}`
-}
-
-function logWords({ ready, why }: NonNullable<Season['log']>): string {
-  return ready === null ? `${why}; ` : `by its weights ${readyWords(ready)}; `
 }
 
 function shrinks(work: Work, season: Season, toPct: number): string {

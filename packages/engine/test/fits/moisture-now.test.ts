@@ -84,6 +84,8 @@ describe('weekly weights', () => {
     expect(days).toBeGreaterThan(45)
     expect(days).toBeLessThan(75)
     expect(theOne(given, 'timber-wet').says).toContain(`by its weights ${readyWords(ready!)}`)
+    // One date for one timber: what its own weights say stands before what diffusion would say.
+    expect(theOne(given, 'timber-wet').says).not.toMatch(/its core takes/)
   })
 
   it('say nothing while they are too few, and why', () => {
