@@ -1,6 +1,7 @@
 import { z } from 'zod'
-import { cutField, edgeField, finishField, hardwareField, holdingField, markingField } from './cut-field.ts'
+import { cutField, edgeField, hardwareField, holdingField, markingField } from './cut-field.ts'
 import { choice, day, length, moment, percent, temperature, whole, words } from './field.ts'
+import { finishField } from './finish-field.ts'
 import { mouldField } from './mould-field.ts'
 import { pourField } from './pour-field.ts'
 import { shape } from './shape-field.ts'
