@@ -50,7 +50,7 @@ export function standsMm(densityKgM3: number): readonly [low: number, middle: nu
   return [at(low), at(middle), at(high)]
 }
 
-/** Height of dam for a coat, mm, in whole millimetres. */
+/** Height of dam for a coat, mm, in whole millimetres; 0 to 1000, a liquid stands higher than what it cures to. */
 export function damForMm(coatMm: number): number {
-  return Math.ceil(inRange('coat', coatMm, 0, 500, 'mm') + DAM_OVER_MM - 1e-9)
+  return Math.ceil(inRange('coat', coatMm, 0, 1000, 'mm') + DAM_OVER_MM - 1e-9)
 }
