@@ -272,3 +272,18 @@ describe('a flood over one face that bows the piece', () => {
     expect(found.says).not.toMatch(/evens it out/)
   })
 })
+
+describe('a part whose hole was never placed', () => {
+  it('is told so even where the hole is as tight as the part, and the hole moves to it', () => {
+    const piece: PieceDocument = {
+      ...PLAIN,
+      cuts: [{ id: 'hole', kind: 'bore', face: 'back', shape: { circle: 10 }, depth: 4 }],
+      hardware: [{ id: 'disc', kind: 'magnet-disc', in: 'hole', at: [-90, 60], diameter: 10 }]
+    }
+    const { says, fix, fixSays } = theOne({ piece }, 'hardware-pocket')
+    // By Pythagoras: √(90² + 60²).
+    expect(says).toMatch(/^disc is placed at -90, 60, hole at -?0, -?0: 108\.2 mm apart\./)
+    expect(fixSays).toBe('hole at -90, 60')
+    expect(fix).toEqual([{ op: 'add', path: '/cuts/0/shape/at', value: [-90, 60] }])
+  })
+})
