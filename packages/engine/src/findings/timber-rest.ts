@@ -42,7 +42,8 @@ function one(work: Work, fit: Work['fits'][number]): Found[] {
   const rest = cupping.restDays
   return [
     {
-      severity: 'caution',
+      // A loose part only gets looser.
+      severity: moves < 0 || work.piece.hardware[fit.hardware]!.fitting === 'press' ? 'caution' : 'note',
       at,
       says: `the fit of ${id} is cut ${decimals(Math.max(0, gapMm), 2)} mm a side in ${work.entries.timbers[timber]!.id}, which is at ${decimals(moisturePct, 1)} % and goes to ${decimals(cupping.surfacePct, 1)} where it stands: the hole ${moves < 0 ? 'closes' : 'opens'} by ${decimals(Math.abs(moves), 2)} mm across the grain. Leave a skin of ${SKIN_MM} mm, let it rest ${decimals(rest[0], 0)} to ${decimals(rest[2], 0)} days (a month by a maker’s account), then finish.`,
       value: Math.abs(moves),

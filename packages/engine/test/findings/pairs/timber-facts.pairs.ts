@@ -53,6 +53,14 @@ export const pairs: readonly Pair[] = [
     about: 'a plate let in closely while the board is still drier than the shop',
     sound: { piece: fitted(8.5) },
     edit: { op: 'replace', path: '/timbers/0/moisture', value: 6 },
+    severity: 'note',
+    noFix: 'it settles with time: what is left to do then is in no key of the piece'
+  },
+  {
+    id: 'timber-rest',
+    about: 'a plate let in closely while the board is wetter than the shop: its hole closes',
+    sound: { piece: fitted(8.5) },
+    edit: { op: 'replace', path: '/timbers/0/moisture', value: 11.5 },
     severity: 'caution',
     noFix: 'it settles with time: what is left to do then is in no key of the piece'
   },
