@@ -1,6 +1,6 @@
 import { useEffect } from 'preact/hooks'
-import { EntryEditor } from '../card/entry-editor.tsx'
 import { JobCard, KIND_OF } from '../card/job-card.tsx'
+import { EntryEditor } from '../card/late-editor.ts'
 import { photoPlace } from '../look/places.ts'
 import { canUndo, failure, missing, openPiece, piece, problems, shut, undo, view } from '../state/desk.ts'
 import { follow } from '../state/route.ts'
