@@ -1,12 +1,12 @@
 import type { ResinRecord } from '../catalogue/resin.ts'
 import type { ShopCupTest } from '../piece/shop-schema.ts'
+import { kept } from '../quantity/kept.ts'
 import { toFixedUnit } from '../quantity/unit.ts'
 import { type CupDoubt, cupDoubts } from '../resin/fit/cup-doubt.ts'
 import { type CupFit, fitCup } from '../resin/fit/cup-fit.ts'
 import { type CupReport, cupReport } from '../resin/fit/cup-report.ts'
 import type { CupTest } from '../resin/fit/cup-test.ts'
 import { cupWords } from '../resin/fit/cup-words.ts'
-import { kept } from './kept.ts'
 
 /** A cup test read against its class: fit, report and plain sentences; data throughout. */
 export interface CupResult {

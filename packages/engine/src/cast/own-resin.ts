@@ -5,11 +5,11 @@ import type { ResinChoice } from '../piece/resin-choice.ts'
 import { chooseResin } from '../piece/resin-choice.ts'
 import type { Shop, ShopCupTest, ShopResin } from '../piece/shop-schema.ts'
 import { decimals } from '../quantity/format.ts'
+import { kept } from '../quantity/kept.ts'
 import type { CupDoubt } from '../resin/fit/cup-doubt.ts'
 import type { LabelFigures } from '../resin/label.ts'
 import { type LabelFit, labelFit } from '../resin/label-fit.ts'
 import { type CupResult, cupResult } from './cup-result.ts'
-import { kept } from './kept.ts'
 
 const labels = new Map<string, LabelFit>()
 

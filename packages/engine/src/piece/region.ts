@@ -1,4 +1,5 @@
 import { decimals } from '../quantity/format.ts'
+import { kept } from '../quantity/kept.ts'
 import { circle, polygon, rectangle } from '../shape/build.ts'
 import { holesOutside } from '../shape/check.ts'
 import { difference, intersection, union } from '../shape/combine.ts'
@@ -8,6 +9,7 @@ import { parsePath } from '../shape/path.ts'
 import type { Region, Ring } from '../shape/region.ts'
 import { regionOfRings } from '../shape/region.ts'
 import { selfCrossing } from '../shape/self-crossing.ts'
+import type { SvgReading } from '../shape/svg.ts'
 import { readSvg } from '../shape/svg.ts'
 import { SvgError } from '../shape/svg-error.ts'
 import { mirrorY, rotate, scale, translate } from '../shape/transform.ts'
@@ -149,6 +151,10 @@ function closedPath(
   return mirrorY(regionOfRings(rings))
 }
 
+// A drawing stays as it is while the piece is edited: a few parts of one or two files.
+const readings = new Map<string, SvgReading>()
+const MOST_READINGS = 16
+
 function fromFile(
   shape: Shape,
   tolMm: number,
@@ -161,10 +167,13 @@ function fromFile(
   if (text === undefined)
     return fail(`${at}/file`, `"${name}", which could not be read`, 'an SVG file beside the piece file')
   try {
-    const reading = readSvg(text, {
-      tolMm: tolMm * (1 / (shape.scale ?? 1)),
-      ...(shape.part === undefined ? {} : { id: shape.part })
-    })
+    const tol = tolMm * (1 / (shape.scale ?? 1))
+    const reading = kept(
+      readings,
+      `${tol} ${JSON.stringify(shape.part ?? null)} ${text}`,
+      () => readSvg(text, { tolMm: tol, ...(shape.part === undefined ? {} : { id: shape.part }) }),
+      MOST_READINGS
+    )
     if (reading.region.rings.length === 0) {
       const ids = reading.shapes.map(s => s.id).filter(id => id !== null)
       return fail(
