@@ -1,7 +1,7 @@
 import { type Bands, insideReflectance, luminanceOf } from '../catalogue/pigment-optics.ts'
+import { leastSquares } from '../quantity/least-squares.ts'
 import { inRange } from '../quantity/range.ts'
 import { coverDepthMm } from './cover-depth.ts'
-import { leastSquares } from './least-squares.ts'
 import { encodedOf } from './srgb.ts'
 import { laidOn, type Optics, seenOutside } from './stacked.ts'
 
@@ -20,7 +20,7 @@ import { laidOn, type Optics, seenOutside } from './stacked.ts'
  * than it was read pulls all six of its colours the same way. The covariance is that of the linearised problem
  * at the minimum, widened by χ² per degree of freedom where the readings scatter more than they were said to.
  *
- * Source: least squares with errors in both, Gauss-Newton with Levenberg's damping (textbook); layers as stacked.ts.
+ * Source: least squares with errors in both (quantity/least-squares.ts); layers as stacked.ts.
  * Check: colours made by the model give K and S back exactly; 200 seeded cards with errors of colour and depth hold
  * the truth within the 90 % bands in 85 to 95 of 100.
  *
@@ -65,6 +65,11 @@ const NINETY = 1.6449
 const LOOSE = Math.log(20)
 /** Of what the catalogue gives as nothing, the search starts here, 1/mm. */
 const LEAST = 1e-4
+/** Farthest that a parameter is sought from where it starts, in units of its looseness: a factor of 20⁵. */
+const FARTHEST = 5
+/** A card without errors is met to the last figures: the search goes on while a step gains this share of its cost. */
+const LEAST_GAIN = 1e-12
+const MOST_ROUNDS = 200
 
 /** @throws RangeError when there are no steps or a figure is out of range */
 export function fitCard(card: Card, generic: Optics): CardFit {
@@ -82,16 +87,17 @@ export function fitCard(card: Card, generic: Optics): CardFit {
       Math.log(Math.max(LEAST, generic.absorbPerMm[b]!))
     )
   const free = scatters ? [0, 1, 2, 3, 4, 5] : [1, 3, 5]
-  const first = [...free.map(k => start[k]!), ...steps.map(() => 0)]
   const n = free.length
-  const all = new Float64Array(6)
-  const residuals = (p: ArrayLike<number>, out: Float64Array): void => {
-    for (let k = 0; k < 6; k++)
-      all[k] = scatters ? p[k]! : k % 2 === 1 ? p[(k - 1) / 2]! : Number.NEGATIVE_INFINITY
+  const all = new Float64Array(6).fill(Number.NEGATIVE_INFINITY)
+  const place = (theta: ArrayLike<number>): void => {
+    for (let k = 0; k < n; k++) all[free[k]!] = start[free[k]!]! + LOOSE * theta[k]!
+  }
+  const residuals = (theta: Float64Array): Float64Array => {
+    place(theta)
+    const out = new Float64Array(6 * steps.length)
     let at = 0
     steps.forEach((step, i) => {
-      const shift = p[n + i]!
-      const mm = Math.max(step.mm / 10, step.mm + shift * card.depthDoubtMm)
+      const mm = Math.max(step.mm / 10, step.mm + theta[n + i]! * card.depthDoubtMm)
       for (let b = 0; b < 3; b++) {
         const s = Math.exp(all[2 * b]!)
         const k = Math.exp(all[2 * b + 1]!)
@@ -101,25 +107,28 @@ export function fitCard(card: Card, generic: Optics): CardFit {
           out[at++] = (seen - read) / card.colourDoubt
         }
       }
-      out[at++] = shift
     })
-    for (let k = 0; k < n; k++) out[at++] = (p[k]! - start[free[k]!]!) / LOOSE
+    return out
   }
-  const found = leastSquares(residuals, first, 7 * steps.length + n)
+  const size = n + steps.length
+  const found = leastSquares(
+    { size, at: residuals, near: residuals, bound: FARTHEST, most: MOST_ROUNDS, gain: LEAST_GAIN },
+    new Float64Array(size)
+  )
   const readings = 6 * steps.length
   const left = found.residuals
   let squares = 0
-  for (let i = 0; i < 7 * steps.length; i++) squares += left[i]! ** 2
+  for (const r of left) squares += r * r
+  for (let i = n; i < size; i++) squares += found.theta[i]! ** 2
   const widen = Math.max(1, squares / Math.max(1, readings - n))
   const covariance = new Float64Array(36)
   for (let i = 0; i < n; i++)
     for (let j = 0; j < n; j++)
-      covariance[6 * free[i]! + free[j]!] = widen * found.covariance[(n + steps.length) * i + j]!
-  for (let i = 0; i < n; i++) all[free[i]!] = found.at[i]!
-  if (!scatters) for (const k of [0, 2, 4]) all[k] = Number.NEGATIVE_INFINITY
+      covariance[6 * free[i]! + free[j]!] = widen * LOOSE ** 2 * found.covariance[i]![j]!
+  place(found.theta)
   const factor = (k: number) => Math.exp(NINETY * Math.sqrt(Math.max(0, covariance[7 * k]!)))
   let misfit = 0
-  for (let i = 0; i < 7 * steps.length; i++) if (i % 7 !== 6) misfit += (left[i]! * card.colourDoubt) ** 2
+  for (const r of left) misfit += (r * card.colourDoubt) ** 2
   return {
     optics: opticsOf(all),
     scatterFactor: [factor(0), factor(2), factor(4)],

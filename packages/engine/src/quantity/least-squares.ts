@@ -34,10 +34,13 @@ export interface ResidualProblem {
   readonly bound: number
   /** Most iterations; 30 if not given. */
   readonly most?: number
+  /** It ends where a step gains less than this share of the cost; 2e-5 if not given. */
+  readonly gain?: number
 }
 
 const STEP = 0.002
 const MOST_ITERATIONS = 30
+const LEAST_GAIN = 2e-5
 
 export function leastSquares(problem: ResidualProblem, start: Float64Array): LeastSquares {
   const { size, bound } = problem
@@ -73,7 +76,7 @@ export function leastSquares(problem: ResidualProblem, start: Float64Array): Lea
       } else damping *= 6
     }
     if (!better) break
-    if (gain < 2e-5 * (1 + cost)) break
+    if (gain < (problem.gain ?? LEAST_GAIN) * (1 + cost)) break
   }
   // The matrix at the minimum itself.
   problem.at(theta)

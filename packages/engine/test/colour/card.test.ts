@@ -4,7 +4,6 @@ import type { Bands } from '../../src/catalogue/pigment-optics.ts'
 import { insideReflectance, linearOf } from '../../src/catalogue/pigment-optics.ts'
 import { fitCard } from '../../src/colour/card.ts'
 import { coverDepthMm } from '../../src/colour/cover-depth.ts'
-import { leastSquares } from '../../src/colour/least-squares.ts'
 import { encodedOf } from '../../src/colour/srgb.ts'
 import type { Optics } from '../../src/colour/stacked.ts'
 import { chance } from '../stack/random.ts'
@@ -168,29 +167,5 @@ describe('a hiding card', () => {
     const card = cardOf({ truth, generic: truth }, 0, 0, () => 0)
     expect(() => fitCard({ ...card, steps: [] }, truth)).toThrow(/steps of the card is 0/)
     expect(() => fitCard({ ...card, depthDoubtMm: 0 }, truth)).toThrow(/doubt of a depth/)
-  })
-})
-
-describe('least squares', () => {
-  // A straight line: slope, intercept and their covariance in closed form (textbook).
-  it('of a straight line is the closed form', () => {
-    const [xs, ys] = [
-      [0, 1, 2, 3, 4],
-      [1.1, 2.9, 5.2, 7.1, 8.8]
-    ]
-    const found = leastSquares(
-      (p, out) => {
-        xs.forEach((x, i) => {
-          out[i] = p[0]! + p[1]! * x - ys[i]!
-        })
-      },
-      [0, 0],
-      5
-    )
-    // Σx 10, Σx² 30, Σy 25.1, Σxy 69.8: slope 19.6/10, intercept 5.02 − 2·1.96.
-    expect(found.at[1]).toBeCloseTo(1.96, 8)
-    expect(found.at[0]).toBeCloseTo(1.1, 8)
-    expect(found.covariance[3]).toBeCloseTo(1 / 10, 8)
-    expect(found.covariance[0]).toBeCloseTo(30 / 50, 8)
   })
 })
