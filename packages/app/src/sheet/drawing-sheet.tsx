@@ -121,7 +121,7 @@ export function DrawingSheet({ view }: { readonly view: PlannedView }) {
           <Drawing drawn={core} name="strip" words={null} />
         </div>
         <h2 class="sub">
-          {w.sheet.fromFront} <span>{w.sheet.approximate}</span>
+          {w.sheet.fromFront} <span>{w.sheet.colours}</span>
         </h2>
         <Drawing drawn={patch} name="patch" words={null} />
         <Says view={view} x={x} y={y} />

@@ -7,16 +7,18 @@ import { editShop, shop, shopSays } from '../state/shop.ts'
 import { w } from '../text/words.ts'
 import type { Json } from '../worker/document.ts'
 import { CardSays } from './card-says.tsx'
+import { ClassResins, KeepOrLeave, OwnResins, ReadingLines } from './form-parts.tsx'
 
 /** How long the hand rests before a card is read, ms. */
 const REST_MS = 350
-const CLASSES = ['deep', 'medium', 'thin'] as const
 
 /** A form for a hiding card: colours read at its steps, or only which step shows and which hides. */
 export function CardForm({ onClose }: { readonly onClose: () => void }) {
   const pigments = fields.value?.tint ?? []
   const own = (shop.value?.document['resins'] as Json[] | undefined) ?? []
-  const [pigment, setPigment] = useState(pigments[0]?.[0] ?? '')
+  const [picked, setPigment] = useState('')
+  // The catalogue's names may come after the form is there.
+  const pigment = picked === '' ? (pigments[0]?.[0] ?? '') : picked
   const [percent, setPercent] = useState<number | undefined>(undefined)
   const [resin, setResin] = useState('')
   const [way, setWay] = useState<'looked' | 'read'>('looked')
@@ -84,16 +86,8 @@ export function CardForm({ onClose }: { readonly onClose: () => void }) {
           <span>{w.hidingCard.resin}</span>
           <select value={resin} onChange={e => setResin(e.currentTarget.value)}>
             <option value="">{w.hidingCard.anyResin}</option>
-            {own.map(r => (
-              <option key={String(r['id'])} value={String(r['id'])}>
-                {String(r['name'] ?? r['id'])}
-              </option>
-            ))}
-            {CLASSES.map(c => (
-              <option key={c} value={c}>
-                {w.cup.classes[c]}
-              </option>
-            ))}
+            <OwnResins resins={own} />
+            <ClassResins />
           </select>
         </label>
       </div>
@@ -112,22 +106,14 @@ export function CardForm({ onClose }: { readonly onClose: () => void }) {
           {depth(w.hidingCard.hides, hides, setHides)}
         </div>
       ) : (
-        <>
-          <label class="readings">
-            <span>{w.hidingCard.steps}</span>
-            <textarea
-              rows={5}
-              spellcheck={false}
-              placeholder={w.hidingCard.example}
-              aria-describedby="card-how"
-              value={steps}
-              onInput={e => setSteps(e.currentTarget.value)}
-            />
-          </label>
-          <p class="f" id="card-how">
-            {w.hidingCard.how}
-          </p>
-        </>
+        <ReadingLines
+          words={w.hidingCard.steps}
+          example={w.hidingCard.example}
+          how={w.hidingCard.how}
+          rows={5}
+          value={steps}
+          onText={setSteps}
+        />
       )}
       {cardWrong.value === null || !whole ? null : (
         <p class="cup-wrong" role="alert">
@@ -135,19 +121,12 @@ export function CardForm({ onClose }: { readonly onClose: () => void }) {
         </p>
       )}
       {whole ? <CardSays /> : null}
-      <p class="ways">
-        <button
-          type="button"
-          class="btn main"
-          disabled={!whole || card.value === null || cardBusy.value}
-          onClick={() => void keep()}
-        >
-          {w.hidingCard.keep}
-        </button>
-        <button type="button" class="link" onClick={onClose}>
-          {w.cup.leave}
-        </button>
-      </p>
+      <KeepOrLeave
+        keep={w.hidingCard.keep}
+        ready={whole && card.value !== null && !cardBusy.value}
+        onKeep={() => void keep()}
+        onLeave={onClose}
+      />
     </div>
   )
 }

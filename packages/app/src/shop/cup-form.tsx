@@ -12,12 +12,12 @@ import type { Json } from '../worker/document.ts'
 import type { CupAsk } from '../worker/messages.ts'
 import { keepPatch } from './cup-patch.ts'
 import { CupResult } from './cup-result.tsx'
+import { type CLASSES, ClassResins, KeepOrLeave, OwnResins, ReadingLines } from './form-parts.tsx'
 
 /** How long the hand rests before readings are fitted, ms. */
 const REST_MS = 350
 /** Largest file of readings, bytes: as many as the reader takes characters. */
 const MOST_BYTES = 4_000_000
-const CLASSES = ['deep', 'medium', 'thin'] as const
 /** Stands for a resin that is not in the shop yet; no name is empty. */
 const NEW = ''
 
@@ -67,11 +67,7 @@ export function CupForm({ onClose }: { readonly onClose: () => void }) {
         <label>
           <span>{w.cup.resin}</span>
           <select value={resin} onChange={e => setResin(e.currentTarget.value)}>
-            {resins.map(r => (
-              <option key={String(r['id'])} value={String(r['id'])}>
-                {String(r['name'] ?? r['id'])}
-              </option>
-            ))}
+            <OwnResins resins={resins} />
             <option value={NEW}>{w.cup.newResin}</option>
           </select>
         </label>
@@ -84,11 +80,7 @@ export function CupForm({ onClose }: { readonly onClose: () => void }) {
             <label>
               <span>{w.cup.like}</span>
               <select value={like} onChange={e => setLike(e.currentTarget.value as typeof like)}>
-                {CLASSES.map(c => (
-                  <option key={c} value={c}>
-                    {w.cup.classes[c]}
-                  </option>
-                ))}
+                <ClassResins />
               </select>
             </label>
           </>
@@ -125,23 +117,17 @@ export function CupForm({ onClose }: { readonly onClose: () => void }) {
           />
         </label>
       </div>
-      <label class="readings">
-        <span>{w.cup.readings}</span>
-        <textarea
-          rows={9}
-          spellcheck={false}
-          placeholder={w.cup.example}
-          aria-describedby="cup-how"
-          value={text}
-          onInput={e => {
-            setFile('')
-            setText(e.currentTarget.value)
-          }}
-        />
-      </label>
-      <p class="f" id="cup-how">
-        {w.cup.how}
-      </p>
+      <ReadingLines
+        words={w.cup.readings}
+        example={w.cup.example}
+        how={w.cup.how}
+        rows={9}
+        value={text}
+        onText={read => {
+          setFile('')
+          setText(read)
+        }}
+      />
       <p class="ways">
         <PickFile
           words={w.cup.file}
@@ -186,19 +172,12 @@ export function CupForm({ onClose }: { readonly onClose: () => void }) {
         </div>
       )}
       {text.trim() === '' || of.id === '' ? null : <CupResult />}
-      <p class="ways">
-        <button
-          type="button"
-          class="btn main"
-          disabled={!cup.value?.believed || cupBusy.value || text.trim() === '' || of.id === ''}
-          onClick={() => void keep()}
-        >
-          {w.cup.keep}
-        </button>
-        <button type="button" class="link" onClick={onClose}>
-          {w.cup.leave}
-        </button>
-      </p>
+      <KeepOrLeave
+        keep={w.cup.keep}
+        ready={cup.value?.believed === true && !cupBusy.value && text.trim() !== '' && of.id !== ''}
+        onKeep={() => void keep()}
+        onLeave={onClose}
+      />
     </div>
   )
 }

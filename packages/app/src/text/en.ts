@@ -100,7 +100,7 @@ export const en = {
     finished: 'finished',
     cast: 'as cast',
     fromFront: 'From the front',
-    approximate: 'computed colours; every screen differs a little',
+    colours: 'computed colours',
     section: 'Section A–A',
     stepped: ', stepped',
     across: ', across',

@@ -8,6 +8,8 @@ import { CAPTION_MM, text } from './mark.ts'
 
 const RADIUS_MM = 8
 const WORDS_X = 22
+/** Height of the words that lead, mm. */
+const STRONG_MM = 3.75
 
 /**
  * What the eye meets at the pointer: a disc in the colour of the core; where a cut from behind lies under it,
@@ -34,7 +36,7 @@ export function frontPatch(model: CoreModel, x: number, y: number, widthMm: numb
     marks.push(
       text([WORDS_X, cy + (lines.length / 2 - i) * 4 - 3.1], words, {
         lettering: tone,
-        heightMm: tone === 'caption' ? CAPTION_MM : 3.75,
+        heightMm: tone === 'caption' ? CAPTION_MM : STRONG_MM,
         strong: tone !== 'caption'
       })
     )
@@ -47,14 +49,17 @@ type Tone = 'caption' | 'figure' | 'stop' | 'caution'
 function wordsFor(parts: readonly CorePart[], covered: CorePart | null, roomMm: number): [string, Tone][] {
   if (parts.length === 0) return [['outside the piece', 'caption']]
   if (covered === null) {
-    return wrapped(lookedThrough(parts), roomMm, 3.75).map((w, i): [string, Tone] => [
+    return wrapped(lookedThrough(parts), roomMm, STRONG_MM, true).map((w, i): [string, Tone] => [
       w,
       i === 0 ? 'figure' : 'caption'
     ])
   }
   const seen = covered.seen!
   return [
-    [`the void ${seenWords(seen)}`, seenTone(seen)],
+    ...wrapped(`the void ${seenWords(seen)}`, roomMm, STRONG_MM, true).map((w): [string, Tone] => [
+      w,
+      seenTone(seen)
+    ]),
     ...wrapped('left half over the cut, right half beside it', roomMm, CAPTION_MM).map(
       (w): [string, Tone] => [w, 'caption']
     )

@@ -52,7 +52,7 @@ export function sheetPart(
 <div class="pad" id="plan">${drawn.map(d => html`${plane(d.front, d, 'front', pointer)}${plane(d.back, d, 'back', pointer)}`)}</div>
 <div class="cap c-core"><h2>Core at the pointer</h2><div class="choice" data-choice="levels" role="group" aria-label="Heights of the core">${choice('finished', 'finished', true)}${choice('as cast', 'as cast', false)}</div></div>
 <div class="core"><div id="core">${drawing(coreStrip(model, x, y, { levels: 'finished', widthMm: CORE_MM, heightMm: height }), 'strip', null)}</div>
-<h2 class="sub">From the front <span>computed colours; every screen differs a little</span></h2><div id="patch">${drawing(frontPatch(model, x, y, CORE_MM), 'patch', null)}</div>
+<h2 class="sub">From the front <span>computed colours</span></h2><div id="patch">${drawing(frontPatch(model, x, y, CORE_MM), 'patch', null)}</div>
 <p id="core-says" class="says-core" role="status">${coreWords(model, x, y)}</p></div>
 <div class="cap c-section"><h2>Section A–A${wide.stepped ? ', stepped' : wide.across ? ', across' : ''}${drawn.map(d => (d.enlarged === 1 ? null : html` <span class="${d.id}">plan × ${d.enlarged}</span>`))}</h2><div class="choice" data-choice="heights" role="group" aria-label="Heights of the section">${choice('true', 'heights true', true)}${choice('stretched', `stretched × ${STRETCH}`, false)}</div></div>
 <div class="section-aa">${drawn.map(
