@@ -56,6 +56,30 @@ export function coresAfter(
   })
 }
 
+/**
+ * The core at one point with all events and with all but one, what stands before that one played once.
+ * Check: {@link coreAt} of the events with and without it.
+ */
+export function coreWithAndWithout(
+  g: Geometry,
+  events: readonly StackEvent[],
+  x: number,
+  y: number,
+  own: number
+): { readonly core: CoreInterval[]; readonly without: CoreInterval[] } {
+  const reach = reachOf(g, events)
+  const play = (parts: CoreInterval[], i: number): CoreInterval[] =>
+    reach === null || reaches(reach, i, x, y) ? played(g, parts, events[i]!, x, y) : parts
+  let without: CoreInterval[] = []
+  for (let i = 0; i < own; i++) without = play(without, i)
+  let core = play(without, own)
+  for (let i = own + 1; i < events.length; i++) {
+    core = play(core, i)
+    without = play(without, i)
+  }
+  return { core, without }
+}
+
 // One event on the vertical line through a point.
 function played(g: Geometry, parts: CoreInterval[], e: StackEvent, x: number, y: number): CoreInterval[] {
   const inRegion = (r: Region) => inside(r, x, y)

@@ -3,7 +3,7 @@ import { area, bounds, inside } from '../shape/measure.ts'
 import { offset } from '../shape/offset.ts'
 import type { Region } from '../shape/region.ts'
 import type { CoreInterval } from './core.ts'
-import { coreAt, floorAt } from './core.ts'
+import { coreWithAndWithout, floorAt } from './core.ts'
 import type { CutFloor, CutWay } from './cut-way.ts'
 import { alone, floorAtPlace, wayAtPlace, wayKey } from './cut-way.ts'
 import type { Removal, StackEvent } from './event.ts'
@@ -51,17 +51,16 @@ export function coversOf(stack: Stack): CutCover[] {
   const cutEvents = events.flatMap(e => (e.kind === 'cut' ? [e] : []))
   return cutEvents.map((event): CutCover => {
     const own = alone(stack, event)
-    const before = own.filter(e => e !== event)
+    const at = own.indexOf(event)
     const ways = new Map<string, CutWay>()
     const points = placesOf(stack, event.removal)
     const layers = new Map<number, LayerCover>()
     let least: CutFloor | null = null
     let left: CutCover['left'] = null
     for (const [x, y] of points) {
-      const without = coreAt(g, before, x, y)
+      const { core, without } = coreWithAndWithout(g, own, x, y, at)
       // A place where there is nothing to cut, as over a former's hole, leaves nothing either.
       if (without.length === 0) continue
-      const core = coreAt(g, own, x, y)
       const under = floorAtPlace(without, event.removal)
       if (under !== null && (least === null || under.mm < least.mm))
         least = { mm: under.mm, x, y, met: metAt(events, event, x, y, under.end) }

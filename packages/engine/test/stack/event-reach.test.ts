@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { PieceDocument } from '../../src/piece/piece-schema.ts'
-import { coreAt, coresAfter } from '../../src/stack/core.ts'
+import { coreAt, coresAfter, coreWithAndWithout } from '../../src/stack/core.ts'
 import { reachOf } from '../../src/stack/event-reach.ts'
 import { stackOf } from './build.ts'
 import { chance } from './random.ts'
@@ -89,6 +89,24 @@ describe('events boxed by where they reach', () => {
       coresAfter(g, events, x, y, counts).forEach((core, k) => {
         expect(core).toEqual(coreAt(g, events.slice(0, k + 1), x, y))
       })
+    }
+  })
+
+  it('give the core with all events and with all but one, whichever that is', () => {
+    for (let i = 0; i < 10; i++) {
+      const [x, y] = at(i)
+      for (let own = 0; own < events.length; own += 7) {
+        const { core, without } = coreWithAndWithout(g, events, x, y, own)
+        expect(core).toEqual(coreAt(g, events, x, y))
+        expect(without).toEqual(
+          coreAt(
+            g,
+            events.filter((_, k) => k !== own),
+            x,
+            y
+          )
+        )
+      }
     }
   })
 })
