@@ -18,12 +18,13 @@ export function settingsOf(steps: readonly Step[]): Setting[] {
     if (open !== null) out.push({ index: out.length, ...open })
     open = null
   }
-  steps.forEach((step, i) => {
-    if (step.kind === 'turn over' || step.kind === 'demould' || step.kind === 'make mould') return close()
-    if (step.up === null || step.inMould || step.kind === 'wait') return
-    if (open !== null && open.up !== step.up) close()
-    open = open === null ? { up: step.up, from: i, to: i } : { ...open, to: i }
-  })
+  for (const [i, step] of steps.entries()) {
+    if (step.kind === 'turn over' || step.kind === 'demould' || step.kind === 'make mould') close()
+    else if (step.up !== null && !step.inMould && step.kind !== 'wait') {
+      if (open !== null && open.up !== step.up) close()
+      open = open === null ? { up: step.up, from: i, to: i } : { up: open.up, from: open.from, to: i }
+    }
+  }
   close()
   return out
 }
