@@ -1,4 +1,5 @@
 import type { Reading } from '../piece/reading-schema.ts'
+import { kept } from '../quantity/kept.ts'
 import type { PourBand } from '../resin/bands.ts'
 import { pourBand } from '../resin/bands.ts'
 import type { Layer } from '../resin/column-grid.ts'
@@ -67,6 +68,42 @@ export function castOf(
   input: CastWithStones,
   readings: readonly Reading[] = []
 ): readonly (PourCast | null)[] {
+  return kept(casts, asked(input, readings), () => castAnew(input, readings), MOST_CASTS)
+}
+
+const casts = new Map<string, readonly (PourCast | null)[]>()
+/** Casts that are held: those before and after an edit, and a few more. */
+const MOST_CASTS = 8
+
+// All that the columns are reckoned from: an edit of a cut or a finish leaves it as it was.
+function asked(input: CastWithStones, readings: readonly Reading[]): string {
+  const { stack, choices, speeds, board, shop, effort, stones } = input
+  const pours = stack.pours.map((p, i) => {
+    const { kind, start, after, startTemperature, resin, stones: set, marbling } = stack.piece.pours[i]!
+    const own = [kind, start, after, startTemperature, resin, set, marbling]
+    return [own, stack.entries.pours[i]!.id, p.floor, p.liquidLevel, p.liquidDepth, marbling && p.massG]
+  })
+  const steps = stack.steps.flatMap(s =>
+    s.kind === 'pour' || s.kind === 'wait' ? [[s.kind, s.waitMin, s.begins, s.pour?.index]] : []
+  )
+  const body = stack.piece.pours.some(p => p.kind !== 'cast') ? stack.finishedHigh - stack.finishedLow : 0
+  const { climate, timeZone } = shop
+  return JSON.stringify([
+    pours,
+    steps,
+    body,
+    choices,
+    speeds,
+    board,
+    climate,
+    timeZone,
+    effort,
+    stones,
+    readings
+  ])
+}
+
+function castAnew(input: CastWithStones, readings: readonly Reading[]): readonly (PourCast | null)[] {
   const { stack, choices } = input
   const out: (PourCast | null)[] = stack.piece.pours.map(() => null)
   const waits = givenWaits(stack.steps)
