@@ -20,7 +20,8 @@ const CHANGES: readonly Change[] = [
   (_, s) => Object.assign(s, { climate: { doubt: 4 } }),
   (_, s) => Object.assign(s, { timeZone: 'America/New_York' }),
   (_, s) => Object.assign(s, { resins: [{ id: 'deep', like: 'medium' }] }),
-  p => Object.assign(pour(p), { stones: [{ kind: 'river-gravel', placed: [{ at: [0, 0], size: [6, 5, 4] }] }] }),
+  p =>
+    Object.assign(pour(p), { stones: [{ kind: 'river-gravel', placed: [{ at: [0, 0], size: [6, 5, 4] }] }] }),
   p => Object.assign(p, { name: 'another' })
 ]
 
