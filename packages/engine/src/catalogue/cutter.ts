@@ -12,11 +12,15 @@ export type CutterKind =
   | 'straight'
   | 'roundover'
   | 'chamfer'
+  | 'keyhole'
 
 /** One usual size: diameter, longest depth its edges reach in one setting, both mm. */
 export interface CutterSize {
   readonly diameterMm: number
   readonly cuttingLengthMm: number
+  /** Of a keyhole cutter: height of its head and diameter of its neck. */
+  readonly headMm?: number
+  readonly neckMm?: number
 }
 
 /**
@@ -147,6 +151,21 @@ export const CUTTERS: readonly CutterRecord[] = [
     tipPerDiameter: 0,
     runsIn: ['machine', 'router'],
     note: 'no edge in the middle: enter from outside the stock or on a ramp'
+  }),
+  cutter({
+    id: 'keyhole-cutter',
+    name: 'keyhole cutter',
+    kind: 'keyhole',
+    sizes: [
+      { diameterMm: 9.5, cuttingLengthMm: 11, headMm: 4.8, neckMm: 4.8 },
+      { diameterMm: 12.7, cuttingLengthMm: 13, headMm: 5.5, neckMm: 6.35 }
+    ],
+    flutes: [2],
+    pointAngleDeg: null,
+    canPlunge: true,
+    tipPerDiameter: 0,
+    runsIn: ['machine', 'router'],
+    note: 'one pass at full depth: plunge, go along, and come back the same way to where it went in; never lift on the way'
   }),
   cutter({
     id: 'drill',

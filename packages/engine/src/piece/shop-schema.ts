@@ -9,7 +9,6 @@ import {
   mass,
   number,
   percent,
-  size,
   span,
   temperature,
   volume,
@@ -17,6 +16,7 @@ import {
   words,
   yesNo
 } from './field.ts'
+import { cutterField, machineField } from './machine-field.ts'
 import { VERSION } from './piece-schema.ts'
 
 const opening = z
@@ -181,19 +181,7 @@ export const shopSchema = z
       .optional()
       .meta({ description: 'hours at the bench', sample: [{ sat: ['09:00-17:00'] }] }),
     secondPair: yesNo('a second pair of hands can be had').default(false),
-    machine: z
-      .strictObject({
-        x: size('travel along x'),
-        y: size('travel along y'),
-        z: size('travel up and down', 1000).default(80),
-        error: length('repeats within', 0.001, 2).default(0.1),
-        spindle: number('spindle power, W', 50, 20_000).default(800)
-      })
-      .optional()
-      .meta({
-        description: 'the machine; left out: flattening by hand, and no check of what fits on it',
-        sample: [{ x: 800, y: 600 }]
-      }),
+    machine: machineField.optional(),
     byHand: z
       .strictObject({
         router: length('a router along a template or a fence', 0.01, 5).default(0.3),
@@ -207,16 +195,7 @@ export const shopSchema = z
         sample: [{ router: 0.2 }]
       }),
     cutters: z
-      .array(
-        z.strictObject({
-          id: id('what cuts call it'),
-          kind: words('a cutter of the catalogue', 80),
-          diameter: size('diameter', 100),
-          length: size('cutting length', 200),
-          flutes: whole('flutes', 1, 8).default(2),
-          angle: number('included angle, degrees', 10, 180).optional()
-        })
-      )
+      .array(cutterField)
       .max(200)
       .superRefine(namedOnce)
       .default([])
@@ -298,6 +277,8 @@ export const shopSchema = z
 
 export type ShopDocument = z.input<typeof shopSchema>
 export type Shop = z.output<typeof shopSchema>
+export type ShopMachine = NonNullable<Shop['machine']>
+export type ShopCutter = Shop['cutters'][number]
 export type ShopResin = Shop['resins'][number]
 export type ShopCupTest = ShopResin['cupTests'][number]
 export type CupTestDocument = z.input<typeof cupTestSchema>

@@ -177,7 +177,7 @@ describe('cutters', () => {
   it('are there in every kind that a cut may ask for', () => {
     expect([...new Set(CUTTERS.map(c => c.kind))].sort()).toEqual(
       [
-        ...['ball', 'brad-point', 'bull', 'chamfer', 'drill', 'flat', 'forstner', 'roundover'],
+        ...['ball', 'brad-point', 'bull', 'chamfer', 'drill', 'flat', 'forstner', 'keyhole', 'roundover'],
         ...['straight', 'surfacing', 'v']
       ].sort()
     )
