@@ -21,6 +21,8 @@ export function shiftEntry(entry: Record<string, unknown>, dx: number, dy: numbe
       const radial = value as { centre?: Point }
       radial.centre = movedPoint(radial.centre ?? [0, 0], dx, dy)
     } else if (key === 'linear') shiftInner(value, ['from', 'to'], dx, dy)
+    else if (key === 'islands')
+      entry[key] = (value as ShapeDocument[]).map(island => shapeMoved(island, dx, dy))
     else if (key === 'numerals' || key === 'placed')
       for (const one of value as unknown[]) shiftInner(one, ['at'], dx, dy)
     else if (key === 'stones') for (const one of value as Record<string, unknown>[]) shiftEntry(one, dx, dy)

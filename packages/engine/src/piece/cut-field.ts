@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { angle, choice, exactlyOne, id, length, number, point, size, words, yesNo } from './field.ts'
+import { angle, choice, exactlyOne, id, length, number, point, size, whole, words, yesNo } from './field.ts'
 import { partFit } from './part-field.ts'
 import { tintField } from './pour-field.ts'
 import { shape } from './shape-field.ts'
@@ -46,6 +46,38 @@ function withinClasses(
   })
 }
 
+const tabsField = z
+  .union([
+    z.boolean(),
+    z.strictObject({
+      count: whole('how many', 1, 60).default(4),
+      width: length('along the edge', 1, 200).default(8),
+      thick: length('what is left of the thickness', 0.2, 100).default(3)
+    })
+  ])
+  .meta({
+    description: 'tabs hold the part until it is sawn off: yes, no, or their count and size',
+    sample: [true, { count: 4, width: 8, thick: 3 }]
+  })
+
+// What stands inside a cut, and what holds a part that is cut free.
+function standsTogether(
+  cut: {
+    readonly islands?: unknown
+    readonly shape?: unknown
+    readonly tabs?: unknown
+    readonly skin?: unknown
+  },
+  ctx: z.core.$RefinementCtx<unknown>
+): void {
+  const refuse = (key: string, message: string, allowed: string) =>
+    ctx.addIssue({ code: 'custom', message, path: [key], params: { meaning: true, allowed } })
+  if (cut.islands !== undefined && cut.shape === undefined)
+    refuse('islands', 'islands without a shape', 'islands only in a cut with a `shape`')
+  if (cut.skin !== undefined && cut.tabs !== undefined && cut.tabs !== false)
+    refuse('skin', 'a skin beside tabs', 'one of the two: tabs, or a skin all round')
+}
+
 /** One removal of material from one face. */
 export const cutField = exactlyOne(
   exactlyOne(
@@ -54,6 +86,15 @@ export const cutField = exactlyOne(
       kind: choice('what it is', ['pocket', 'bore', 'groove', 'slot', 'outline', 'rebate']).default('pocket'),
       face: faceField,
       shape: shape.optional().meta({ description: 'what it takes away, seen from the front' }),
+      islands: z
+        .array(shape)
+        .min(1)
+        .max(200)
+        .optional()
+        .meta({
+          description: 'what stands inside the shape and is not cut, seen from the front',
+          sample: [[{ circle: 20 }]]
+        }),
       along: exactlyOne(line, ['points', 'path'])
         .optional()
         .meta({ description: 'the middle line of a groove' }),
@@ -73,7 +114,15 @@ export const cutField = exactlyOne(
         .optional()
         .meta({ description: 'right through', sample: [true] }),
       way: wayField.default('machine'),
-      tabs: yesNo('tabs hold the part').optional(),
+      tabs: tabsField.optional(),
+      skin: length('left under an outline, sawn or sanded through later', 0.1, 50).optional(),
+      corners: choice(
+        'rounded: as the cutter leaves them; relieved: bored out so that a square part goes in',
+        ['rounded', 'relieved']
+      ).default('rounded'),
+      allowance: length('left on the walls for a last pass', 0, 5).optional(),
+      direction: choice('which way the cutter runs along the wall', ['climb', 'conventional']).optional(),
+      cutter: words('a cutter of the shop, by id', 60, 'flat-6').optional(),
       for: id('the hardware that goes in').optional(),
       mask: yesNo('plugged or taped while its face is coated').optional(),
       toleranceClass: choice('tolerance class it is reamed or bored to (ISO 286)', HOLE_CLASSES).optional(),
@@ -86,6 +135,7 @@ export const cutField = exactlyOne(
       cut.shape?.circle ??
       (cut.shape?.rectangle === undefined ? undefined : Math.min(...cut.shape.rectangle))
     withinClasses(cut.toleranceClass, across, ctx)
+    standsTogether(cut, ctx)
   }),
   ['shape', 'along']
 ).meta({

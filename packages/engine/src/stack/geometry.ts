@@ -6,7 +6,7 @@ import { linesOf, regionOf } from '../piece/region.ts'
 import type { Shape } from '../piece/shape-field.ts'
 import { decimals } from '../quantity/format.ts'
 import { rectangle } from '../shape/build.ts'
-import { intersection, union } from '../shape/combine.ts'
+import { difference, intersection, union } from '../shape/combine.ts'
 import { bounds } from '../shape/measure.ts'
 import type { Region } from '../shape/region.ts'
 import { contradictions } from './contradiction.ts'
@@ -45,9 +45,13 @@ export function geometryOf(piece: Piece, entries: Entries, files: Files, source:
     zones: piece.pours.map((p, i) =>
       p.stones.map((s, j) => (s.zone === undefined ? null : region(s.zone, `/pours/${i}/stones/${j}/zone`)))
     ),
-    cutRegions: piece.cuts.map((c, i) =>
-      c.shape === undefined ? null : region(c.shape, `/cuts/${i}/shape`)
-    ),
+    cutRegions: piece.cuts.map((c, i) => {
+      if (c.shape === undefined) return null
+      const whole = region(c.shape, `/cuts/${i}/shape`)
+      if (c.islands === undefined) return whole
+      const left = difference(whole, union(...c.islands.map((s, j) => region(s, `/cuts/${i}/islands/${j}`))))
+      return left.rings.length > 0 ? left : nothingLeft(`/cuts/${i}/islands`, source)
+    }),
     cutLines: piece.cuts.map((c, i) => {
       if (c.along === undefined) return null
       return c.along.path === undefined
@@ -64,6 +68,17 @@ export function geometryOf(piece: Piece, entries: Entries, files: Files, source:
 
 /** Largest piece or mould along x or y, mm: twice the longest length of the documents; beyond it the mould is not levelled. */
 const MOST_ACROSS_MM = 20_000
+
+function nothingLeft(path: string, source: string): never {
+  throw new InputProblem(source, [
+    {
+      path,
+      found: 'islands that leave nothing to cut',
+      allowed: 'islands smaller than the shape',
+      example: ''
+    }
+  ])
+}
 
 function refuseHuge(region: Region, path: string, source: string): void {
   const b = bounds(region)
