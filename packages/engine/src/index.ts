@@ -41,6 +41,12 @@ export type { CupTestDocument, Shop, ShopCupTest, ShopDocument } from './piece/s
 export { shopSchema } from './piece/shop-schema.ts'
 export type { Despite, Plan, Planned, PlanOptions, Verdict } from './plan.ts'
 export { check, plan } from './plan.ts'
+export type { Motions } from './proving/motion.ts'
+export type { Complaint } from './proving/read/complaint.ts'
+export { complaintText } from './proving/read/complaint.ts'
+export type { ProgramFacts } from './proving/read/facts.ts'
+export type { ProgramReading, ReadOptions } from './proving/read/read-program.ts'
+export { readProgram } from './proving/read/read-program.ts'
 export {
   decimals,
   formatC,

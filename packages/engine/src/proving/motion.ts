@@ -8,11 +8,14 @@ export interface Motions {
   readonly kind: Uint8Array
   /** Line of the file, from 1. */
   readonly line: Uint32Array
-  /** Where the move ends. It starts where the one before ended; the first starts at an unknown place (NaN). */
+  /**
+   * Where the move ends. It starts where the one before ended; the first starts at an unknown place (NaN). A place
+   * counted from the machine's own zero, or where a probe stopped, is NaN too.
+   */
   readonly x: Float64Array
   readonly y: Float64Array
   readonly z: Float64Array
-  /** Middle of an arc along the two axes of its plane, absolute; else 0. */
+  /** Middle of an arc, absolute: along x y (plane 17), x z (18) or y z (19). Of a dwell, a holds its seconds. Else 0. */
   readonly a: Float64Array
   readonly b: Float64Array
   /** Of an arc: 17, 18 or 19; else 17. */

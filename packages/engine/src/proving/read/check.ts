@@ -1,0 +1,152 @@
+import { AXES, F, H, L, P, Q, R, S, slot, T, X } from './block.ts'
+import { GROUP, gName } from './codes.ts'
+import { WHOLE_WITHIN } from './expression.ts'
+import { NO_MOTION, type State } from './state.ts'
+
+const A = slot('A')
+const D = slot('D')
+const I = slot('I')
+const ROTARY = 7 << A
+const AXIS_LETTERS = ['A', 'B', 'C'] as const
+
+const isCycle = (tenfold: number): boolean => tenfold >= 810 && tenfold <= 890
+/** G10, G28, G30, G92: codes of their own line that use the axis words. */
+const usesAxes = (tenfold: number): boolean =>
+  tenfold === 100 || tenfold === 280 || tenfold === 300 || tenfold === 920
+
+/**
+ * Looks whether the words of a line belong together, before anything is done (NISTIR 6556, 3.3 to 3.5).
+ *
+ * @returns ten times the code of the motion that the line makes, or -1
+ */
+export function motionOf(s: State): number {
+  const { block, complaints } = s
+  const axes = (block.mask & AXES) !== 0
+  const once = block.hasG(GROUP.once) ? block.g[GROUP.once]! : -1
+  const own = block.hasG(GROUP.motion) ? block.g[GROUP.motion]! : -1
+  if ((block.mask & ROTARY) !== 0) rotary(s)
+  let motion = -1
+  if (own >= 0 && own !== NO_MOTION) {
+    if (usesAxes(once))
+      complaints.fail(
+        block.gColumn[GROUP.motion]!,
+        'Two codes of the line both want its X, Y and Z.',
+        `${gName(once)} and ${gName(own)}`,
+        'one of them on a line'
+      )
+    motion = own
+    if (!axes && (own <= 10 || own === 382))
+      complaints.fail(
+        block.gColumn[GROUP.motion]!,
+        `${gName(own)} goes nowhere.`,
+        'no X, Y or Z',
+        'at least one of X Y Z'
+      )
+  } else if (axes && !usesAxes(once)) {
+    if (own === NO_MOTION || s.motion === NO_MOTION)
+      complaints.fail(
+        firstAxisColumn(s),
+        'A place to go to, but no motion is in force.',
+        own === NO_MOTION ? 'G80 on the line' : 'no G0, G1, G2 or G3 before, or G80 last',
+        'a motion code before or on the line'
+      )
+    motion = s.motion
+  }
+  if (once === 530 && motion !== 0 && motion !== 10)
+    complaints.fail(
+      block.gColumn[GROUP.once]!,
+      'G53 goes with a straight move only.',
+      motion < 0 ? 'no X, Y or Z' : gName(motion),
+      'G0 or G1 and X, Y or Z'
+    )
+  words(s, motion, once)
+  return motion
+}
+
+// Letters that no code of the line makes use of, and numbers that are out of their range.
+function words(s: State, motion: number, once: number): void {
+  const { block } = s
+  const arc = motion === 20 || motion === 30
+  const cycle = isCycle(motion)
+  const need = (letter: number, used: boolean, by: string): void => {
+    if (block.has(letter) && !used)
+      s.complaints.fail(
+        block.column[letter]!,
+        `Nothing on the line makes use of this word.`,
+        `${String.fromCharCode(65 + letter)}${block.value[letter]}`,
+        `with ${by}`
+      )
+  }
+  const length = block.hasG(GROUP.length) ? block.g[GROUP.length]! : -1
+  const radius = block.hasG(GROUP.radius) ? block.g[GROUP.radius]! : -1
+  need(D, radius === 410 || radius === 420, 'G41 or G42')
+  need(H, length === 430, 'G43')
+  for (let k = 0; k < 3; k++) need(I + k, arc || motion === 870, 'G2, G3 or G87')
+  need(L, cycle || once === 100, 'G10 or a cycle G81 to G89')
+  const waits = motion === 820 || motion === 860 || motion === 880 || motion === 890
+  need(P, once === 40 || once === 100 || waits, 'G4, G10, G82, G86, G88 or G89')
+  need(Q, motion === 830, 'G83')
+  need(R, arc || cycle, 'G2, G3 or a cycle G81 to G89')
+  if (length === 430 && !block.has(H))
+    s.complaints.fail(
+      block.gColumn[GROUP.length]!,
+      'G43 does not say which length offset.',
+      'no H word',
+      'G43 H and a number'
+    )
+  for (const letter of [F, S, P]) {
+    if (block.has(letter) && block.value[letter]! < 0)
+      s.complaints.fail(
+        block.column[letter]!,
+        'This number cannot be below 0.',
+        `${String.fromCharCode(65 + letter)}${block.value[letter]}`,
+        '0 or more'
+      )
+  }
+  for (const letter of [T, H, D]) if (block.has(letter)) whole(s, letter)
+  if (once === 40 && !block.has(P))
+    s.complaints.fail(
+      block.gColumn[GROUP.once]!,
+      'G4 does not say how long to wait.',
+      'no P word',
+      'P in seconds'
+    )
+  if (once === 100 && (!block.has(L) || Math.abs(block.value[L]! - 2) > WHOLE_WITHIN))
+    s.complaints.fail(
+      block.at(L, GROUP.once),
+      'G10 is known with L2 only.',
+      block.has(L) ? `L${block.value[L]}` : 'no L word',
+      'G10 L2 P and a place'
+    )
+}
+
+function whole(s: State, letter: number): void {
+  const v = s.block.value[letter]!
+  const n = Math.round(v)
+  if (Math.abs(v - n) > WHOLE_WITHIN || n < 0 || n > 65535)
+    s.complaints.fail(
+      s.block.column[letter]!,
+      'This number must be whole and not below 0.',
+      `${String.fromCharCode(65 + letter)}${v}`,
+      'a whole number from 0 to 65535'
+    )
+}
+
+// Machines with a turning table are not followed; A0 on a machine without one is harmless.
+function rotary(s: State): void {
+  for (let k = 0; k < 3; k++) {
+    const letter = A + k
+    if (s.block.has(letter) && s.block.value[letter] !== 0)
+      s.complaints.fail(
+        s.block.column[letter]!,
+        'The word turns a rotary axis; only X, Y and Z are followed here.',
+        `${AXIS_LETTERS[k]}${s.block.value[letter]}`,
+        `no ${AXIS_LETTERS[k]}, or 0`
+      )
+  }
+}
+
+function firstAxisColumn(s: State): number {
+  for (let k = 0; k < 3; k++) if (s.block.has(X + k)) return s.block.column[X + k]!
+  return 0
+}
