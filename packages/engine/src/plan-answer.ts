@@ -71,6 +71,8 @@ export interface Plan {
   readonly inUse: Work['inUse']
   /** What is lifted or turned, by the number of the step. */
   readonly moves: Work['moves']
+  /** What no machine cuts, by the number of its step. */
+  readonly hand: Work['hand']
   readonly faces: readonly PlanFace[]
   readonly quantity: Work['quantity']
   readonly buy: Work['buy']

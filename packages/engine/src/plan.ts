@@ -170,6 +170,7 @@ function planFrom(
         : { ...work.bow, rows: work.bow.rows.map(r => ({ ...r, step: work.steps[r.step]!.number })) },
     inUse: work.inUse,
     moves: work.moves.map(m => ({ ...m, step: work.steps[m.step]!.number })),
+    hand: work.hand.map(h => ({ ...h, step: work.steps[h.step]!.number })),
     faces: work.faces.map(planFace),
     quantity: work.quantity,
     buy: work.buy

@@ -8,6 +8,7 @@ import { mouldPlan } from './cast/mould.ts'
 import { AS_RECORDED } from './cast/speed.ts'
 import type { WholeCast } from './cast/whole/whole-cast.ts'
 import { buyList } from './cost/buy.ts'
+import { handWork } from './cuts/hand/hand-work.ts'
 import type { Quantity, Work } from './findings/work.ts'
 import type { FaceFinish } from './finish/faces.ts'
 import { facesOf } from './finish/faces.ts'
@@ -136,6 +137,7 @@ export function workOf(input: PlanInput): Work {
     bow: bowOf(bowing),
     inUse: loaded === null || piece.supports === undefined ? null : inUseOf(loaded, piece.supports),
     moves: movesOf(stack, materials, floating, mould),
+    hand: handWork({ piece, entries, steps, stack, shop, timbers: materials.timbers }),
     chains,
     covers,
     appearance,

@@ -7,6 +7,7 @@ import type { MouldPlan } from '../cast/mould.ts'
 import type { Speed } from '../cast/speed.ts'
 import type { WholeCast } from '../cast/whole/whole-cast.ts'
 import type { BuyLine } from '../cost/buy.ts'
+import type { HandCut } from '../cuts/hand/hand-cut.ts'
 import type { FaceFinish } from '../finish/faces.ts'
 import type { LivingAir } from '../fits/air.ts'
 import type { Appearance } from '../fits/appearance.ts'
@@ -83,6 +84,8 @@ export interface Work {
   readonly inUse: InUse | null
   /** What is lifted or turned, and when. */
   readonly moves: readonly Move[]
+  /** What no machine cuts: tool, template, passes, order and minutes. */
+  readonly hand: readonly HandCut[]
   readonly faces: readonly [front: FaceFinish, back: FaceFinish]
   readonly quantity: Quantity
   readonly buy: readonly BuyLine[]

@@ -16,6 +16,7 @@ import {
   words,
   yesNo
 } from './field.ts'
+import { handField } from './hand-schema.ts'
 import { cutterField, machineField } from './machine-field.ts'
 import { VERSION } from './piece-schema.ts'
 
@@ -194,6 +195,7 @@ export const shopSchema = z
         description: 'how far the width of what is cut by hand is off',
         sample: [{ router: 0.2 }]
       }),
+    hand: handField,
     cutters: z
       .array(cutterField)
       .max(200)

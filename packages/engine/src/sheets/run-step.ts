@@ -8,6 +8,7 @@ import { bowFacts } from './bow-words.ts'
 import { floodFacts } from './run-coat.ts'
 import { cutDetail, fillDetail, flattenDetail, markDetail } from './run-cut.ts'
 import { coatDetail, deliverDetail, fitDetail } from './run-finish.ts'
+import { byHand } from './run-hand.ts'
 import { mouldDetail, place, signed } from './run-mould.ts'
 import type { RunDetail, RunFact } from './run-part.ts'
 import { blank, detail, fact } from './run-part.ts'
@@ -43,22 +44,26 @@ export function stepDetail(plan: Plan, work: Work, i: number): RunDetail {
       })
     case 'flatten':
     case 'sand':
-      return sanded(work, i, flattenDetail(work, i))
+      return sanded(work, i, byHand(work, i, flattenDetail(work, i)))
     case 'cut':
-      return cutDetail(plan, work, i)
+      return byHand(work, i, cutDetail(plan, work, i))
     case 'mark':
-      return markDetail(work, step.marking!.index)
+      return byHand(work, i, markDetail(work, step.marking!.index))
     case 'fill':
       return fillDetail(work, step.marking!.index)
     case 'trim':
-      return trimDetail(plan, work)
+      return byHand(work, i, trimDetail(plan, work))
     case 'work edges':
-      return detail({
-        does: work.piece.edges.map(
-          e =>
-            `${e.profile === 'chamfer' ? 'Chamfer' : 'Round'} ${e.face === 'both' ? 'both faces' : `the ${e.face}`} ${decimals(e.size, 1)} mm, finished${e.way === 'router' ? '' : `; ${e.way}`}.`
-        )
-      })
+      return byHand(
+        work,
+        i,
+        detail({
+          does: work.piece.edges.map(
+            e =>
+              `${e.profile === 'chamfer' ? 'Chamfer' : 'Round'} ${e.face === 'both' ? 'both faces' : `the ${e.face}`} ${decimals(e.size, 1)} mm, finished${e.way === 'router' ? '' : `; ${e.way}`}.`
+          )
+        })
+      )
     case 'coat':
       return sanded(work, i, coatDetail(plan, work, step))
     case 'fit':
@@ -206,7 +211,9 @@ function trimDetail(plan: Plan, work: Work): RunDetail {
   return detail({
     does: [
       'Saw along the outside of the line, then take the rest down to it with a router along a template, or saw to the line.',
-      'What is measured from the pins or from the waste is cut by now: both go.'
+      work.steps.some(s => s.kind === 'drill pins')
+        ? 'What is measured from the pins or from the waste is cut by now: both go.'
+        : 'What is measured from the waste is cut by now: it goes.'
     ],
     facts: [
       fact('Finished size', `${decimals(x, 1)} × ${decimals(y, 1)}`, 'mm'),

@@ -11,6 +11,7 @@ import { bowPhrase } from './bow-words.ts'
 import { dryingWords } from './drying-words.ts'
 import { coatBrief, floodWords } from './run-coat.ts'
 import { bandWords, endGap, maskedOn, sizeFacts } from './run-fit.ts'
+import { handPhrases } from './run-hand.ts'
 import { sandingWords } from './run-sanding.ts'
 import { liftPhrase, usePhrases } from './use-words.ts'
 
@@ -83,13 +84,15 @@ export function stepFacts(plan: Plan, work: Work, i: number, shown: ShownUnits =
     case 'cut': {
       const c = plan.cuts[step.cut!.index]!
       const ends = sizeFacts(work, step.cut!.index, c.size, shown)
-      if (c.dayMm === null || c.finishedMm === null) return ['right through', c.way, ...ends]
+      const tools = handPhrases(work, i)
+      if (c.dayMm === null || c.finishedMm === null) return ['right through', c.way, ...tools, ...ends]
       const same = Math.abs(c.dayMm - c.finishedMm) < 0.05
       return [
         same
           ? `${mm(c.dayMm, 1, 1)} deep`
           : `${mm(c.dayMm, 1, 1)} as cut, ${mm(c.finishedMm, 1, 1)} finished`,
         c.way,
+        ...tools,
         ...ends
       ]
     }

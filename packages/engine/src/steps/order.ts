@@ -69,7 +69,8 @@ function usual(piece: Piece, entries: Entries, waste: boolean): Draft[] {
 
   // Out of the mould the face that lay down still lies down: it is worked first. Boards lie as they are put.
   let up = otherFace(piece.down)
-  let pinned = piece.cuts.length + piece.markings.length === 0
+  // Pins tie both faces to the machine: what no machine cuts is marked out from the outline.
+  let pinned = ![...piece.cuts, ...piece.markings].some(c => c.way === 'machine')
   const last = moulded ? otherFace(piece.down) : piece.down
   workFace(otherFace(last))
   workFace(last)

@@ -31,7 +31,9 @@ describe('trimming on the sheets', () => {
     ])
     expect(stepDetail(table.plan, table.work, i).facts.map(f => f.value)).toEqual([
       '600 × 420',
-      `up to ${reach.toFixed(1)}`
+      `up to ${reach.toFixed(1)}`,
+      'fine blade, along a rail or a line',
+      'about 25 min'
     ])
     expect(table.plan.steps[i]!.safety.length).toBe(4)
   })
