@@ -36,6 +36,16 @@ const MOST_PIXELS = 16_000_000
 /** Steps of height are whole numbers below this. */
 const STEPS = 65_536
 
+/** What a grid of cores may ask beyond the piece inside its outline. */
+export interface GridAsk {
+  /** Where there are cores; left out: inside the outline. */
+  readonly within?: readonly Region[]
+  /** Regions across whose edges pixels are told apart as well. */
+  readonly dividers?: readonly Region[]
+  /** Step in which heights that vary are told apart, mm; left out: {@link STEP_MM}. */
+  readonly stepMm?: number
+}
+
 /**
  * @param heights lowest and highest the finished piece reaches, mm as cast: what varies beyond them is all one
  * @throws RangeError for a grid without pixels or with more than 16 million
@@ -49,11 +59,38 @@ export function coreGrid(
 ): CoreGrid {
   const nx = Math.ceil((box.maxX - box.minX) / pixelMm)
   const ny = Math.ceil((box.maxY - box.minY) / pixelMm)
+  const grid: Grid = { nx, ny, pixelMm, x0: box.minX, y0: box.minY }
+  const kinds = kindsOver(g, events, grid, heights, {}, (x, y) => coreAt(g, events, x, y))
+  return { ...grid, at: kinds.at, varies: kinds.varies, cores: kinds.answers }
+}
+
+/** Pixels told apart by their cores, and what was answered at one of each kind. */
+export interface KindGrid<T> {
+  /** Which of `answers` each pixel has; -1 where there are no cores. */
+  readonly at: Int32Array
+  readonly varies: Uint8Array
+  readonly answers: readonly T[]
+}
+
+/**
+ * The same over pixels that are given (a part of a larger grid), told apart as finely as wanted; the first pixel of each
+ * kind is asked whatever the cores decide.
+ */
+export function kindsOver<T>(
+  g: Geometry,
+  events: readonly StackEvent[],
+  pixels: Grid,
+  heights: readonly [low: number, high: number],
+  ask: GridAsk,
+  answer: (x: number, y: number) => T
+): KindGrid<T> {
+  const { nx, ny, pixelMm, x0, y0 } = pixels
   if (!(nx * ny >= 1 && nx * ny <= MOST_PIXELS))
     throw new RangeError(`a grid of ${nx} by ${ny} pixels; allowed 1 to ${MOST_PIXELS} in all`)
-  const grid: Grid = { nx, ny, pixelMm, x0: box.minX, y0: box.minY }
-  const kinds = new Kinds(grid)
-  forRuns(grid, g.outline, (row, from, to) => kinds.open(row * nx + from, row * nx + to))
+  const grid: Grid = { nx, ny, pixelMm, x0, y0 }
+  const kinds = new Kinds(grid, ask.stepMm ?? STEP_MM)
+  for (const r of ask.within ?? [g.outline])
+    forRuns(grid, r, (row, from, to) => kinds.open(row * nx + from, row * nx + to))
   const seen = new Set<object>()
   const region = (r: Region | null) => {
     if (r === null || seen.has(r)) return
@@ -76,7 +113,8 @@ export function coreGrid(
     else if (e.kind === 'cut' || e.kind === 'mark') removal(e.removal)
     else if (e.kind === 'fill') e.removals.forEach(removal)
   }
-  return { ...grid, ...kinds.cores((x, y) => coreAt(g, events, x, y)) }
+  ask.dividers?.forEach(region)
+  return kinds.answered(answer)
 }
 
 // Where its edges run, and how high its side and its top stand.
@@ -96,7 +134,7 @@ function timber(
       if (times[p] === 0) continue
       // Pierced more than once, a place speaks for itself alone.
       if (times[p]! > 1) kinds.alone(p)
-      else kinds.vary(p, stepOf(solid.base + share[p]! * (solid.edge - solid.base), heights))
+      else kinds.vary(p, kinds.stepOf(solid.base + share[p]! * (solid.edge - solid.base), heights))
     }
   }
   if (solid.top.kind === 'flat') return
@@ -105,7 +143,7 @@ function timber(
     forRuns(grid, edge, (row, from, to) => {
       const y = pixelY(grid, row)
       for (let i = from; i < to; i++)
-        kinds.vary(row * grid.nx + i, stepOf(topAt(solid.top, pixelX(grid, i), y), heights))
+        kinds.vary(row * grid.nx + i, kinds.stepOf(topAt(solid.top, pixelX(grid, i), y), heights))
     })
 }
 
@@ -118,13 +156,9 @@ function groove(grid: Grid, r: Removal, heights: readonly [number, number], kind
   kinds.divide()
   forNear(grid, r.lines!, reach, (pixel, distance) => {
     const rise = riseAt(profile, distance)
-    if (rise !== null) kinds.part(pixel, stepOf(r.side === 'low' ? r.floor - rise : r.floor + rise, heights))
+    if (rise !== null)
+      kinds.part(pixel, kinds.stepOf(r.side === 'low' ? r.floor - rise : r.floor + rise, heights))
   })
-}
-
-// What lies beyond the finished piece is cut off, however high.
-function stepOf(z: number, [low, high]: readonly [number, number]): number {
-  return 1 + Math.round((Math.min(high + STEP_MM, Math.max(low - STEP_MM, z)) - low + 2 * STEP_MM) / STEP_MM)
 }
 
 /** Kinds of pixels: each divider parts the kinds it meets. Numbers only, no text: a pixel costs one look at a map. */
@@ -132,15 +166,23 @@ class Kinds {
   private readonly grid: Grid
   private readonly kind: Int32Array
   private readonly varies: Uint8Array
+  private readonly stepMm: number
   private readonly known = new Map<number, number>()
   private count = 1
   private lastFrom = -1
   private lastTo = -1
 
-  constructor(grid: Grid) {
+  constructor(grid: Grid, stepMm: number) {
     this.grid = grid
+    this.stepMm = stepMm
     this.kind = new Int32Array(grid.nx * grid.ny).fill(-1)
     this.varies = new Uint8Array(grid.nx * grid.ny)
+  }
+
+  /** A height in steps. What lies beyond the finished piece is cut off, however high. */
+  stepOf(z: number, [low, high]: readonly [number, number]): number {
+    const step = this.stepMm
+    return 1 + Math.round((Math.min(high + step, Math.max(low - step, z)) - low + 2 * step) / step)
   }
 
   open(from: number, to: number): void {
@@ -183,20 +225,20 @@ class Kinds {
     if (this.kind[pixel]! >= 0) this.kind[pixel] = this.count++
   }
 
-  /** The core of each kind that is left, asked at its first pixel. */
-  cores(ask: (x: number, y: number) => CoreInterval[]): Pick<CoreGrid, 'at' | 'varies' | 'cores'> {
+  /** What is said of each kind that is left, asked at its first pixel. */
+  answered<T>(ask: (x: number, y: number) => T): KindGrid<T> {
     const { grid, kind } = this
     const number = new Int32Array(this.count).fill(-1)
-    const cores: CoreInterval[][] = []
+    const answers: T[] = []
     for (let p = 0; p < kind.length; p++) {
       const k = kind[p]!
       if (k < 0) continue
       if (number[k]! < 0) {
-        number[k] = cores.length
-        cores.push(ask(pixelX(grid, p % grid.nx), pixelY(grid, Math.floor(p / grid.nx))))
+        number[k] = answers.length
+        answers.push(ask(pixelX(grid, p % grid.nx), pixelY(grid, Math.floor(p / grid.nx))))
       }
       kind[p] = number[k]!
     }
-    return { at: kind, varies: this.varies, cores }
+    return { at: kind, varies: this.varies, answers }
   }
 }

@@ -33,10 +33,13 @@ export function pixelY(g: Grid, j: number): number {
  */
 export function forRuns(g: Grid, region: Region, run: (row: number, from: number, to: number) => void): void {
   const edges: Edge[] = []
+  const [lowest, highest] = [pixelY(g, 0), pixelY(g, g.ny - 1)]
   for (const ring of region.rings) {
     for (let k = 0, p = ring.length - 2; k < ring.length; p = k, k += 2) {
       const [ax, ay, bx, by] = [ring[p]!, ring[p + 1]!, ring[k]!, ring[k + 1]!]
       if (ay === by) continue
+      // Beside the grid: no row looks at it.
+      if (Math.max(ay, by) <= lowest || Math.min(ay, by) > highest) continue
       edges.push(ay < by ? { ax, ay, bx, by, turn: 1 } : { ax: bx, ay: by, bx: ax, by: ay, turn: -1 })
     }
   }

@@ -20,7 +20,8 @@ export interface StonesMet {
 /** Least area that counts as meeting, mm². */
 const MEET_MM2 = 0.5
 
-interface Bed {
+/** Where stones of a pour lie. Heights mm as cast. */
+export interface StonesBed {
   readonly pour: number
   readonly entry: number
   readonly from: number
@@ -31,7 +32,7 @@ interface Bed {
 
 /** Answers which stones of a stack a removal runs into. */
 export function stonesOf(stack: Stack): (removal: Removal) => StonesMet[] {
-  const beds = bedsOf(stack)
+  const beds = stonesBeds(stack)
   let open: Region | null = null
   const openPlan = () => {
     // Where no timber lies, seen from above.
@@ -66,10 +67,11 @@ export function stonesOf(stack: Stack): (removal: Removal) => StonesMet[] {
   }
 }
 
-function bedsOf(stack: Stack): Bed[] {
+/** The zones of stones and the placed stones of a piece, pour by pour. */
+export function stonesBeds(stack: Stack): StonesBed[] {
   const { geometry: g, piece } = stack
   return piece.pours.flatMap((pour, p) =>
-    pour.stones.flatMap((stones, entry): Bed[] => {
+    pour.stones.flatMap((stones, entry): StonesBed[] => {
       const level = stack.pours[p]!
       if (stones.placed !== undefined)
         return stones.placed.map(s => {

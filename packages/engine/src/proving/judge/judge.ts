@@ -1,0 +1,260 @@
+import type { CutterShape } from '../../catalogue/cutter-shape.ts'
+import { MOTION, type Motions } from '../motion.ts'
+import type { Block } from '../sweep/block.ts'
+import { forChords } from '../sweep/chords.ts'
+import type { Hollows } from '../sweep/hollow.ts'
+import { type Profile, profileOf } from '../sweep/profile.ts'
+import { Sweeper } from '../sweep/sweeper.ts'
+import { Tally } from '../sweep/tally.ts'
+import type { Guards } from './guards.ts'
+import { type Report, type ReportKind, reportOf } from './report.ts'
+import { Rub } from './rub.ts'
+
+/** Material passed by less is rounding, mm. */
+const TOUCH_MM = 0.05
+/** A cutter that does not cut in its middle may go straight into so much, mm. */
+const PLUNGE_MM = 0.2
+/** Rapid moves are tried with a cutter that is so much slimmer, mm: figures of a program are rounded. */
+const SLIM_MM = 0.05
+/** Falling steeper than this is going straight down: fall over way. */
+const STEEP = 1
+
+/** Goes along the moves of a program, takes off the block what they sweep, and says what is wrong with them. */
+export class Judge {
+  /** Most material taken, mm³ a minute and mm² of cross-section, and where. */
+  readonly peak = { mm3Min: 0, mm2: 0, line: 0 }
+  removedMm3 = 0
+  deepestMm = Number.POSITIVE_INFINITY
+
+  private readonly block: Block
+  private readonly motions: Motions
+  private readonly cutters: ReadonlyMap<number, CutterShape>
+  private readonly guards: Guards
+  private readonly sweeper: Sweeper
+  private readonly rub: Rub
+  private readonly tallies = new Map<ReportKind, Tally>()
+  private x = Number.NaN
+  private y = Number.NaN
+  private z = Number.NaN
+  private tool = -1
+  private cutter: CutterShape | null = null
+  private profile: Profile | null = null
+  private slim: Profile | null = null
+  private wasRapid = true
+  /** The cutter that cut last; whether the program has stopped since it was changed. */
+  private cutWith = -1
+  private stopped = false
+  private long = 0
+  private minutes = 0
+  private volume = 0
+
+  constructor(
+    block: Block,
+    hollows: Hollows,
+    motions: Motions,
+    cutters: ReadonlyMap<number, CutterShape>,
+    guards: Guards
+  ) {
+    this.block = block
+    this.motions = motions
+    this.cutters = cutters
+    this.guards = guards
+    this.sweeper = new Sweeper(block, hollows)
+    this.rub = new Rub(block, this.tally('shank rubs'), this.tally('holder rubs'))
+  }
+
+  /** One move of the program; they are given in order. */
+  step(n: number): void {
+    const { block, motions } = this
+    const kind = motions.kind[n]!
+    if (kind === MOTION.dwell) return
+    if (kind === MOTION.stop || kind === MOTION.change) {
+      this.endChain()
+      this.stopped = kind === MOTION.stop || this.stopped
+      if (kind === MOTION.change) this.stopped = false
+      return
+    }
+    const [x1, y1, z1] = [motions.x[n]!, motions.y[n]!, motions.z[n]!]
+    const rapid = kind === MOTION.rapid
+    if (motions.tool[n] !== this.tool || rapid !== this.wasRapid) this.endChain()
+    block.line = motions.line[n]!
+    block.move = n
+    if (motions.tool[n] !== this.tool) this.change(motions.tool[n]!, rapid)
+    else if (rapid !== this.wasRapid) this.mount(rapid)
+    this.within(x1, y1, z1)
+    if (!rapid && !(motions.feed[n]! > 0)) this.tally('feed missing').add(block.line, 0, x1, y1, z1)
+    if (this.cutter !== null && !(Number.isNaN(x1) || Number.isNaN(y1) || Number.isNaN(z1)))
+      this.sweep(n, kind, x1, y1, z1, this.cutter)
+    if (!Number.isNaN(x1)) this.x = x1
+    if (!Number.isNaN(y1)) this.y = y1
+    if (!Number.isNaN(z1)) this.z = z1
+  }
+
+  /** After the last move. */
+  end(): void {
+    this.endChain()
+  }
+
+  /** What was found wrong so far; watches of the block among it. */
+  reports(): Report[] {
+    const out: Report[] = []
+    const limits: Partial<Record<ReportKind, number>> = {
+      'rapid through material': TOUCH_MM,
+      plunge: PLUNGE_MM,
+      bed: this.guards.bedDeepMm,
+      'too much at once': this.guards.mostMm3Min ?? 0
+    }
+    for (const [kind, t] of this.tallies) {
+      if (t.count === 0) continue
+      const c = this.cutters.get(this.motions.tool[this.moveOf(t.worstLine)] ?? -1)
+      const limit =
+        kind === 'deeper than its edges' || kind === 'shank rubs'
+          ? (c?.fluteMm ?? 0)
+          : kind === 'holder rubs'
+            ? (c?.reachMm ?? 0)
+            : (limits[kind] ?? 0)
+      out.push(reportOf(kind, '', t, limit))
+    }
+    this.block.watches.forEach((w, k) => {
+      const t = this.block.tallies[k]!
+      if (t.count > 0) out.push(reportOf(w.kind, w.name, t, limits[w.kind] ?? 0))
+    })
+    return out
+  }
+
+  private moveOf(line: number): number {
+    return this.motions.line.indexOf(line)
+  }
+
+  private sweep(n: number, kind: number, x1: number, y1: number, z1: number, cutter: CutterShape): void {
+    const { block, motions, sweeper } = this
+    // The first move starts nobody knows where: it is judged where it ends.
+    const x0 = Number.isNaN(this.x) ? x1 : this.x
+    const y0 = Number.isNaN(this.y) ? y1 : this.y
+    const z0 = Number.isNaN(this.z) ? z1 : this.z
+    const { taken } = block
+    taken[0] = 0
+    taken[1] = 0
+    const arc = kind === MOTION.arcClockwise || kind === MOTION.arcCounter
+    const plane = motions.plane[n]!
+    const low = arc && plane !== 17 ? Number.NEGATIVE_INFINITY : Math.min(z0, z1)
+    // Above all there is, nothing is met.
+    if (low >= block.highMm) {
+      this.endChain()
+      return
+    }
+    let way = 0
+    if (!arc) {
+      way = Math.sqrt((x1 - x0) ** 2 + (y1 - y0) ** 2)
+      sweeper.line(x0, y0, z0, x1, y1, z1)
+      this.rub.along(cutter, x0, y0, z0, x1, y1, z1)
+    } else {
+      let [px, py, pz] = [x0, y0, z0]
+      const go = (qx: number, qy: number, qz: number) => {
+        sweeper.line(px, py, pz, qx, qy, qz)
+        this.rub.along(cutter, px, py, pz, qx, qy, qz)
+        way += Math.sqrt((qx - px) ** 2 + (qy - py) ** 2)
+        px = qx
+        py = qy
+        pz = qz
+      }
+      const clockwise = kind === MOTION.arcClockwise
+      const [a, b] = [motions.a[n]!, motions.b[n]!]
+      // Planes in the standard's order of axes: x-y, z-x, y-z.
+      if (plane === 18) forChords(z0, x0, y0, z1, x1, y1, a, b, clockwise, (p, q, h) => go(q, h, p))
+      else if (plane === 19) forChords(y0, z0, x0, y1, z1, x1, a, b, clockwise, (p, q, h) => go(h, p, q))
+      else forChords(x0, y0, z0, x1, y1, z1, a, b, clockwise, go)
+    }
+    const cell2 = block.cellMm * block.cellMm
+    const volume = taken[0]! * cell2
+    const depth = taken[1]!
+    this.removedMm3 += volume
+    this.count(way, volume, n)
+    if (depth <= TOUCH_MM) return
+    this.deepestMm = Math.min(this.deepestMm, z1)
+    const cell = taken[2]!
+    const [cx, cy] = [block.xOf(cell % block.nx), block.yOf(Math.floor(cell / block.nx))]
+    const say = (k: ReportKind, value: number) => this.tally(k).add(block.line, value, cx, cy, z1)
+    if (kind === MOTION.rapid) say('rapid through material', depth)
+    if (depth > cutter.fluteMm + TOUCH_MM) say('deeper than its edges', depth)
+    if (motions.spindle[n] === 0) say('spindle off', depth)
+    if (!cutter.plunges && depth > PLUNGE_MM && z0 - z1 > STEEP * way) say('plunge', depth)
+    if (this.cutWith !== this.tool) {
+      if (this.cutWith >= 0 && !this.stopped && motions.offset[n] === 0) say('cutter not measured', this.tool)
+      this.cutWith = this.tool
+    }
+  }
+
+  // Volume over way and time, looked at over at least the radius of the cutter.
+  private count(way: number, volume: number, n: number): void {
+    const feed = this.motions.feed[n]!
+    if (way < 1e-6 || this.motions.kind[n] === MOTION.rapid || !(feed > 0)) return
+    this.long += way
+    this.minutes += way / feed
+    this.volume += volume
+    if (this.profile === null || this.long < Math.max(1, this.profile.radius)) return
+    const mm3Min = this.volume / this.minutes
+    const mm2 = this.volume / this.long
+    if (mm3Min > this.peak.mm3Min) {
+      this.peak.mm3Min = mm3Min
+      this.peak.line = this.block.line
+    }
+    if (mm2 > this.peak.mm2) this.peak.mm2 = mm2
+    const most = this.guards.mostMm3Min
+    if (most !== null && mm3Min > most)
+      this.tally('too much at once').add(this.block.line, mm3Min, this.x, this.y, this.z)
+    this.long = 0
+    this.minutes = 0
+    this.volume = 0
+  }
+
+  private endChain(): void {
+    const { taken } = this.block
+    taken[0] = 0
+    this.sweeper.end()
+    this.removedMm3 += taken[0]! * this.block.cellMm * this.block.cellMm
+  }
+
+  private change(tool: number, rapid: boolean): void {
+    this.tool = tool
+    this.cutter = this.cutters.get(tool) ?? null
+    this.profile = this.cutter === null ? null : profileOf(this.cutter)
+    this.slim = this.profile === null ? null : slimmer(this.profile)
+    if (this.cutter === null) this.tally('cutter unknown').add(this.block.line, tool, this.x, this.y, this.z)
+    this.mount(rapid)
+  }
+
+  private mount(rapid: boolean): void {
+    this.wasRapid = rapid
+    const p = rapid ? this.slim : this.profile
+    if (p !== null) this.sweeper.take(p)
+  }
+
+  private within(x: number, y: number, z: number): void {
+    const e = this.guards.envelope
+    if (e === null) return
+    const past = Math.max(e.minX - x, x - e.maxX, e.minY - y, y - e.maxY, e.minZ - z, z - e.maxZ)
+    if (past > 1e-6) this.tally('outside the machine').add(this.block.line, past, x, y, z)
+  }
+
+  private tally(kind: ReportKind): Tally {
+    let t = this.tallies.get(kind)
+    if (t === undefined) {
+      t = new Tally()
+      this.tallies.set(kind, t)
+    }
+    return t
+  }
+}
+
+function slimmer(p: Profile): Profile {
+  const radius = Math.max(0.5 * p.radius, p.radius - SLIM_MM)
+  const less = p.radius - radius
+  return {
+    ...p,
+    radius,
+    flat: Math.max(0, p.flat - less),
+    corner: p.form === 'ball' ? radius : p.corner,
+    neck: Math.max(0, p.neck - less)
+  }
+}

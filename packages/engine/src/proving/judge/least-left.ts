@@ -1,0 +1,50 @@
+import type { Block } from '../sweep/block.ts'
+import { SmallMap } from './small-map.ts'
+
+/** The least that is left over a layer or a hollow under what was cut. Place in program coordinates, mm. */
+export interface LeastLeft {
+  /** "pour 1", "timber 0", or "void". */
+  readonly over: string
+  readonly mm: number
+  readonly x: number
+  readonly y: number
+}
+
+/** Of every layer and hollow under the floor of what was cut: how much was left over it at the least. */
+export function leastLeft(block: Block): { least: LeastLeft[]; depth: SmallMap } {
+  const { nx, top } = block
+  const depth = new SmallMap(nx, block.ny)
+  const lowest = new Map<number, number>()
+  const cellOf = new Map<number, number>()
+  block.forTiles((i0, j0, i1, j1) => {
+    for (let j = j0; j < j1; j++)
+      for (let i = i0; i < i1; i++) {
+        const p = j * nx + i
+        const t = top[p]!
+        const k = block.columnIndex(i, j)
+        const taken = block.columns[k]!.top - t
+        if (taken <= 1e-4) continue
+        depth.add(i, j, taken)
+        const known = lowest.get(k)
+        if (known !== undefined && known <= t) continue
+        lowest.set(k, t)
+        cellOf.set(k, p)
+      }
+  })
+  const best = new Map<string, LeastLeft>()
+  for (const [k, t] of lowest) {
+    const { spans } = block.columns[k]!
+    const p = cellOf.get(k)!
+    const say = (over: string, mm: number) => {
+      const known = best.get(over)
+      if (known === undefined || mm < known.mm)
+        best.set(over, { over, mm, x: block.xOf(p % nx), y: block.yOf(Math.floor(p / nx)) })
+    }
+    spans.forEach((s, n) => {
+      if (s.to < t - 1e-4) say(s.key, t - s.to)
+      const below = spans[n + 1]
+      if (below !== undefined && s.from - below.to > 1e-6 && s.from < t - 1e-4) say('void', t - s.from)
+    })
+  }
+  return { least: [...best.values()].sort((a, b) => a.mm - b.mm), depth }
+}

@@ -1,0 +1,369 @@
+import { bounds, inside } from '../../shape/measure.ts'
+import type { Bounds, Region } from '../../shape/region.ts'
+import { coresAfter } from '../../stack/core.ts'
+import { kindsOver } from '../../stack/core-grid.ts'
+import type { StackEvent } from '../../stack/event.ts'
+import type { Grid } from '../../stack/grid-rows.ts'
+import type { Stack, State } from '../../stack/stack.ts'
+import { stonesBeds } from '../../stack/stones-met.ts'
+import { type Column, columnOf, solidBetween, spansOf, type Watched } from './column.ts'
+import { boxInProgram, type Frame, zInProgram } from './frame.ts'
+import type { Guard, Watch } from './guard.ts'
+import { Tally } from './tally.ts'
+
+/** Cells of a tile along one side, as a power of two: 25.6 mm at 0.2 mm. */
+const TILE = 7
+/** Step in which heights that vary over the plan are told apart, mm. */
+export const BLOCK_STEP_MM = 0.02
+/** Met by less than this, nothing is said: rounding of figures and of the heights kept, mm. */
+const TOUCH_MM = 0.05
+/** Cells beyond which a block is refused: 1800 × 900 mm at 0.2 mm has 40 million. */
+const MOST_CELLS = 60_000_000
+
+export interface BlockAsk {
+  readonly stack: Stack
+  readonly frame: Frame
+  /** How many events of the stack have happened. */
+  readonly events: number
+  /** How many have when the program is done; null: it is not said what is wanted. */
+  readonly wantedEvents: number | null
+  /** Where on the plan what is wanted is asked for; null: everywhere. */
+  readonly mask: Region | null
+  readonly cellMm: number
+  /** What the piece lies on, program z; left out: the lowest place of the piece as it lies. */
+  readonly bedMm?: number
+  /** How deep the cutter may go into the bed, mm. */
+  readonly bedDeepMm: number
+  readonly guards: readonly Guard[]
+  /** Materials that must stay closed, as "pour 2"; the program may not cut them beyond what is wanted. */
+  readonly closed: readonly string[]
+}
+
+/**
+ * What lies on the machine, as columns over a grid in program coordinates. Only tiles that moves touch are filled in.
+ *
+ * A column is the exact core of the stack at one cell of its kind (core-grid.ts); cut from above, what is left of it is
+ * what lies below one height, kept as a 32-bit number. Under-cut hollows are kept beside it (hollow.ts).
+ *
+ * Memory: 6 bytes a cell touched (a table of 1800 × 900 mm at 0.2 mm: 245 MB), and the kinds.
+ * Limits: heights of slanted sides and uneven tops in steps of {@link BLOCK_STEP_MM}; a cell is as its middle is.
+ * Check: cores asked at cells by themselves, on seeded pieces (test).
+ */
+export class Block {
+  readonly nx: number
+  readonly ny: number
+  readonly cellMm: number
+  /** Corner of cell (0, 0). */
+  readonly minX: number
+  readonly minY: number
+  readonly frame: Frame
+  readonly bedMm: number
+  readonly bedDeepMm: number
+  /** Nothing stands higher. */
+  readonly highMm: number
+  /** Top of what is left, by cell; meaningful in tiles that are filled in. */
+  readonly top: Float32Array
+  readonly columns: Column[] = []
+  readonly watches: readonly Watch[]
+  readonly tallies: readonly Tally[]
+  /** Of the move at hand: volume taken, mm³/cell², most taken at a place and where, [volume, deepest, cell]. */
+  readonly taken = new Float64Array(3)
+  /** Line of the move at hand, and its number. */
+  line = 0
+  move = 0
+  /** Every so many cells along and across, the move that cut the place through is kept; −1 for none. */
+  readonly sampleEvery: number
+  readonly sampleNx: number
+  readonly cutThrough: Int32Array
+
+  private readonly kind: Uint16Array
+  private alert = new Float64Array(1024)
+  private readonly tilesX: number
+  private readonly tilesY: number
+  private readonly base: Int32Array
+  private readonly tileHigh: Float32Array
+  private readonly ask: BlockAsk
+  private readonly before: readonly StackEvent[]
+  private readonly all: readonly StackEvent[]
+  private readonly heights: readonly [number, number]
+  private readonly opened: readonly Region[]
+  private readonly dividers: readonly Region[]
+  private readonly bedsOfStones: readonly { watch: number; bed: ReturnType<typeof stonesBeds>[number] }[]
+  private readonly voidWatch: number
+  private readonly farWatch: number
+  private readonly bedWatch: number
+  private readonly empty: Column
+  private lastTiles = -1
+
+  constructor(ask: BlockAsk) {
+    const { stack, frame, cellMm } = ask
+    this.ask = ask
+    this.frame = frame
+    this.cellMm = cellMm
+    this.before = stack.events.slice(0, ask.events)
+    this.all = stack.events.slice(0, Math.max(ask.events, ask.wantedEvents ?? 0))
+    const state = stateAt(stack, ask.events)
+    const faces = [zInProgram(frame, state.lowZ), zInProgram(frame, state.highZ)]
+    this.bedMm = ask.bedMm ?? Math.min(...faces)
+    this.bedDeepMm = ask.bedDeepMm
+    const reach = materialHeights(stack, this.before)
+    this.heights = reach
+    this.highMm = Math.max(
+      zInProgram(frame, reach[0]),
+      zInProgram(frame, reach[1]),
+      this.bedMm,
+      ...ask.guards.map(g => g.toMm)
+    )
+    this.opened = [stack.geometry.mould, ...ask.guards.map(g => g.region)]
+    const box = this.opened.map(r => boxInProgram(frame, bounds(r))).reduce(hull)
+    this.nx = Math.ceil((box.maxX - box.minX) / cellMm - 1e-9)
+    this.ny = Math.ceil((box.maxY - box.minY) / cellMm - 1e-9)
+    if (!(this.nx * this.ny >= 1 && this.nx * this.ny <= MOST_CELLS))
+      throw new RangeError(`a block of ${this.nx} by ${this.ny} cells; allowed 1 to ${MOST_CELLS} in all`)
+    this.minX = (box.minX + box.maxX - this.nx * cellMm) / 2
+    this.minY = (box.minY + box.maxY - this.ny * cellMm) / 2
+    this.top = new Float32Array(this.nx * this.ny)
+    this.kind = new Uint16Array(this.nx * this.ny)
+    this.tilesX = (this.nx >> TILE) + 1
+    this.tilesY = (this.ny >> TILE) + 1
+    this.base = new Int32Array(this.tilesX * this.tilesY).fill(-1)
+    this.tileHigh = new Float32Array(this.tilesX * this.tilesY)
+    this.sampleEvery = Math.max(1, Math.floor(0.5 / cellMm + 1e-9))
+    this.sampleNx = Math.ceil(this.nx / this.sampleEvery)
+    this.cutThrough = new Int32Array(this.sampleNx * Math.ceil(this.ny / this.sampleEvery)).fill(-1)
+    const watches: Watch[] = ask.guards.map(g => ({ kind: g.kind, name: g.name }))
+    const beds = stonesBeds(stack).map(bed => ({
+      bed,
+      watch: watches.push({ kind: 'stones', name: `pour ${bed.pour}` }) - 1
+    }))
+    this.bedsOfStones = beds
+    for (const key of ask.closed) watches.push({ kind: 'closed layer', name: key })
+    this.voidWatch = watches.push({ kind: 'void', name: '' }) - 1
+    this.farWatch = watches.push({ kind: 'far face', name: '' }) - 1
+    this.bedWatch = watches.push({ kind: 'bed', name: '' }) - 1
+    this.watches = watches
+    this.tallies = watches.map(() => new Tally())
+    this.dividers = [
+      ...ask.guards.map(g => g.region),
+      ...beds.flatMap(b => b.bed.zone ?? []),
+      ...(ask.mask === null ? [] : [ask.mask])
+    ]
+    this.empty = columnOf([], Number.NaN, [], Number.NEGATIVE_INFINITY, this.bedMm, ask.bedDeepMm)
+  }
+
+  /** Fills in the tiles under a box of cells; what lies beside the block is let go. */
+  ensure(i0: number, j0: number, i1: number, j1: number): void {
+    const a = Math.max(0, i0) >> TILE
+    const b = Math.max(0, j0) >> TILE
+    const c = Math.min(this.nx - 1, i1) >> TILE
+    const d = Math.min(this.ny - 1, j1) >> TILE
+    // Tiles that were filled in for the move before, one alone: most moves.
+    if (a === c && b === d && b * this.tilesX + a === this.lastTiles) return
+    for (let tj = b; tj <= d; tj++)
+      for (let ti = a; ti <= c; ti++) if (this.base[tj * this.tilesX + ti]! < 0) this.fill(ti, tj)
+    if (a === c && b === d) this.lastTiles = b * this.tilesX + a
+  }
+
+  /** Calls back with every tile that is filled in: first cell of it, one past its last. */
+  forTiles(each: (i0: number, j0: number, i1: number, j1: number) => void): void {
+    for (let tj = 0; tj < this.tilesY; tj++)
+      for (let ti = 0; ti < this.tilesX; ti++)
+        if (this.base[tj * this.tilesX + ti]! >= 0)
+          each(
+            ti << TILE,
+            tj << TILE,
+            Math.min(this.nx, (ti + 1) << TILE),
+            Math.min(this.ny, (tj + 1) << TILE)
+          )
+  }
+
+  /** The column a cell belongs to. Its tile is filled in. */
+  columnAt(i: number, j: number): Column {
+    return this.columns[this.base[(j >> TILE) * this.tilesX + (i >> TILE)]! + this.kind[j * this.nx + i]!]!
+  }
+
+  /** Number of {@link columnAt}. */
+  columnIndex(i: number, j: number): number {
+    return this.base[(j >> TILE) * this.tilesX + (i >> TILE)]! + this.kind[j * this.nx + i]!
+  }
+
+  /** What stood at the highest in the tiles under a box of cells, before anything was cut. */
+  highestIn(i0: number, j0: number, i1: number, j1: number): number {
+    let most = Number.NEGATIVE_INFINITY
+    const c = Math.min(this.nx - 1, i1) >> TILE
+    const d = Math.min(this.ny - 1, j1) >> TILE
+    for (let tj = Math.max(0, j0) >> TILE; tj <= d; tj++)
+      for (let ti = Math.max(0, i0) >> TILE; ti <= c; ti++)
+        most = Math.max(most, this.tileHigh[tj * this.tilesX + ti]!)
+    return most
+  }
+
+  /** Middle of a cell, program coordinates. */
+  xOf(i: number): number {
+    return this.minX + (i + 0.5) * this.cellMm
+  }
+
+  yOf(j: number): number {
+    return this.minY + (j + 0.5) * this.cellMm
+  }
+
+  /** Takes what stands above h off a cell. Called only where something does. */
+  cut(i: number, j: number, h: number): void {
+    const p = j * this.nx + i
+    const t = this.top[p]!
+    const { taken } = this
+    const k = this.base[(j >> TILE) * this.tilesX + (i >> TILE)]! + this.kind[p]!
+    if (t - h > taken[1]!) {
+      taken[1] = t - h
+      taken[2] = p
+    }
+    if (h < this.alert[k]!) {
+      this.top[p] = this.looked(i, j, k, t, h)
+    } else {
+      taken[0] = taken[0]! + t - h
+      this.top[p] = h
+    }
+  }
+
+  // The same where more is to be seen to than a height: answers where the column ends now.
+  private looked(i: number, j: number, k: number, t: number, h: number): number {
+    const c = this.columns[k]!
+    this.taken[0] = this.taken[0]! + solidBetween(c.spans, h, t)
+    for (const w of c.watched)
+      if (Math.min(t, w.to) - Math.max(h, w.from) > TOUCH_MM) this.meets(w.watch, w.to - h, i, j, h)
+    if (h < this.bedMm - this.bedDeepMm - TOUCH_MM) this.meets(this.bedWatch, this.bedMm - h, i, j, h)
+    if (h < c.through && t > c.through && i % this.sampleEvery === 0 && j % this.sampleEvery === 0) {
+      const s = (j / this.sampleEvery) * this.sampleNx + i / this.sampleEvery
+      if (this.cutThrough[s] === -1) this.cutThrough[s] = this.move
+    }
+    // Below the roof of a hollow there is nothing until its floor.
+    for (const [roof, floor] of c.gaps) if (h < roof && h >= floor) return floor
+    return h
+  }
+
+  private meets(watch: number, value: number, i: number, j: number, z: number): void {
+    this.tallies[watch]!.add(this.line, value, this.xOf(i), this.yOf(j), z)
+  }
+
+  private fill(ti: number, tj: number): void {
+    const { frame, cellMm, nx, columns } = this
+    const [i0, j0] = [ti << TILE, tj << TILE]
+    const [wide, high] = [Math.min(1 << TILE, nx - i0), Math.min(1 << TILE, this.ny - j0)]
+    const base = columns.length
+    this.base[tj * this.tilesX + ti] = base
+    const { x0, y0, sx, sy } = frame
+    const xa = this.minX + (sx > 0 ? i0 : i0 + wide) * cellMm
+    const ya = this.minY + (sy > 0 ? j0 : j0 + high) * cellMm
+    const grid: Grid = { nx: wide, ny: high, pixelMm: cellMm, x0: x0 + sx * xa, y0: y0 + sy * ya }
+    columns.push(this.empty)
+    if (wide > 0 && high > 0) {
+      const ask = { within: this.opened, dividers: this.dividers, stepMm: BLOCK_STEP_MM }
+      const kinds = kindsOver(this.ask.stack.geometry, this.all, grid, this.heights, ask, (x, y) =>
+        this.columnFor(x, y)
+      )
+      for (const c of kinds.answers) columns.push(c)
+      for (let j = 0; j < high; j++) {
+        const row = (sy > 0 ? j : high - 1 - j) * wide
+        const to = (j0 + j) * nx + i0
+        for (let i = 0; i < wide; i++) {
+          const kind = kinds.at[row + (sx > 0 ? i : wide - 1 - i)]! + 1
+          this.kind[to + i] = kind
+          this.top[to + i] = columns[base + kind]!.top
+        }
+      }
+    }
+    if (columns.length > this.alert.length) {
+      const more = new Float64Array(2 * columns.length)
+      more.set(this.alert)
+      this.alert = more
+    }
+    let most = Number.NEGATIVE_INFINITY
+    for (let k = base; k < columns.length; k++) {
+      this.alert[k] = columns[k]!.alert
+      most = Math.max(most, columns[k]!.top)
+    }
+    this.tileHigh[tj * this.tilesX + ti] = most
+  }
+
+  private columnFor(x: number, y: number): Column {
+    const { stack, wantedEvents, events, guards, mask, closed } = this.ask
+    const counts = wantedEvents === null ? [events] : [events, wantedEvents]
+    const list = wantedEvents === null ? this.before : this.all
+    const [core, after] = coresAfter(stack.geometry, list, x, y, counts)
+    const spans = spansOf(this.frame, core!)
+    const asked = after !== undefined && (mask === null || inside(mask, x, y))
+    const wanted = asked ? (spansOf(this.frame, after)[0]?.to ?? this.bedMm) : Number.NaN
+    const watched: Watched[] = []
+    let fixed = Number.NEGATIVE_INFINITY
+    guards.forEach((g, watch) => {
+      if (!inside(g.region, x, y)) return
+      watched.push({ watch, from: g.fromMm, to: g.toMm })
+      if (g.kind !== 'hardware') fixed = Math.max(fixed, g.toMm)
+    })
+    for (const { watch, bed } of this.bedsOfStones) {
+      if (bed.zone !== null && !inside(bed.zone, x, y)) continue
+      const ends = [zInProgram(this.frame, bed.from), zInProgram(this.frame, bed.to)]
+      for (const s of spans) {
+        if (s.key !== `pour ${bed.pour}`) continue
+        const from = Math.max(s.from, Math.min(...ends))
+        const to = Math.min(s.to, Math.max(...ends))
+        if (to > from) watched.push({ watch, from, to })
+      }
+    }
+    // What is to be there afterwards must not be cut: a layer to be kept closed, the roof of a hollow, the far face.
+    const limit = asked ? wanted : Number.POSITIVE_INFINITY
+    for (const s of spans) {
+      const n = closed.indexOf(s.key)
+      if (n >= 0 && Math.min(s.to, limit) > s.from)
+        watched.push({
+          watch: guards.length + this.bedsOfStones.length + n,
+          from: s.from,
+          to: Math.min(s.to, limit)
+        })
+    }
+    if (asked && spans.length > 0) {
+      spans.forEach((s, k) => {
+        const below = spans[k + 1]
+        if (below !== undefined && s.from - below.to > TOUCH_MM && wanted > s.from - TOUCH_MM)
+          watched.push({ watch: this.voidWatch, from: below.to, to: s.from })
+      })
+      const far = spans[spans.length - 1]!.from
+      if (wanted > far - TOUCH_MM)
+        watched.push({ watch: this.farWatch, from: Number.NEGATIVE_INFINITY, to: far })
+    }
+    return columnOf(spans, wanted, watched, fixed, this.bedMm, this.bedDeepMm)
+  }
+}
+
+function stateAt(stack: Stack, events: number): State | { lowZ: number; highZ: number } {
+  let found: State | null = null
+  for (const s of stack.states) if (s.events <= events) found = s
+  return found ?? { lowZ: 0, highZ: stack.castHeight }
+}
+
+// Lowest and highest place of all material after some events, as cast.
+function materialHeights(stack: Stack, events: readonly StackEvent[]): readonly [number, number] {
+  let low = 0
+  let high = 0
+  for (const e of events) {
+    if (e.kind === 'timber') high = Math.max(high, stack.geometry.timbers[e.index]!.high)
+    else if (e.kind === 'pour') high = Math.max(high, e.to)
+    else if (e.kind === 'former' || e.kind === 'flood') {
+      high = Math.max(high, e.to)
+      low = Math.min(low, e.from)
+    } else if (e.kind === 'trim') {
+      if (e.side === 'low') low = Math.max(low, e.z)
+      else high = Math.min(high, e.z)
+    }
+  }
+  return [low, high]
+}
+
+function hull(a: Bounds, b: Bounds): Bounds {
+  return {
+    minX: Math.min(a.minX, b.minX),
+    minY: Math.min(a.minY, b.minY),
+    maxX: Math.max(a.maxX, b.maxX),
+    maxY: Math.max(a.maxY, b.maxY)
+  }
+}
