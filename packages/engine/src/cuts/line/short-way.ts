@@ -74,3 +74,11 @@ export function reversed(line: Float64Array): Float64Array {
   }
   return out
 }
+
+/** A line of x0,y0,z0,... from its other end. */
+export function reversed3(line: Float64Array): Float64Array {
+  const out = new Float64Array(line.length)
+  for (let k = 0; k < line.length; k += 3)
+    for (let d = 0; d < 3; d++) out[k + d] = line[line.length - 3 - k + d]!
+  return out
+}

@@ -119,16 +119,26 @@ export function leftAt(
   cutter: CutterShape,
   points: readonly (readonly [number, number])[]
 ): number[] {
+  // In cells as wide as the cutter: only those about a point can reach it.
+  const wide = cutter.diameterMm / 2
+  const cells = new Map<string, number[]>()
+  for (let k = 0; k < places.length; k += 3) {
+    const key = `${Math.floor(places[k]! / wide)} ${Math.floor(places[k + 1]! / wide)}`
+    const cell = cells.get(key)
+    if (cell) cell.push(k)
+    else cells.set(key, [k])
+  }
   return points.map(([px, py]) => {
     let low = 0
-    for (let k = 0; k < places.length; k += 3) {
-      const dx = places[k]! - px
-      const dy = places[k + 1]! - py
-      const R = cutter.diameterMm / 2
-      if (dx > R || dx < -R || dy > R || dy < -R) continue
-      const z = places[k + 2]! + profileAt(cutter, Math.hypot(dx, dy))
-      if (z < low) low = z
-    }
+    const [i, j] = [Math.floor(px / wide), Math.floor(py / wide)]
+    for (let a = i - 1; a <= i + 1; a++)
+      for (let b = j - 1; b <= j + 1; b++)
+        for (const k of cells.get(`${a} ${b}`) ?? []) {
+          // What lies deeper than it stands cannot be cut by a tip as high as that.
+          if (places[k + 2]! >= low) continue
+          const z = places[k + 2]! + profileAt(cutter, Math.hypot(places[k]! - px, places[k + 1]! - py))
+          if (z < low) low = z
+        }
     return low
   })
 }
