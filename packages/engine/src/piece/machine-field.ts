@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { dialectField } from './dialect-field.ts'
 import { id, length, number, size, span, whole, words, yesNo } from './field.ts'
 
 /** The machine, and what it can take. Defaults are of a small gantry machine: common practice, measure yours. */
@@ -19,7 +20,8 @@ export const machineField = z
     force: number('sideways push the frame stands before it gives, N', 5, 2000).default(60),
     holder: length('diameter of the nut that holds the cutter', 5, 100).default(35),
     change: span('a change of cutter with its height taken anew', 0.1, 60).default(3),
-    spoilboard: length('thickness of the board that lies under the work', 0, 100).default(18)
+    spoilboard: length('thickness of the board that lies under the work', 0, 100).default(18),
+    program: dialectField.prefault({})
   })
   .superRefine((machine, ctx) => {
     if (machine.slowest > machine.fastest)

@@ -181,6 +181,7 @@ function textOf(at: Node, c: Chance): string {
     `${two(c.whole(0, 11))}:00-${two(c.whole(12, 23))}:30`,
     `r-${c.whole(100_000, 999_999)}`,
     `#${c.whole(0, 0xffffff).toString(16).padStart(6, '0')}`,
+    'nc',
     c.pick(['green', 'A', 'dark 2', 'é-1', 'pour 1', 'x_y.z'])
   ]
   const fits = samples.filter(s => new RegExp(at.pattern!, 'u').test(s))

@@ -1,0 +1,177 @@
+import type { Dialect } from '../../piece/dialect-field.ts'
+import type { Move } from '../toolpath.ts'
+import { writtenArc } from './arc.ts'
+import { commentLines, messageLine } from './ascii.ts'
+import { Blocks } from './block.ts'
+import { CHECK_MM, headerOf, zeroShiftMm } from './header.ts'
+import type { Numbers } from './number.ts'
+import { numbersOf } from './number.ts'
+import type { CutterRun, ProgramInput, ProgramPart, WrittenPass, WrittenProgram } from './program.ts'
+import { checkProgram } from './sound.ts'
+
+/** Feed of the last way down to the height check, mm/min: slow enough to stop by hand (practice). */
+const CHECK_FEED = 300
+
+/**
+ * A program as text, in RS-274 as the dialect asks for it. The same input gives the same bytes.
+ *
+ * Every program: the header; a safe start (units, absolute, feed a minute, plane x-y, no cutter compensation, no length
+ * offset, no cycle, work zero G54); the spindle off, up in Z alone and then across to the height check, where it stops;
+ * the spindle on and a wait; the paths; up, spindle off, end. After each stop the place is said anew, Z first: somebody
+ * may have moved the machine.
+ *
+ * Source of the words and their order: RS274/NGC, NISTIR 6556, 3.3 to 3.8.
+ * @throws RangeError for a path that breaks what a program promises (see checkProgram), and for several cutters where
+ * the dialect writes one program a cutter
+ */
+export function writeProgram(program: ProgramInput, dialect: Dialect): WrittenProgram {
+  checkProgram(program)
+  if (program.runs.length > 1 && dialect.changes === 'one program a cutter')
+    throw new RangeError(
+      `${program.runs.length} cutters in ${program.name}: this machine takes one program a cutter`
+    )
+  return new Writer(program, dialect).written()
+}
+
+class Writer {
+  private readonly program: ProgramInput
+  private readonly dialect: Dialect
+  private readonly numbers: Numbers
+  private readonly out: Blocks
+  private readonly shift: number
+  private readonly passes: WrittenPass[] = []
+
+  constructor(program: ProgramInput, dialect: Dialect) {
+    this.program = program
+    this.dialect = dialect
+    this.numbers = numbersOf(dialect)
+    this.out = new Blocks(this.numbers, dialect.lineNumbers)
+    this.shift = zeroShiftMm(program, dialect)
+  }
+
+  written(): WrittenProgram {
+    const { dialect, out, program, numbers } = this
+    for (const line of dialect.startLines) out.raw(line)
+    if (dialect.comments) for (const line of headerOf(program, dialect, numbers)) out.raw(line)
+    out.block(numbers.unit === 'mm' ? 'G21' : 'G20')
+    out.block('G90', 'G94', 'G17')
+    out.block('G40', 'G49', 'G80')
+    out.block('G54')
+    out.block('M5')
+    program.runs.forEach((run, r) => {
+      this.change(run, r)
+      run.parts.forEach((part, p) => {
+        this.part(part, r, p)
+      })
+      this.up()
+      out.block('M5')
+      if (this.air !== null) out.block('M9')
+    })
+    const tape = dialect.endLines.filter(line => line.trim() === '%')
+    for (const line of dialect.endLines) if (line.trim() !== '%') out.raw(line)
+    out.block('M2')
+    for (const line of tape) out.raw(line)
+    return { text: `${out.lines.join('\n')}\n`, lines: out.lines.length, passes: this.passes }
+  }
+
+  private get air(): string | null {
+    return this.dialect.air === 'none' || !this.program.spindle ? null : this.dialect.air
+  }
+
+  private say(text: string): void {
+    if (this.dialect.comments) for (const line of commentLines(text)) this.out.raw(line)
+  }
+
+  /** The cutter in, its height looked at, the spindle on. */
+  private change(run: CutterRun, r: number): void {
+    const { dialect, out, program, numbers } = this
+    this.say(`Cutter ${run.number}: ${run.words}`)
+    if (dialect.changes === 'in the program') {
+      if (r === 0) this.up()
+      out.block(`T${run.number}`, 'M6')
+      out.forget()
+    }
+    const { checkAt } = program
+    this.over(checkAt.x, checkAt.y)
+    const z = this.z(checkAt.topMm + CHECK_MM)
+    if (z !== out.z) out.straight(Number.NaN, Number.NaN, z, z > out.z ? null : numbers.feed(CHECK_FEED))
+    this.stop(
+      `Cutter ${run.number} in, its height set. The tip must stand ${numbers.mm(CHECK_MM)} ${numbers.unit} over the face. If not, stop here`
+    )
+    for (const v of program.visits) {
+      this.over(v.x, v.y)
+      this.stop(v.words)
+    }
+    if (!program.spindle) return
+    out.block(`S${run.rpm.toFixed(0)}`, 'M3')
+    if (dialect.spindleWait > 0) out.dwell(dialect.spindleWait)
+    if (this.air !== null) out.block(this.air)
+  }
+
+  /** Waits for the operator; then up. */
+  private stop(message: string): void {
+    if (this.dialect.comments) this.out.raw(messageLine(message))
+    this.out.block('M0')
+    this.out.forget()
+    this.up()
+  }
+
+  private up(): void {
+    this.out.straight(Number.NaN, Number.NaN, this.z(this.program.clearMm), null)
+  }
+
+  private over(x: number, y: number): void {
+    this.up()
+    this.out.straight(this.numbers.rounded(x), this.numbers.rounded(y), this.out.z, null)
+  }
+
+  private z(mm: number): number {
+    return this.numbers.rounded(mm + this.shift)
+  }
+
+  private part(part: ProgramPart, run: number, index: number): void {
+    const { passes, moves } = part.path
+    this.say(part.name)
+    let next = 0
+    let from: Exclude<Move, { kind: 'dwell' }> | null = null
+    for (const [i, move] of moves.entries()) {
+      while (next < passes.length && passes[next]!.from <= i) {
+        const { name } = passes[next]!
+        this.say(name)
+        this.passes.push({ run, part: index, pass: next, name, line: this.out.lines.length + 1 })
+        next++
+      }
+      if (move.kind === 'dwell') {
+        if (move.seconds > 0) this.out.dwell(move.seconds)
+        continue
+      }
+      this.move(from, move)
+      from = move
+    }
+  }
+
+  private move(from: Exclude<Move, { kind: 'dwell' }> | null, move: Exclude<Move, { kind: 'dwell' }>): void {
+    const { numbers, out } = this
+    const x = numbers.rounded(move.x)
+    const y = numbers.rounded(move.y)
+    const z = this.z(move.z)
+    if (move.kind === 'rapid') {
+      // Never slanting: up first, or down last.
+      if (!(z < out.z)) out.straight(Number.NaN, Number.NaN, z, null)
+      out.straight(x, y, out.z, null)
+      out.straight(x, y, z, null)
+    } else if (move.kind === 'line') out.straight(x, y, z, numbers.feed(move.feedMmMin))
+    else this.arc(from!, move)
+  }
+
+  private arc(from: Exclude<Move, { kind: 'dwell' }>, arc: Extract<Move, { kind: 'arc' }>): void {
+    const { numbers, out, program, dialect, shift } = this
+    const feed = numbers.feed(arc.feedMmMin)
+    const lifted = { ...arc, z: arc.z + shift }
+    const start = { x: from.x, y: from.y, z: from.z + shift }
+    const at = { x: out.x, y: out.y, z: out.z }
+    for (const w of writtenArc(start, at, lifted, numbers, program.tolMm, dialect.arcs))
+      if (w.kind === 'line') out.straight(w.x, w.y, w.z, feed)
+      else out.arc(w.x, w.y, w.z, w.i, w.j, arc.clockwise, feed)
+  }
+}
