@@ -8,6 +8,7 @@ import type { Speed } from '../cast/speed.ts'
 import type { WholeCast } from '../cast/whole/whole-cast.ts'
 import type { BuyLine } from '../cost/buy.ts'
 import type { HandCut } from '../cuts/hand/hand-cut.ts'
+import type { PinPlan } from '../cuts/pins/pin-plan.ts'
 import type { FaceFinish } from '../finish/faces.ts'
 import type { LivingAir } from '../fits/air.ts'
 import type { Appearance } from '../fits/appearance.ts'
@@ -86,6 +87,8 @@ export interface Work {
   readonly moves: readonly Move[]
   /** What no machine cuts: tool, template, passes, order and minutes. */
   readonly hand: readonly HandCut[]
+  /** Pins that tie both faces to one datum, and what wrong placings would do. */
+  readonly pins: PinPlan
   readonly faces: readonly [front: FaceFinish, back: FaceFinish]
   readonly quantity: Quantity
   readonly buy: readonly BuyLine[]

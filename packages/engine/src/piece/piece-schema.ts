@@ -3,6 +3,7 @@ import { cutField, edgeField, hardwareField, holdingField, markingField } from '
 import { choice, day, length, moment, percent, temperature, whole, words } from './field.ts'
 import { finishField } from './finish-field.ts'
 import { mouldField } from './mould-field.ts'
+import { pinsField } from './pins-field.ts'
 import { pourField } from './pour-field.ts'
 import { shape } from './shape-field.ts'
 import { stepField } from './step-field.ts'
@@ -107,6 +108,7 @@ export const pieceSchema = z
     edges: some(edgeField, 10, 'edges worked').default([]),
     finish: finishField.default({}),
     holding: holdingField.prefault({}),
+    pins: pinsField.optional(),
     climate: climateField.default('heated-room'),
     sun: z
       .boolean()
@@ -139,5 +141,6 @@ export type Cut = Piece['cuts'][number]
 export type Hardware = Piece['hardware'][number]
 export type Marking = Piece['markings'][number]
 export type Mould = Piece['mould']
+export type Pins = NonNullable<Piece['pins']>
 export type StepDocument = NonNullable<Piece['steps']>[number]
 export type Face = Cut['face']

@@ -18,7 +18,7 @@ const LEAST_MM2 = 1
  */
 export function wasteRound(piece: Piece, geometry: Geometry): Region {
   if (piece.cuts.some(c => c.kind === 'outline')) return EMPTY
-  const waste = difference(extent(piece, geometry), geometry.outline)
+  const waste = difference(castingOf(piece, geometry), geometry.outline)
   if (area(waste) < LEAST_MM2) return EMPTY
   const through = piece.cuts.flatMap((c, i) => (c.through ? (geometry.cutRegions[i] ?? []) : []))
   const left = through.length === 0 ? waste : difference(waste, union(...through))
@@ -39,7 +39,8 @@ export function wasteReachMm(piece: Piece, geometry: Geometry): number {
   return most
 }
 
-function extent(piece: Piece, g: Geometry): Region {
+/** What there is of the piece on the plan before anything is cut: what resin fills and timber covers. */
+export function castingOf(piece: Piece, g: Geometry): Region {
   const timbers = g.timbers.flatMap(t => (t.lofts === null ? [t.upper] : [t.upper, t.lower]))
   const casts = needsMould(piece)
     ? piece.pours.flatMap((p, i) => (p.kind === 'cast' ? [g.pourRegions[i] ?? g.mould] : []))
