@@ -100,7 +100,7 @@ class Writer {
     )
     for (const v of program.visits) {
       this.over(v.x, v.y)
-      this.stop(v.words)
+      this.stop(`${v.words}, X${numbers.mm(v.x)} Y${numbers.mm(v.y)}`)
     }
     if (!program.spindle) return
     out.block(`S${run.rpm.toFixed(0)}`, 'M3')
@@ -116,7 +116,9 @@ class Writer {
     this.up()
   }
 
+  /** Up in Z alone, where it does not stand high enough. */
   private up(): void {
+    if (this.out.z >= this.z(this.program.clearMm)) return
     this.out.straight(Number.NaN, Number.NaN, this.z(this.program.clearMm), null)
   }
 
