@@ -70,9 +70,11 @@ import { opaqueCover } from './opaque-cover.ts'
 import { openPocket } from './open-pocket.ts'
 import { orderImpossible } from './order-impossible.ts'
 import { outOfLevel } from './out-of-level.ts'
+import { partLoose } from './part-loose.ts'
 import { peakUnattended } from './peak-unattended.ts'
 import { pilotWrong } from './pilot-wrong.ts'
 import { planedHollow } from './planed-hollow.ts'
+import { pocketClosed } from './pocket-closed.ts'
 import { pocketShallow } from './pocket-shallow.ts'
 import { porousInclusion } from './porous-inclusion.ts'
 import { pourBelow } from './pour-below.ts'
@@ -102,6 +104,7 @@ import { stonesLarge } from './stones-large.ts'
 import { stonesProud } from './stones-proud.ts'
 import { stonesSink } from './stones-sink.ts'
 import { swirlApart } from './swirl-apart.ts'
+import { tabThin } from './tab-thin.ts'
 import { thinFloor } from './thin-floor.ts'
 import { threadShort } from './thread-short.ts'
 import { timberAir } from './timber-air.ts'
@@ -211,6 +214,9 @@ export const CHECKS: readonly Check[] = [
   holeOutside,
   depthChanges,
   lineNarrows,
+  pocketClosed,
+  partLoose,
+  tabThin,
   // Hardware.
   hardwarePocket,
   hardwareFace,

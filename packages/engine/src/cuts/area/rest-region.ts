@@ -11,6 +11,9 @@ export interface Rest {
   readonly cleared: Region
 }
 
+/** A cutter goes into a slot just as wide as it is, mm. */
+const PLAY_MM = 0.01
+
 /**
  * What a round cutter of a diameter cannot clear of a region: the region less all discs of that diameter that lie in
  * it (morphological opening). What is thinner than twice `leastMm` is no rest: the chords of a curve, and what
@@ -21,7 +24,7 @@ export interface Rest {
 export function restRegion(region: Region, diameterMm: number, leastMm = 0.05): Rest {
   const half = diameterMm / 2
   const shape = { join: 'round', tolMm: leastMm / 10 } as const
-  const cleared = intersection(offset(offset(region, -half, shape), half, shape), region)
+  const cleared = intersection(offset(offset(region, PLAY_MM - half, shape), half, shape), region)
   const left = difference(region, cleared)
   const core = offset(left, -leastMm, shape)
   if (core.rings.length === 0) return { region: EMPTY, cleared }

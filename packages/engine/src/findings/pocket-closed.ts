@@ -1,0 +1,134 @@
+import { restRegion } from '../cuts/area/rest-region.ts'
+import type { Cutter } from '../cuts/run/cutters.ts'
+import { cuttersOf } from '../cuts/run/cutters.ts'
+import type { Entry } from '../piece/entry.ts'
+import type { Cut } from '../piece/piece-schema.ts'
+import { decimals } from '../quantity/format.ts'
+import { difference } from '../shape/combine.ts'
+import { inradius } from '../shape/inradius.ts'
+import { area, bounds, ringArea } from '../shape/measure.ts'
+import type { Region } from '../shape/region.ts'
+import type { Check, Found } from './finding.ts'
+import { rounded, setQuantity, setValue } from './fix.ts'
+import type { Work } from './work.ts'
+
+/** A pocket for the machine that none of its cutters goes into, wholly or in part. */
+export const pocketClosed: Check = {
+  id: 'pocket-closed',
+  about: 'a pocket or a part of it too narrow for every cutter: drawn so, or closed by its islands',
+  cases: [],
+  run
+}
+
+/** Forms that clear a floor between upright walls. */
+const CLEARS = new Set(['flat', 'ball', 'bull'])
+/** Widened by no more than this as a fix, mm: more is another pocket. */
+const LITTLE_MM = 1
+/** Below this no milling shop takes it: the smallest end mill in common use, mm (practice). */
+const LEAST_MILLED_MM = 1
+/**
+ * Radius of the largest disc in what is left, as a share of the cutter's, above which it is no corner: a corner of
+ * 45° keeps (1 − sin 22.5°)/(1 + sin 22.5°) = 0.447.
+ */
+const CORNER_SHARE = 0.45
+const BASIS =
+  'plane geometry: the largest disc that lies in it; cutters of the shop, or the usual sizes where it lists none'
+
+function run(work: Work): Found[] {
+  if (work.shop.machine === undefined) return []
+  const box = cuttersOf(work.shop).cutters.filter(c => CLEARS.has(c.shape.form))
+  return work.entries.cuts.flatMap((cut): Found[] => {
+    const region = work.stack.geometry.cutRegions[cut.index] ?? null
+    const { way, kind } = cut.value
+    if (region === null || way !== 'machine' || (kind !== 'pocket' && kind !== 'slot')) return []
+    // One that leaves the piece is open: the cutter comes in from outside.
+    if (area(difference(region, work.stack.geometry.outline)) > 1) return []
+    const depth = work.stack.cuts[cut.index]!.day ?? 0
+    const long = box.filter(c => c.shape.reachMm >= depth)
+    const least = smallest(long.length > 0 ? long : box)
+    if (least === null) return []
+    // Wide by its box everywhere and without islands: the usual pocket, asked no further.
+    const widest = 2 * inradius(region, 0.02).radiusMm
+    const d = least.shape.diameterMm
+    if (widest < d - 0.02) return [closed(work, cut, region, widest, least)]
+    return partly(cut, region, least)
+  })
+}
+
+function smallest(cutters: readonly Cutter[]): Cutter | null {
+  return cutters.reduce<Cutter | null>(
+    (a, b) => (a === null || b.shape.diameterMm < a.shape.diameterMm ? b : a),
+    null
+  )
+}
+
+function closed(work: Work, cut: Entry<Cut>, region: Region, widest: number, least: Cutter): Found {
+  const d = least.shape.diameterMm
+  const islands =
+    cut.value.islands !== undefined && 2 * inradius({ rings: outersOf(region) }, 0.02).radiusMm >= d
+  return {
+    severity: 'stop',
+    at: cut.at,
+    says: `${cut.id} is ${decimals(widest, 2)} mm wide at its widest${islands ? ', closed in by its islands' : ''}; the smallest cutter ${least.own ? 'of the shop' : 'in common use'}, ${least.name}, does not go in, and nothing of it is cut. One of ${decimals(Math.max(0, Math.floor(widest * 10) / 10), 1)} mm or less would do.`,
+    value: widest,
+    unit: 'mm',
+    limit: d,
+    basis: BASIS,
+    ...wider(work, cut, widest, d)
+  }
+}
+
+function outersOf(region: Region): Region['rings'] {
+  return region.rings.filter(r => ringArea(r) > 0)
+}
+
+// A little wider where that changes nothing else; else sent to who has the cutter; else drawn anew.
+function wider(
+  work: Work,
+  { at, id, value }: Entry<Cut>,
+  widest: number,
+  d: number
+): Pick<Found, 'fix' | 'fixSays'> {
+  const lacking = d - widest
+  if (lacking <= LITTLE_MM && value.islands === undefined && value.for === undefined) {
+    const by = rounded(lacking / 2, 'up', 0.01)
+    return {
+      fix: setQuantity(
+        work.document,
+        `${at}/shape/grow`,
+        'length',
+        (value.shape?.grow ?? 0) + by,
+        'up',
+        0.01
+      ),
+      fixSays: `${id} ${decimals(2 * by, 2)} mm wider`
+    }
+  }
+  if (widest < LEAST_MILLED_MM) return {}
+  return { fix: setValue(work.document, `${at}/way`, 'sent out'), fixSays: `Send ${id} out` }
+}
+
+// What stays standing between wall and island, or in a narrow end; corners are another matter.
+function partly(cut: Entry<Cut>, region: Region, least: Cutter): Found[] {
+  const d = least.shape.diameterMm
+  const limit = (CORNER_SHARE * d) / 2
+  let worst: { x: number; y: number; radiusMm: number } | null = null
+  for (const part of restRegion(region, d, limit / 2).region.rings) {
+    const { minX, maxX, minY, maxY } = bounds({ rings: [part] })
+    if (ringArea(part) < Math.PI * limit ** 2 || Math.min(maxX - minX, maxY - minY) < 2 * limit) continue
+    const disc = inradius({ rings: [part] }, 0.02)
+    if (disc.radiusMm > Math.max(limit, worst?.radiusMm ?? 0)) worst = disc
+  }
+  if (worst === null) return []
+  return [
+    {
+      severity: 'caution',
+      at: cut.at,
+      says: `${cut.id} narrows to ${decimals(2 * worst.radiusMm, 1)} mm at (${decimals(worst.x, 1)}, ${decimals(worst.y, 1)}); the smallest cutter ${least.own ? 'of the shop' : 'in common use'}, ${least.name}, does not get in there and leaves it standing. Draw it wider, take a smaller cutter, or clear it with a chisel.`,
+      value: 2 * worst.radiusMm,
+      unit: 'mm',
+      limit: d,
+      basis: BASIS
+    }
+  ]
+}
