@@ -1,0 +1,171 @@
+import { bounds } from '../../shape/measure.ts'
+import type { Stack } from '../../stack/stack.ts'
+import { settingsOf } from '../../steps/setting.ts'
+import type { CutJob } from '../cut-job.ts'
+import { frameOf, zToProgram } from '../pins/frame.ts'
+import type { PinFacts, PinPlan } from '../pins/pin-plan.ts'
+import { pinPlan } from '../pins/pin-plan.ts'
+import { chooseCutter } from '../run/choose.ts'
+import type { Cutter } from '../run/cutters.ts'
+import { cuttersOf } from '../run/cutters.ts'
+import { feedsFor } from '../run/feeds.ts'
+import { machineOf } from '../run/machine.ts'
+import type { Bench } from './bench.ts'
+import { Place } from './bench.ts'
+import type { MachineSetting, NotMade, Operation, Wanted } from './operation.ts'
+import { wantedOfCut } from './wanted-cut.ts'
+import { wantedOfFlatten, wantedOfPins } from './wanted-face.ts'
+import { wantedOfMarking } from './wanted-mark.ts'
+
+/** What a piece asks of the machine: settings, and operations in the order they are run. */
+export interface Machining {
+  readonly bench: Bench
+  readonly settings: readonly MachineSetting[]
+  readonly operations: readonly Operation[]
+  readonly notMade: readonly NotMade[]
+  readonly pins: PinPlan
+}
+
+/** The stages machining is made from. */
+export type MachiningInput = Pick<Bench, 'stack' | 'materials' | 'shop'> & PinFacts
+
+/** Below this the shop is cold: resin is brittle, °C (case C85). */
+const COLD_C = 15
+
+/**
+ * The operations of a piece, cutters chosen and feeds reckoned; paths are made when they are asked for. null where
+ * the shop has no machine, or nothing is cut by it.
+ *
+ * A face is flattened by machine where there is one. What stands round the outline after the last cut is sawn or
+ * routed off by hand, unless a cut of kind outline takes it.
+ */
+export function machiningOf(input: MachiningInput): Machining | null {
+  const { stack, materials, shop } = input
+  if (shop.machine === undefined || !byMachine(stack)) return null
+  const bench: Bench = {
+    stack,
+    materials,
+    shop,
+    machine: machineOf(shop),
+    box: cuttersOf(shop),
+    tolMm: Math.min(0.02, Math.max(0.005, stack.piece.tolerance))
+  }
+  const pins = pinPlan(stack, stack.piece, shop, input)
+  const operations: Operation[] = []
+  const notMade: NotMade[] = []
+  const settings = settingsOf(stack.steps).map((setting): MachineSetting => {
+    const frame = frameOf(stack.piece, setting, stack, pins.datum)
+    const b = bounds(regionInProgram(bench, frame))
+    const state = stack.states[setting.from - 1]
+    const [low, high] = [state?.lowZ ?? 0, state?.highZ ?? stack.castHeight]
+    const z = [zToProgram(frame, low), zToProgram(frame, high)]
+    const stock = { ...b, minZ: Math.min(...z), maxZ: Math.max(...z) }
+    return { setting, frame, stock, clearMm: Math.max(0, stock.maxZ) + bench.machine.program.lift }
+  })
+  for (const on of settings) {
+    for (let i = on.setting.from; i <= on.setting.to; i++) {
+      const place = new Place(bench, on, i)
+      const queue = wantedAt(place, pins)
+      while (queue.length > 0) {
+        const wanted = queue.shift()!
+        const made = operationOf(place, wanted, operations.length + 1)
+        if ('reason' in made) {
+          notMade.push(made)
+          continue
+        }
+        operations.push(made)
+        queue.unshift(...(wanted.then?.(made.cutter) ?? []))
+      }
+    }
+  }
+  if (operations.length + notMade.length === 0) return null
+  return { bench, settings, operations, notMade, pins }
+}
+
+/** Whether anything of the piece is cut by machine at all. */
+export function byMachine({ piece }: Pick<Stack, 'piece'>): boolean {
+  const ways = [...piece.cuts, ...piece.markings].map(c => c.way)
+  return ways.length === 0 || ways.includes('machine')
+}
+
+function regionInProgram(bench: Bench, frame: MachineSetting['frame']) {
+  const place = new Place(bench, { frame } as MachineSetting, 0)
+  return place.region(bench.stack.geometry.mould)
+}
+
+function wantedAt(place: Place, pins: PinPlan): Wanted[] {
+  const step = place.bench.stack.steps[place.step]!
+  switch (step.kind) {
+    case 'drill pins':
+      return wantedOfPins(place, pins)
+    case 'flatten':
+      return wantedOfFlatten(place)
+    case 'cut':
+      return step.cut!.value.way === 'machine' ? wantedOfCut(place, step.cut!) : []
+    case 'mark':
+      return step.marking!.value.way === 'machine' ? wantedOfMarking(place, step.marking!) : []
+    default:
+      return []
+  }
+}
+
+function operationOf(place: Place, wanted: Wanted, number: number): Operation | NotMade {
+  const { bench, on, step } = place
+  const { stack, box, machine, shop, tolMm } = bench
+  const at = stack.steps[step]!.at
+  const of = { setting: on.setting.index, step, at, name: wanted.name }
+  const chosen = cutterFor(wanted, box.cutters)
+  if ('reason' in chosen) return { ...of, ...chosen }
+  const { cutter, why, limits } = chosen
+  const run = feedsFor({
+    cutter,
+    met: wanted.met,
+    operation: wanted.operation,
+    machine,
+    depthMm: wanted.topMm - wanted.floorMm,
+    tolMm: TOLERANCE_MM,
+    light: shop.climate.night < COLD_C || wanted.thin === true
+  })
+  const feeds = { ...run, ...wanted.feeds }
+  const job: CutJob = {
+    cutter: cutter.shape,
+    feeds,
+    topMm: wanted.topMm,
+    floorMm: wanted.floorMm,
+    clearMm: on.clearMm,
+    tolMm,
+    arcs: true
+  }
+  return {
+    ...of,
+    number,
+    kind: wanted.kind,
+    cutter,
+    cutterWhy: why,
+    limits,
+    feeds,
+    met: wanted.met,
+    job,
+    path: () => wanted.path(job, cutter)
+  }
+}
+
+/** How far a wall may be off, mm: what a cutter may bend is reckoned from it. */
+const TOLERANCE_MM = 0.1
+
+function cutterFor(
+  wanted: Wanted,
+  cutters: readonly Cutter[]
+): { cutter: Cutter; why: string; limits: readonly string[] } | Pick<NotMade, 'says' | 'largestMm' | 'reason'> {
+  if (wanted.cutterId !== undefined) {
+    const cutter = cutters.find(c => c.id === wanted.cutterId)
+    if (cutter !== undefined) return { cutter, why: 'named in the piece', limits: [] }
+    return {
+      says: `the shop has no cutter "${wanted.cutterId}" for the machine`,
+      largestMm: null,
+      reason: 'unknown'
+    }
+  }
+  const choice = chooseCutter(wanted.need, cutters)
+  return 'none' in choice ? choice.none : choice
+}

@@ -1,0 +1,226 @@
+import type { Entry } from '../../piece/entry.ts'
+import type { Cut } from '../../piece/piece-schema.ts'
+import { decimals } from '../../quantity/format.ts'
+import { area, bounds, ringArea } from '../../shape/measure.ts'
+import { inradius } from '../../shape/inradius.ts'
+import type { Region, Ring } from '../../shape/region.ts'
+import { outlinePath } from '../area/outline-path.ts'
+import { pocketPath } from '../area/pocket-path.ts'
+import { reliefPath, reliefs } from '../area/relief-path.ts'
+import { restRegion } from '../area/rest-region.ts'
+import { turnedRound } from '../area/track.ts'
+import { borePath } from '../line/bore.ts'
+import { groovePath } from '../line/groove.ts'
+import { vWidthMm } from '../run/chip.ts'
+import type { CutterNeed } from '../run/choose.ts'
+import type { Place } from './bench.ts'
+import type { Wanted } from './operation.ts'
+
+/** A flat cutter that is this much too wide still makes its slot, mm: what drawings round. */
+const ROUNDING_MM = 0.02
+/** Tabs of an outline that says nothing of what holds the part: count, width and thickness, mm (practice). */
+const USUAL_TABS = { count: 4, widthMm: 8, thickMm: 3 }
+/** A floor thinner than this is a thin wall: light passes, mm. */
+const THIN_MM = 1.5
+/** Corners no rounder than this are square. */
+const SQUARE_MM = 0.5
+
+/** What a cut asks of the machine. */
+export function wantedOfCut(place: Place, cut: Entry<Cut>): Wanted[] {
+  const { stack } = place.bench
+  const depth = stack.cuts[cut.index]!
+  const base = {
+    name: cut.id,
+    cutterId: cut.value.cutter,
+    topMm: place.topMm,
+    floorMm: place.floorMm(depth.floor),
+    feeds: {
+      ...(cut.value.allowance === undefined ? {} : { allowanceMm: cut.value.allowance }),
+      ...(cut.value.direction === undefined ? {} : { climb: cut.value.direction === 'climb' })
+    },
+    thin: Number.isFinite(depth.floor) && Math.abs(place.floorMm(depth.floor) - place.underMm) < THIN_MM
+  }
+  // What another cut or the flattening has taken already: nothing is left to do.
+  if (base.floorMm >= base.topMm - 1e-6) return []
+  const region = stack.geometry.cutRegions[cut.index] ?? null
+  if (region === null) return [grooveWanted(place, cut, base)]
+  const onBed = place.region(region)
+  if (cut.value.kind === 'outline') return [outlineWanted(place, cut, base, onBed)]
+  const { circle } = cut.value.shape!
+  if (circle !== undefined && cut.value.islands === undefined)
+    return [boreWanted(place, cut, base, onBed, circle)]
+  return pocketWanted(place, cut, base, onBed)
+}
+
+type Base = Pick<Wanted, 'name' | 'cutterId' | 'topMm' | 'floorMm' | 'feeds' | 'thin'>
+
+function grooveWanted(place: Place, cut: Entry<Cut>, base: Base): Wanted {
+  const { profile, angle, width = 0 } = cut.value
+  const plan = place.bench.stack.geometry.cutLines[cut.index]!
+  const lines = place.lines(plan)
+  const depthMm = base.topMm - base.floorMm
+  const need: CutterNeed =
+    profile === 'v'
+      ? { kind: 'v', angleDeg: angle, widthMm: vWidthMm(depthMm, angle), depthMm }
+      : profile === 'round'
+        ? { kind: 'round', widthMm: width, depthMm }
+        : {
+            kind: 'clear',
+            insideRadiusMm: Number.POSITIVE_INFINITY,
+            widthMm: width + ROUNDING_MM,
+            depthMm
+          }
+  return {
+    ...base,
+    kind: 'groove',
+    need,
+    operation: profile === 'v' ? 'v' : profile === 'round' ? 'round' : 'slot',
+    met: place.metAlong(plan, base.floorMm),
+    path: job => groovePath(job, lines, { kind: profile, widthMm: width, angleDeg: angle })
+  }
+}
+
+function boreWanted(place: Place, cut: Entry<Cut>, base: Base, region: Region, circle: number): Wanted {
+  const b = bounds(region)
+  const bore = {
+    x: (b.minX + b.maxX) / 2,
+    y: (b.minY + b.maxY) / 2,
+    diameterMm: circle,
+    through: cut.value.through === true
+  }
+  const depthMm = base.topMm - base.floorMm
+  // A drill of the size where there is one and the floor may keep its cone; else a flat cutter, round.
+  const drill: CutterNeed = { kind: 'drill', diameterMm: circle, depthMm }
+  const mill: CutterNeed = {
+    kind: 'clear',
+    insideRadiusMm: Number.POSITIVE_INFINITY,
+    widthMm: circle + ROUNDING_MM,
+    depthMm
+  }
+  const drilled =
+    cut.value.through === true &&
+    cut.value.toleranceClass === undefined &&
+    place.bench.box.cutters.some(
+      c =>
+        c.shape.form === 'drill' &&
+        Math.abs(c.shape.diameterMm - circle) < ROUNDING_MM &&
+        c.shape.fluteMm >= depthMm
+    )
+  return {
+    ...base,
+    kind: 'bore',
+    name: `${base.name}, Ø ${decimals(circle, 2)}`,
+    need: drilled ? drill : mill,
+    operation: drilled ? 'drill' : 'clear',
+    met: place.metIn(region, base.floorMm),
+    path: job => borePath(job, [bore])
+  }
+}
+
+function outlineWanted(place: Place, cut: Entry<Cut>, base: Base, region: Region): Wanted {
+  const { tabs, skin } = cut.value
+  // A frame of waste leaves the part in its middle; a plain shape is an opening.
+  const parts = region.rings.filter(r => ringArea(r) < 0)
+  const outside = parts.length > 0
+  const kept: Region = outside ? { rings: parts.map(turnedRound) } : region
+  const widthMm = outside ? kerfMm(region, parts) : 2 * inradius(region, 0.01).radiusMm
+  const held =
+    skin !== undefined || tabs === false
+      ? null
+      : typeof tabs === 'object'
+        ? { count: tabs.count, widthMm: tabs.width, thickMm: tabs.thick }
+        : cut.value.through === true
+          ? USUAL_TABS
+          : null
+  return {
+    ...base,
+    kind: 'outline',
+    name: held === null ? base.name : `${base.name}, ${held.count} tabs`,
+    need: {
+      kind: 'outline',
+      insideRadiusMm: Number.POSITIVE_INFINITY,
+      widthMm: widthMm + ROUNDING_MM,
+      depthMm: base.topMm - base.floorMm
+    },
+    operation: 'outline',
+    met: place.metIn(region, base.floorMm),
+    path: job =>
+      outlinePath(job, kept, {
+        side: outside ? 'outside' : 'inside',
+        tabs: held,
+        ...(skin === undefined ? {} : { skinMm: skin }),
+        underMm: place.underMm
+      })
+  }
+}
+
+// How wide the waste drawn round the part is, at its widest: the cutter cuts no wider than what is given up.
+function kerfMm(region: Region, parts: readonly Ring[]): number {
+  return area(region) > 0 && parts.length > 0 ? 2 * inradius(region, 0.005).radiusMm + 0.01 : 0
+}
+
+function pocketWanted(place: Place, cut: Entry<Cut>, base: Base, region: Region): Wanted[] {
+  const depthMm = base.topMm - base.floorMm
+  const widthMm = 2 * inradius(region, 0.01).radiusMm + ROUNDING_MM
+  const corner = cut.value.shape?.corner
+  const met = place.metIn(region, base.floorMm)
+  const need = (insideRadiusMm: number): CutterNeed => ({
+    kind: 'clear',
+    insideRadiusMm,
+    widthMm,
+    depthMm
+  })
+  const first: Wanted = {
+    ...base,
+    kind: 'pocket',
+    need: need(Number.POSITIVE_INFINITY),
+    operation: 'clear',
+    met,
+    path: job => pocketPath(job, region),
+    then: cutter => {
+      const { diameterMm } = cutter.shape
+      if (cut.value.corners === 'relieved') {
+        const corners = reliefs(region, diameterMm, place.bench.tolMm)
+        if (corners.length === 0) return []
+        return [
+          {
+            ...base,
+            kind: 'corners',
+            name: `${base.name}, corners`,
+            cutterId: cutter.id,
+            need: need(Number.POSITIVE_INFINITY),
+            operation: 'clear',
+            met,
+            path: job => reliefPath(job, corners)
+          }
+        ]
+      }
+      const radius = corner !== undefined && corner > SQUARE_MM ? corner : smallestRadius(place, cut, depthMm)
+      if (radius === null || radius >= diameterMm / 2 - 1e-9) return []
+      const rest = restRegion(region, diameterMm)
+      if (rest.region.rings.length === 0) return []
+      return [
+        {
+          ...base,
+          kind: 'corners',
+          name: `${base.name}, corners`,
+          cutterId: undefined,
+          need: need(radius),
+          operation: 'clear',
+          met,
+          path: job => pocketPath(job, rest.region, { free: rest.cleared })
+        }
+      ]
+    }
+  }
+  return [first]
+}
+
+// A part with square corners goes in: the smallest flat cutter that reaches the floor takes the corners, as the check
+// of the corners reckons with. What holds no part keeps the corners of its cutter.
+function smallestRadius(place: Place, cut: Entry<Cut>, depthMm: number): number | null {
+  if (cut.value.for === undefined) return null
+  const flat = place.bench.box.cutters.filter(c => c.own && c.shape.form === 'flat' && c.shape.fluteMm >= depthMm)
+  if (flat.length === 0) return null
+  return (1.05 * Math.min(...flat.map(c => c.shape.diameterMm))) / 2
+}

@@ -1,0 +1,94 @@
+import { decimals } from '../../quantity/format.ts'
+import { stroke } from '../../shape/offset.ts'
+import { circle } from '../../shape/build.ts'
+import { flattenPath } from '../area/flatten-path.ts'
+import { slotPath } from '../area/slot-path.ts'
+import { borePath } from '../line/bore.ts'
+import { angleToProgram, pointToProgram, zToProgram } from '../pins/frame.ts'
+import type { Pin, PinPlan } from '../pins/pin-plan.ts'
+import type { Place } from './bench.ts'
+import { INTO_BED_MM } from './bench.ts'
+import type { Wanted } from './operation.ts'
+
+/** How far the edge of a surfacing bit runs past the stock, mm (practice). */
+const BEYOND_MM = 2
+
+/** Flattens the face that is up. */
+export function wantedOfFlatten(place: Place): Wanted[] {
+  const { stack, tolMm } = place.bench
+  const state = stack.states[place.step]!
+  const { frame } = place.on
+  const floorMm = zToProgram(frame, frame.zSign > 0 ? state.highZ : state.lowZ)
+  const topMm = place.topMm
+  if (floorMm >= topMm - 1e-6) return []
+  const region = place.region(stack.geometry.mould)
+  const grain = stack.piece.timbers[0]?.grain ?? 0
+  return [
+    {
+      kind: 'flatten',
+      name: `flatten the ${place.on.setting.up}`,
+      need: { kind: 'flatten', depthMm: topMm - floorMm },
+      operation: 'flatten',
+      topMm,
+      floorMm,
+      met: place.metIn(region, floorMm),
+      path: job =>
+        flattenPath({ ...job, tolMm }, region, {
+          alongDeg: angleToProgram(frame, grain),
+          beyondMm: BEYOND_MM
+        })
+    }
+  ]
+}
+
+/** The holes of the pins, those of one size with one cutter. */
+export function wantedOfPins(place: Place, plan: PinPlan): Wanted[] {
+  const groups = new Map<string, Pin[]>()
+  for (const pin of plan.pins) {
+    const key = `${pin.holeMm} ${pin.slotMm}`
+    groups.set(key, [...(groups.get(key) ?? []), pin])
+  }
+  const [first, second] = plan.pins
+  return [...groups.values()].map((pins): Wanted => {
+    const { holeMm, slotMm, depthMm, diameterMm } = pins[0]!
+    const topMm = place.topMm
+    const floorMm = depthMm === null ? place.underMm - INTO_BED_MM : topMm - depthMm
+    const at = pins.map(p => pointToProgram(place.on.frame, p.x, p.y))
+    const round = slotMm === 0
+    const holes = at.map(([x, y]) => circle(holeMm, 0.01, x, y))
+    const count = pins.length > 1 ? `${pins.length} × ` : ''
+    const line = (x: number, y: number): Float64Array => {
+      const [ax, ay] = pointToProgram(place.on.frame, first!.x, first!.y)
+      const [bx, by] = pointToProgram(place.on.frame, second!.x, second!.y)
+      const long = Math.hypot(bx - ax, by - ay)
+      const [ux, uy] = [((bx - ax) / long) * (slotMm / 2), ((by - ay) / long) * (slotMm / 2)]
+      return Float64Array.of(x - ux, y - uy, x + ux, y + uy)
+    }
+    const region = round
+      ? { rings: holes.flatMap(h => h.rings) }
+      : { rings: at.flatMap(([x, y]) => stroke(line(x, y), holeMm, { ends: 'round', tolMm: 0.01 }).rings) }
+    return {
+      kind: 'pin holes',
+      name: `pin ${pins.length > 1 ? 'holes' : round ? 'hole' : 'slot'}, ${count}Ø ${decimals(diameterMm, 1)}`,
+      need: {
+        kind: 'clear',
+        insideRadiusMm: Number.POSITIVE_INFINITY,
+        // A cutter that circles holds the size; a drill of the pin's own size drills wide.
+        widthMm: 0.9 * holeMm,
+        depthMm: topMm - floorMm
+      },
+      operation: 'clear',
+      topMm,
+      floorMm,
+      met: place.metIn(region, floorMm),
+      path: job => {
+        if (round)
+          return borePath(
+            job,
+            at.map(([x, y]) => ({ x, y, diameterMm: holeMm, through: depthMm === null, name: 'pin hole' }))
+          )
+        return slotPath(job, line(at[0]![0], at[0]![1]), holeMm)
+      }
+    }
+  })
+}

@@ -1,0 +1,34 @@
+import type { Entry } from '../../piece/entry.ts'
+import type { Marking } from '../../piece/piece-schema.ts'
+import { markingPath } from '../line/marking.ts'
+import { vWidthMm } from '../run/chip.ts'
+import type { Place } from './bench.ts'
+import type { Wanted } from './operation.ts'
+
+/** The lines of a marking with a V. */
+export function wantedOfMarking(place: Place, marking: Entry<Marking>): Wanted[] {
+  const { stack } = place.bench
+  const { angle } = marking.value
+  const topMm = place.topMm
+  const floorMm = place.floorMm(stack.markings[marking.index]!.floor)
+  if (floorMm >= topMm - 1e-6) return []
+  const plan = stack.geometry.markingLines[marking.index]!
+  const lines = place.lines(plan)
+  const depthMm = topMm - floorMm
+  const base = {
+    cutterId: marking.value.cutter,
+    need: { kind: 'v', angleDeg: angle, widthMm: vWidthMm(depthMm, angle), depthMm },
+    operation: 'v',
+    topMm,
+    floorMm
+  } as const
+  return [
+    {
+      ...base,
+      kind: 'marking',
+      name: marking.id,
+      met: place.metAlong(plan, floorMm),
+      path: job => markingPath(job, lines, angle)
+    }
+  ]
+}
