@@ -1,7 +1,7 @@
 import { find } from '../catalogue/find.ts'
+import { INTO_BED_MM } from '../cuts/operation/bench.ts'
 import type { Machining } from '../cuts/operation/machining.ts'
 import type { MachineSetting, Operation } from '../cuts/operation/operation.ts'
-import { INTO_BED_MM } from '../cuts/operation/bench.ts'
 import type { MotionTime } from '../cuts/run/motion-time.ts'
 import type { Toolpath } from '../cuts/toolpath.ts'
 import type { CutterRun, ProgramInput } from '../cuts/write/program.ts'

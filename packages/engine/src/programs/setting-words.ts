@@ -25,7 +25,8 @@ export function zeroWords(machining: Machining, on: MachineSetting): string[] {
   const { mirror } = on.frame
   const mm = (v: number) => decimals(v, 2)
   const { pins } = machining.pins
-  const seen = mirror === 'none' ? '' : mirror === 'y' ? ', near and far exchanged' : ', left and right exchanged'
+  const seen =
+    mirror === 'none' ? '' : mirror === 'y' ? ', near and far exchanged' : ', left and right exchanged'
   return [
     `X0 Y0 is the point ${mm(x0)}, ${mm(y0)} of the drawing (seen from the front${seen}): ${
       pins.length > 1

@@ -74,7 +74,7 @@ export function machiningOf(input: MachiningInput): Machining | null {
           continue
         }
         operations.push(made)
-        queue.unshift(...(wanted.then?.(made.cutter) ?? []))
+        queue.unshift(...(wanted.after?.(made.cutter) ?? []))
       }
     }
   }
@@ -156,7 +156,9 @@ const TOLERANCE_MM = 0.1
 function cutterFor(
   wanted: Wanted,
   cutters: readonly Cutter[]
-): { cutter: Cutter; why: string; limits: readonly string[] } | Pick<NotMade, 'says' | 'largestMm' | 'reason'> {
+):
+  | { cutter: Cutter; why: string; limits: readonly string[] }
+  | Pick<NotMade, 'says' | 'largestMm' | 'reason'> {
   if (wanted.cutterId !== undefined) {
     const cutter = cutters.find(c => c.id === wanted.cutterId)
     if (cutter !== undefined) return { cutter, why: 'named in the piece', limits: [] }

@@ -1,6 +1,6 @@
+import type { Setting } from '../../steps/setting.ts'
 import type { CutJob, Feeds, NoPath } from '../cut-job.ts'
 import type { Frame } from '../pins/frame.ts'
-import type { Setting } from '../../steps/setting.ts'
 import type { CutterNeed } from '../run/choose.ts'
 import type { Cutter } from '../run/cutters.ts'
 import type { CutOperation, CutRun } from '../run/feeds.ts'
@@ -81,5 +81,5 @@ export interface Wanted {
   readonly thin?: boolean
   readonly path: (job: CutJob, cutter: Cutter) => Toolpath | NoPath
   /** What follows once the cutter is known: corners that it leaves. */
-  readonly then?: (cutter: Cutter) => readonly Wanted[]
+  readonly after?: (cutter: Cutter) => readonly Wanted[]
 }

@@ -1,8 +1,8 @@
 import type { Entry } from '../../piece/entry.ts'
 import type { Cut } from '../../piece/piece-schema.ts'
 import { decimals } from '../../quantity/format.ts'
-import { area, bounds, ringArea } from '../../shape/measure.ts'
 import { inradius } from '../../shape/inradius.ts'
+import { area, bounds, ringArea } from '../../shape/measure.ts'
 import type { Region, Ring } from '../../shape/region.ts'
 import { outlinePath } from '../area/outline-path.ts'
 import { pocketPath } from '../area/pocket-path.ts'
@@ -177,7 +177,7 @@ function pocketWanted(place: Place, cut: Entry<Cut>, base: Base, region: Region)
     operation: 'clear',
     met,
     path: job => pocketPath(job, region),
-    then: cutter => {
+    after: cutter => {
       const { diameterMm } = cutter.shape
       if (cut.value.corners === 'relieved') {
         const corners = reliefs(region, diameterMm, place.bench.tolMm)
@@ -220,7 +220,9 @@ function pocketWanted(place: Place, cut: Entry<Cut>, base: Base, region: Region)
 // of the corners reckons with. What holds no part keeps the corners of its cutter.
 function smallestRadius(place: Place, cut: Entry<Cut>, depthMm: number): number | null {
   if (cut.value.for === undefined) return null
-  const flat = place.bench.box.cutters.filter(c => c.own && c.shape.form === 'flat' && c.shape.fluteMm >= depthMm)
+  const flat = place.bench.box.cutters.filter(
+    c => c.own && c.shape.form === 'flat' && c.shape.fluteMm >= depthMm
+  )
   if (flat.length === 0) return null
   return (1.05 * Math.min(...flat.map(c => c.shape.diameterMm))) / 2
 }

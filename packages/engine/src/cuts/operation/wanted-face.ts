@@ -1,6 +1,6 @@
 import { decimals } from '../../quantity/format.ts'
-import { stroke } from '../../shape/offset.ts'
 import { circle } from '../../shape/build.ts'
+import { stroke } from '../../shape/offset.ts'
 import { flattenPath } from '../area/flatten-path.ts'
 import { slotPath } from '../area/slot-path.ts'
 import { borePath } from '../line/bore.ts'

@@ -16,7 +16,6 @@ export function wantedOfMarking(place: Place, marking: Entry<Marking>): Wanted[]
   const lines = place.lines(plan)
   const depthMm = topMm - floorMm
   const base = {
-    cutterId: marking.value.cutter,
     need: { kind: 'v', angleDeg: angle, widthMm: vWidthMm(depthMm, angle), depthMm },
     operation: 'v',
     topMm,
