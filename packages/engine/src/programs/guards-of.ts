@@ -1,8 +1,10 @@
 import type { Machining } from '../cuts/operation/machining.ts'
 import type { MachineSetting } from '../cuts/operation/operation.ts'
+import type { ShopMachine } from '../piece/shop-schema.ts'
 import type { Guards } from '../proving/judge/guards.ts'
 import type { Guard } from '../proving/sweep/guard.ts'
 import { circle } from '../shape/build.ts'
+import type { Stack } from '../stack/stack.ts'
 import { BED_ALLOWED_MM } from './program-input.ts'
 import type { ProgramFile } from './program-set.ts'
 
@@ -65,9 +67,40 @@ export function guardsOf(machining: Machining, on: MachineSetting, programs: rea
     bedDeepMm: BED_ALLOWED_MM,
     closed: [],
     mostMm3Min: OVER_RECKONED * most,
-    held: piece.holding.by === 'tape' || piece.holding.by === 'vacuum' ? 'face' : 'waste',
+    held: heldOf(piece.holding.by),
     tolMm: TOLERANCE_MM
   }
+}
+
+/** The same for a program that comes from elsewhere: nothing is known of how much it means to take. */
+export function anyGuards(
+  { geometry, piece }: Stack,
+  machine: ShopMachine,
+  bedMm: number,
+  highestMm: number
+): Guards {
+  return {
+    things: geometry.keepClear.map(
+      (region, i): Guard => ({
+        kind: 'clamp',
+        name: `place ${i + 1} to be kept clear`,
+        region,
+        fromMm: bedMm,
+        toMm: highestMm + CLAMP_MM
+      })
+    ),
+    envelope: null,
+    bedMm,
+    bedDeepMm: machine.spoilboard === 0 ? 0 : BED_ALLOWED_MM,
+    closed: [],
+    mostMm3Min: null,
+    held: heldOf(piece.holding.by),
+    tolMm: TOLERANCE_MM
+  }
+}
+
+function heldOf(by: Stack['piece']['holding']['by']): Guards['held'] {
+  return by === 'tape' || by === 'vacuum' ? 'face' : 'waste'
 }
 
 // The piece is laid along the longer travel where it does not fit the other way.

@@ -3,6 +3,7 @@ import type { Machining } from '../cuts/operation/machining.ts'
 import { cuttersOf } from '../cuts/run/cutters.ts'
 import type { Proof } from '../proving/judge/prove.ts'
 import { proveProgram } from '../proving/judge/prove.ts'
+import type { Motions } from '../proving/motion.ts'
 import type { Complaint } from '../proving/read/complaint.ts'
 import type { ProgramFacts } from '../proving/read/facts.ts'
 import { readProgram } from '../proving/read/read-program.ts'
@@ -14,6 +15,8 @@ import type { ProgramFile, ProgramSet } from './program-set.ts'
 export interface ReadBack {
   readonly file: string
   readonly lines: number
+  /** The line of its last move. */
+  readonly lastLine: number
   readonly complaints: readonly Complaint[]
   readonly facts: ProgramFacts
 }
@@ -102,11 +105,16 @@ function* proveStep(machining: Machining, programs: readonly ProgramFile[]): Gen
     programs: programs.map((p, i) => ({
       file: p.file,
       lines: p.written.lines,
+      lastLine: lastLineOf(readings[i]!.motions),
       complaints: readings[i]!.complaints,
       facts: readings[i]!.facts
     })),
     proof
   }
+}
+
+function lastLineOf({ count, line }: Motions): number {
+  return count === 0 ? 0 : line[count - 1]!
 }
 
 function cellMm(machining: Machining): number {

@@ -1,0 +1,73 @@
+import type { Machining } from './cuts/operation/machining.ts'
+import { machiningOf } from './cuts/operation/machining.ts'
+import type { Finding } from './findings/finding.ts'
+import { notMadeFinding, provedFinding, unreadFinding } from './findings/proved.ts'
+import type { Work } from './findings/work.ts'
+import { partOfLine } from './programs/joined.ts'
+import type { ProgramSet } from './programs/program-set.ts'
+import { programSteps } from './programs/program-set.ts'
+import type { StepProof } from './programs/prove-set.ts'
+import { proveSteps } from './programs/prove-set.ts'
+
+/** The programs of a piece, proved, and what is to be said of them. */
+export interface CutsPlan {
+  readonly set: ProgramSet
+  readonly proofs: readonly StepProof[]
+  readonly findings: readonly Finding[]
+}
+
+/** Share of the work that making programs is; the rest is proving. */
+const MAKING = 0.1
+
+/**
+ * Makes the programs of a piece and proves each over the piece as it stands at its step. null where nothing is cut by
+ * machine. A generator: yields the share done, so that it can be shown, and given up.
+ */
+export function* cutsSteps(work: Work): Generator<number, CutsPlan | null> {
+  const machining: Machining | null = machiningOf(work)
+  if (machining === null) return null
+  const making = programSteps(machining)
+  let set: ProgramSet
+  for (;;) {
+    const next = making.next()
+    if (next.done) {
+      set = next.value
+      break
+    }
+    yield MAKING * next.value
+  }
+  const proving = proveSteps(set)
+  for (;;) {
+    const next = proving.next()
+    if (next.done) return { set, proofs: next.value, findings: findingsOfCuts(set, next.value) }
+    yield MAKING + (1 - MAKING) * next.value
+  }
+}
+
+/** The same at once; `onProgress` hears the share done. */
+export function cutsPlan(work: Work, onProgress: (share: number) => void = () => {}): CutsPlan | null {
+  const run = cutsSteps(work)
+  for (;;) {
+    const next = run.next()
+    if (next.done) return next.value
+    onProgress(next.value)
+  }
+}
+
+/** What stands against the programs. */
+export function findingsOfCuts(set: ProgramSet, proofs: readonly StepProof[]): Finding[] {
+  const out: Finding[] = set.notMade.map(n => notMadeFinding(n.at, n.name, n.says, n.largestMm))
+  for (const { at, programs, proof } of proofs) {
+    for (const p of programs) {
+      const first = p.complaints.find(c => c.severity === 'error')
+      if (first !== undefined) out.push(unreadFinding(first, p.facts.errors, at, p.file))
+    }
+    const files = programs.map(p => p.file).join(' and ')
+    for (const report of proof.reports) {
+      const [part] = partOfLine(programs, report.line)
+      const name = report.line > 0 ? programs[part]!.file : files
+      out.push(provedFinding(report, at, name, line => `line ${partOfLine(programs, line)[1]}`))
+    }
+  }
+  return out
+}

@@ -1,0 +1,77 @@
+import type { CutterShape } from '../catalogue/cutter-shape.ts'
+import type { MachiningInput } from '../cuts/operation/machining.ts'
+import { frameOf } from '../cuts/pins/frame.ts'
+import { pinPlan } from '../cuts/pins/pin-plan.ts'
+import type { Cutter } from '../cuts/run/cutters.ts'
+import { cuttersOf } from '../cuts/run/cutters.ts'
+import { machineOf } from '../cuts/run/machine.ts'
+import type { Proof } from '../proving/judge/prove.ts'
+import { proveProgram } from '../proving/judge/prove.ts'
+import type { ProgramReading } from '../proving/read/read-program.ts'
+import { readProgram } from '../proving/read/read-program.ts'
+import { settingsOf } from '../steps/setting.ts'
+import { anyGuards } from './guards-of.ts'
+
+/** A program of whatever origin, and how it is meant to be run. */
+export interface AnyProgram {
+  readonly text: string
+  /** Index of the step it is run at: it meets the piece as the steps before left it. */
+  readonly step: number
+  /** Cutters by their number in the program; 0 is the one that is in when it starts. */
+  readonly cutters: ReadonlyMap<number, CutterShape>
+  /** Where the zero was set, mm off the plan's own zero of that setting. */
+  readonly zeroOff: readonly [x: number, y: number, z: number]
+  /** Hold what it leaves against what the step is to leave. */
+  readonly compared: boolean
+  readonly cellMm: number
+}
+
+/** A program that was read and swept. */
+export interface AnyProof {
+  readonly reading: ProgramReading
+  readonly proof: Proof
+}
+
+/** The cutters a maker may name: those of the shop, else the usual sizes. */
+export function cutterBox(input: Pick<MachiningInput, 'shop'>): readonly Cutter[] {
+  return cuttersOf(input.shop).cutters
+}
+
+/**
+ * Reads a program and sweeps it over the piece as it stands before a step. Yields the share done.
+ * @throws RangeError where the step lies in no setting, or for more cells than a block takes
+ */
+export function* proveAny(input: MachiningInput, program: AnyProgram): Generator<number, AnyProof> {
+  const { stack, shop } = input
+  const setting = settingsOf(stack.steps).find(s => program.step >= s.from && program.step <= s.to)
+  if (setting === undefined)
+    throw new RangeError(
+      `step ${program.step + 1} does not work on the piece: nothing lies on the machine then`
+    )
+  const pins = pinPlan(stack, stack.piece, shop, input)
+  const frame = frameOf(stack.piece, setting, stack, pins.datum)
+  const [dx, dy, dz] = program.zeroOff
+  const sx = frame.mirror === 'x' ? -1 : 1
+  const sy = frame.mirror === 'y' ? -1 : 1
+  const reading = readProgram(program.text, { tool: 0 })
+  const before = stack.states[program.step - 1]?.events ?? 0
+  const after = stack.states[program.step]!.events
+  const proof = yield* proveProgram({
+    stack,
+    up: setting.up,
+    datum: {
+      about: pins.datum.about,
+      x0: pins.datum.x0 + sx * dx,
+      y0: pins.datum.y0 + sy * dy,
+      zeroMm: frame.zeroZ + frame.zSign * dz
+    },
+    events: before,
+    wantedEvents: program.compared && after > before ? after : null,
+    mask: stack.steps[program.step]!.cut?.value.kind === 'outline' ? stack.geometry.outline : null,
+    cutterByTool: program.cutters,
+    motions: reading.motions,
+    cellMm: program.cellMm,
+    guards: anyGuards(stack, machineOf(shop), frame.bedZ - dz, stack.castHeight)
+  })
+  return { reading, proof }
+}
