@@ -29,6 +29,8 @@ export interface TintPigment {
 /** Every word of a piece that means a row of a catalogue or of the shop, looked up. Lists run with the piece's. */
 export interface Materials {
   readonly timbers: readonly TimberRecord[]
+  /** By cut: what the plug of an inlay is made of; null where it is not said. */
+  readonly plugTimbers: readonly (TimberRecord | null)[]
   readonly resins: readonly ResinChoice[]
   readonly markingResins: readonly ResinChoice[]
   readonly tints: readonly (readonly TintPigment[])[]
@@ -83,6 +85,11 @@ export function materialsOf(piece: Piece, shop: Shop, source: string): Materials
   }
   const materials: Materials = {
     timbers: piece.timbers.map((t, i) => row('timber', t.species, `/timbers/${i}/species`, 'a timber')),
+    plugTimbers: piece.cuts.map((c, i) =>
+      c.plug?.species === undefined
+        ? null
+        : row('timber', c.plug.species, `/cuts/${i}/plug/species`, 'a timber')
+    ),
     resins: piece.pours.map((p, i) => resin(p.resin, `/pours/${i}/resin`)),
     markingResins: piece.markings.map((m, i) => resin(m.resin, `/markings/${i}/resin`)),
     tints: piece.pours.map((p, i) => tint(p.tint, `/pours/${i}/tint`)),

@@ -78,12 +78,35 @@ function standsTogether(
     refuse('skin', 'a skin beside tabs', 'one of the two: tabs, or a skin all round')
 }
 
+/** The piece of wood that goes into an inlay pocket. */
+const plugField = z
+  .strictObject({
+    gap: length('all round between plug and pocket', 0, 2).default(0.1),
+    thickness: length('of the board it is cut from', 0.5, 200),
+    species: words('a timber of the catalogue, by id or name', 80).optional(),
+    relief: length('room for glue: how far its foot stays above the floor', 0, 20).default(0)
+  })
+  .meta({
+    description: 'of an inlay: the plug that goes into the pocket',
+    sample: [{ gap: 0.1, thickness: 8 }]
+  })
+
 /** One removal of material from one face. */
 export const cutField = exactlyOne(
   exactlyOne(
     z.strictObject({
       id: id('what other entries call it').optional(),
-      kind: choice('what it is', ['pocket', 'bore', 'groove', 'slot', 'outline', 'rebate']).default('pocket'),
+      kind: choice('what it is', [
+        'pocket',
+        'bore',
+        'counterbore',
+        'groove',
+        'slot',
+        'keyhole',
+        'inlay',
+        'outline',
+        'rebate'
+      ]).default('pocket'),
       face: faceField,
       shape: shape.optional().meta({ description: 'what it takes away, seen from the front' }),
       islands: z
@@ -98,7 +121,11 @@ export const cutField = exactlyOne(
       along: exactlyOne(line, ['points', 'path'])
         .optional()
         .meta({ description: 'the middle line of a groove' }),
-      width: size('width of a groove at the face', 500).optional(),
+      width: size('width of a groove at the face; of a keyhole its neck', 500).optional(),
+      head: size('of a keyhole: across its head, under the face', 200).optional(),
+      lip: length('of a keyhole: thickness of what stays over its head', 0.5, 200).optional(),
+      around: id('of a counterbore: the bore it goes round; its circle is laid about that middle').optional(),
+      plug: plugField.optional(),
       profile: choice('shape of a groove or pocket floor: flat, V, or round', ['flat', 'v', 'round']).default(
         'flat'
       ),
@@ -238,6 +265,11 @@ export const markingField = exactlyOne(
         ]
       }),
     width: size('width of the finished line', 50).default(1.4),
+    figures: choice('how numerals are cut: as single lines like the scale, or as outlines filled by the V', [
+      'single line',
+      'outline'
+    ]).default('single line'),
+    cutter: words('a cutter of the shop, by id', 60, 'v-60').optional(),
     angle: number('included angle of the V it is cut with, degrees', 10, 150).default(60),
     sandedAfter: length('what is sanded off the face after the line is cut', 0, 5).optional(),
     filled: tintField.optional(),

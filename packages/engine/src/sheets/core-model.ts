@@ -8,7 +8,7 @@ import type { ShownUnits } from '../quantity/shown-units.ts'
 import { inside } from '../shape/measure.ts'
 import type { CoreInterval } from '../stack/core.ts'
 import { coreAt, floorAt } from '../stack/core.ts'
-import type { Material, StackEvent } from '../stack/event.ts'
+import type { Material, Removal, StackEvent } from '../stack/event.ts'
 import type { Geometry } from '../stack/shapes.ts'
 import type { Hatch, Paint } from './mark.ts'
 
@@ -204,14 +204,20 @@ function holesAt(model: CoreModel, x: number, y: number, z: number): HoleName[] 
   const out: HoleName[] = []
   for (const e of model.events) {
     if (e.kind === 'cut') {
-      const floor = floorAt(e.removal, x, y)
-      if (floor !== null && (e.removal.side === 'low' ? z < floor : z > floor))
-        out.unshift(model.cuts[e.index]!)
+      if (takes(e.removal, x, y, z)) out.unshift(model.cuts[e.index]!)
     } else if (e.kind === 'former' && z >= e.from && z <= e.to) {
       if (inside(model.geometry.formers[e.index]!.region, x, y)) out.push(model.formers[e.index]!)
     }
   }
   return out
+}
+
+// Whether a cut takes a place away: from its floor to the face, or under lips that stay.
+function takes(r: Removal, x: number, y: number, z: number): boolean {
+  const floor = floorAt(r, x, y)
+  if (floor !== null && (r.side === 'low' ? z < floor : z > floor)) return true
+  if (r.under === undefined || !inside(r.under.region, x, y)) return false
+  return z > Math.min(r.floor, r.under.roof) && z < Math.max(r.floor, r.under.roof)
 }
 
 // A void with something before it: the colour as it is, and with what stood there before any hole was made.
@@ -245,9 +251,7 @@ function sitsAt(model: CoreModel, x: number, y: number, part: CorePart): Bands |
   const z = (part.from + part.to) / 2
   for (const e of model.events) {
     if (e.kind !== 'cut' || model.looks.inCuts[e.index] === null) continue
-    const floor = floorAt(e.removal, x, y)
-    if (floor !== null && (e.removal.side === 'low' ? z < floor : z > floor))
-      return model.looks.inCuts[e.index]!
+    if (takes(e.removal, x, y, z)) return model.looks.inCuts[e.index]!
   }
   return null
 }

@@ -84,6 +84,7 @@ interface RemovalData {
   readonly region: readonly Flat[] | null
   readonly lines: readonly Flat[] | null
   readonly profile: Removal['profile']
+  readonly under?: { readonly region: readonly Flat[]; readonly roof: Height }
 }
 
 interface LoftData {
@@ -195,7 +196,10 @@ function removalData(r: Removal): RemovalData {
     floor: height(r.floor),
     region: rings(r.region),
     lines: r.lines === null ? null : r.lines.map(flat),
-    profile: r.profile
+    profile: r.profile,
+    ...(r.under === undefined
+      ? {}
+      : { under: { region: r.under.region.rings.map(flat), roof: height(r.under.roof) } })
   }
 }
 
@@ -205,7 +209,10 @@ function removalFrom(d: RemovalData): Removal {
     floor: number(d.floor),
     region: d.region === null ? null : region(d.region),
     lines: d.lines === null ? null : d.lines.map(full),
-    profile: d.profile
+    profile: d.profile,
+    ...(d.under === undefined
+      ? {}
+      : { under: { region: region(d.under.region), roof: number(d.under.roof) } })
   }
 }
 

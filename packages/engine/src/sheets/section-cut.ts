@@ -229,6 +229,7 @@ function stopsOf(model: CoreModel, path: SectionPath, leg: SectionLeg, stepMm: n
     if ((e.kind === 'pour' || e.kind === 'flood') && e.region !== null) rings(e.region.rings)
     if (e.kind !== 'cut' && e.kind !== 'mark') continue
     if (e.removal.region !== null) rings(e.removal.region.rings)
+    if (e.removal.under !== undefined) rings(e.removal.under.region.rings)
     // The bottom of a groove; its sides are found by halving.
     for (const l of e.removal.lines ?? []) cross(l, false)
   }

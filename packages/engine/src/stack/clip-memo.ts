@@ -52,6 +52,13 @@ export function clipMemo(): ClipMemo {
   // The last level cut of each removal: of one that does not taper it holds for all heights it reaches.
   const last = new Map<Removal, { readonly z: number; readonly region: Region }>()
   const removal = (r: Removal, z: number): Region => {
+    if (r.under !== undefined && r.region !== null) {
+      const away = removalAt(r, z)
+      // Of a keyhole there are two level cuts, above and below its roof: each is made once.
+      return away === r.region || away.rings.length === 0
+        ? away
+        : recall(`${numberOf(r.region)} ∪ under ${numberOf(r.under.region)}`, () => away)
+    }
     if (r.region !== null || (r.side === 'low' ? z >= r.floor : z <= r.floor)) return removalAt(r, z)
     const before = last.get(r)
     if (before !== undefined && (before.z === z || !tapers(r))) return before.region

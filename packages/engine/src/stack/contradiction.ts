@@ -2,12 +2,18 @@ import type { Entries } from '../piece/entry.ts'
 import type { Cut, Marking, Piece, Pour } from '../piece/piece-schema.ts'
 import type { Problem } from '../piece/problem.ts'
 import { decimals } from '../quantity/format.ts'
+import { ofKind } from './cut-kind.ts'
 import { halfWidthAt } from './groove.ts'
 
 /** What a document says of its cuts, pours, formers and scales that cannot be meant, though each key is allowed. */
 export function contradictions(piece: Piece, entries: Entries): Problem[] {
   return [
-    ...piece.cuts.flatMap((c, i) => ofCut(c, `/cuts/${i}`)),
+    ...piece.cuts.flatMap((c, i) => [
+      ...ofCut(c, `/cuts/${i}`),
+      ...ofKind(c, `/cuts/${i}`, entries).map(([key, found, allowed, example]) =>
+        problem(`/cuts/${i}/${key}`, found, allowed, example)
+      )
+    ]),
     ...piece.pours.flatMap((p, i) => ofPour(p, `/pours/${i}`, piece, entries)),
     ...piece.markings.flatMap((m, i) => ofMarking(m, `/markings/${i}`)),
     ...piece.mould.formers.flatMap((f, i) =>

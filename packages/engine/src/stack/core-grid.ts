@@ -101,6 +101,7 @@ export function kindsOver<T>(
     })
   }
   const removal = (r: Removal) => {
+    if (r.under !== undefined) region(r.under.region)
     if (r.region !== null || seen.has(r.lines!)) return region(r.region)
     seen.add(r.lines!)
     groove(grid, r, heights, kinds)

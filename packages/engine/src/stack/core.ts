@@ -106,7 +106,10 @@ function played(g: Geometry, parts: CoreInterval[], e: StackEvent, x: number, y:
       if (parts.length === 0) return parts
       const end = e.removal.side === 'low' ? parts[0]!.from : parts[parts.length - 1]!.to
       const floor = floorAt(e.removal, x, y, end)
-      return floor === null ? parts : taken(parts, e.removal, floor)
+      const left = floor === null ? parts : taken(parts, e.removal, floor)
+      const { under } = e.removal
+      if (under === undefined || !inRegion(under.region)) return left
+      return remove(left, Math.min(e.removal.floor, under.roof), Math.max(e.removal.floor, under.roof))
     }
     case 'fill': {
       let now = parts

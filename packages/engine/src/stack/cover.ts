@@ -1,4 +1,4 @@
-import { difference, intersection } from '../shape/combine.ts'
+import { difference, intersection, union } from '../shape/combine.ts'
 import { area, bounds, inside } from '../shape/measure.ts'
 import { offset } from '../shape/offset.ts'
 import type { Region } from '../shape/region.ts'
@@ -125,7 +125,8 @@ function placesOf(stack: Stack, removal: Removal): [number, number][] {
   const { outline, timbers } = stack.geometry
   const out: [number, number][] = []
   if (removal.region !== null) {
-    const plan = intersection(removal.region, outline)
+    const all = removal.under === undefined ? removal.region : union(removal.region, removal.under.region)
+    const plan = intersection(all, outline)
     // Parts that differ in what they meet: with and without each timber.
     let rest: Region = plan
     for (const t of timbers) {

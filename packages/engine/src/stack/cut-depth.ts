@@ -1,9 +1,11 @@
 import type { Cut, Marking } from '../piece/piece-schema.ts'
 import type { Step } from '../steps/step.ts'
 import type { Removal, Side } from './event.ts'
+import { STROKE_TOL_MM } from './event.ts'
 import { inwardOf } from './face.ts'
 import type { Geometry } from './geometry.ts'
 import { vDepthMm } from './groove.ts'
+import { keyholeHead } from './keyhole.ts'
 import type { CutDepth } from './stack.ts'
 
 /** A cut that no step makes. */
@@ -69,7 +71,15 @@ export function markDepth(
 /** What a cut takes away. */
 export function removalOf(cut: Cut, g: Geometry, index: number, side: Side, depth: CutDepth): Removal {
   const region = g.cutRegions[index] ?? null
-  if (region !== null) return { side, floor: depth.floor, region, lines: null, profile: null }
+  if (region !== null) {
+    const plain: Removal = { side, floor: depth.floor, region, lines: null, profile: null }
+    if (cut.kind !== 'keyhole') return plain
+    const headMm = (cut.depth ?? cut.finishedDepth!) - cut.lip!
+    return {
+      ...plain,
+      under: { region: keyholeHead(cut, STROKE_TOL_MM), roof: depth.floor - inwardOf(side) * headMm }
+    }
+  }
   return {
     side,
     floor: depth.floor,

@@ -80,6 +80,7 @@ function removalBox(r: Removal): Bounds {
   let found = removals.get(r)
   if (found === undefined) {
     found = r.region !== null ? box(r.region) : grooveBox(r)
+    if (r.under !== undefined) found = around([found, box(r.under.region)])
     removals.set(r, found)
   }
   return found

@@ -1,3 +1,4 @@
+import { union } from '../shape/combine.ts'
 import type { Region } from '../shape/region.ts'
 import { EMPTY } from '../shape/region.ts'
 import type { Profile } from './groove.ts'
@@ -18,6 +19,8 @@ export interface Removal {
   readonly region: Region | null
   readonly lines: readonly Float64Array[] | null
   readonly profile: Profile | null
+  /** What it takes under the face as well: from the floor up to a roof that stays, as under the lips of a keyhole. */
+  readonly under?: { readonly region: Region; readonly roof: number }
 }
 
 export type StackEvent =
@@ -57,7 +60,10 @@ export const STROKE_TOL_MM = 0.002
 export function removalAt(r: Removal, z: number): Region {
   const s = r.side === 'low' ? r.floor - z : z - r.floor
   if (s <= 0) return EMPTY
-  if (r.region !== null) return r.region
+  if (r.region !== null) {
+    if (r.under === undefined || s > Math.abs(r.floor - r.under.roof)) return r.region
+    return union(r.region, r.under.region)
+  }
   return strokeAll(r.lines!, 2 * halfWidthAt(r.profile!, s), STROKE_TOL_MM)
 }
 

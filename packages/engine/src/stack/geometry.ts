@@ -9,7 +9,9 @@ import { rectangle } from '../shape/build.ts'
 import { difference, intersection, union } from '../shape/combine.ts'
 import { bounds } from '../shape/measure.ts'
 import type { Region } from '../shape/region.ts'
+import { translate } from '../shape/transform.ts'
 import { contradictions } from './contradiction.ts'
+import { keyholePlan } from './keyhole.ts'
 import { misplaced } from './placement.ts'
 import type { Geometry } from './shapes.ts'
 import type { Solid } from './solid.ts'
@@ -46,14 +48,18 @@ export function geometryOf(piece: Piece, entries: Entries, files: Files, source:
       p.stones.map((s, j) => (s.zone === undefined ? null : region(s.zone, `/pours/${i}/stones/${j}/zone`)))
     ),
     cutRegions: piece.cuts.map((c, i) => {
+      if (c.kind === 'keyhole') return keyholePlan(c, tol)
       if (c.shape === undefined) return null
-      const whole = region(c.shape, `/cuts/${i}/shape`)
+      const drawn = region(c.shape, `/cuts/${i}/shape`)
+      const bore = c.around === undefined ? undefined : entries.cuts.find(b => b.id === c.around)?.value
+      const middle = bore?.shape?.at ?? [0, 0]
+      const whole = bore === undefined ? drawn : translate(drawn, middle[0], middle[1])
       if (c.islands === undefined) return whole
       const left = difference(whole, union(...c.islands.map((s, j) => region(s, `/cuts/${i}/islands/${j}`))))
       return left.rings.length > 0 ? left : nothingLeft(`/cuts/${i}/islands`, source)
     }),
     cutLines: piece.cuts.map((c, i) => {
-      if (c.along === undefined) return null
+      if (c.along === undefined || c.kind === 'keyhole') return null
       return c.along.path === undefined
         ? [lineOf(c.along.points!)]
         : linesOf(c.along.path, tol, `/cuts/${i}/along/path`, source)

@@ -117,6 +117,7 @@ export function breaksOf(g: Geometry, events: readonly StackEvent[]): number[] {
       case 'mark': {
         const { removal } = e
         out.add(removal.floor)
+        if (removal.under !== undefined) out.add(removal.under.roof)
         // A round groove stops widening at its radius.
         if (removal.profile?.kind === 'round') {
           const up = removal.side === 'low' ? -1 : 1
