@@ -2,10 +2,12 @@ import { barkLeft } from './bark-left.ts'
 import { baseSags } from './base-sags.ts'
 import { batchHeat } from './batch-heat.ts'
 import { batchesDrag } from './batches-drag.ts'
+import { bitShort } from './bit-short.ts'
 import { blanksFew } from './blanks-few.ts'
 import { blushBetween } from './blush-between.ts'
 import { bowAfter } from './bow-after.ts'
 import { bubblesStay } from './bubbles-stay.ts'
+import { bushCorner } from './bush-corner.ts'
 import { cardUnused } from './card-unused.ts'
 import { charLoose } from './char-loose.ts'
 import { coatOverDam } from './coat-over-dam.ts'
@@ -38,6 +40,7 @@ import { gritNoGrade } from './grit-no-grade.ts'
 import { gritStepSkipped } from './grit-step-skipped.ts'
 import { gritTooFine } from './grit-too-fine.ts'
 import { handReach } from './hand-reach.ts'
+import { handWay } from './hand-way.ts'
 import { hardwareFace } from './hardware-face.ts'
 import { hardwareHeat } from './hardware-heat.ts'
 import { hardwarePocket } from './hardware-pocket.ts'
@@ -64,6 +67,7 @@ import { mouldSoftens } from './mould-softens.ts'
 import { movementJoint } from './movement-joint.ts'
 import { narrowRecess } from './narrow-recess.ts'
 import { nearEdge } from './near-edge.ts'
+import { noMachine } from './no-machine.ts'
 import { noRelease } from './no-release.ts'
 import { oneFaceFlattened } from './one-face-flattened.ts'
 import { opaqueCover } from './opaque-cover.ts'
@@ -76,6 +80,7 @@ import { pilotWrong } from './pilot-wrong.ts'
 import { planedHollow } from './planed-hollow.ts'
 import { pocketClosed } from './pocket-closed.ts'
 import { pocketShallow } from './pocket-shallow.ts'
+import { pointThrough } from './point-through.ts'
 import { porousInclusion } from './porous-inclusion.ts'
 import { pourBelow } from './pour-below.ts'
 import { pourHeat } from './pour-heat.ts'
@@ -97,6 +102,7 @@ import { sealHard } from './seal-hard.ts'
 import { sealScant } from './seal-scant.ts'
 import { sealedIn } from './sealed-in.ts'
 import { sharpInclusion } from './sharp-inclusion.ts'
+import { sledWeak } from './sled-weak.ts'
 import { slotsShort } from './slots-short.ts'
 import { stepFelt } from './step-felt.ts'
 import { stonesDamp } from './stones-damp.ts'
@@ -217,6 +223,13 @@ export const CHECKS: readonly Check[] = [
   pocketClosed,
   partLoose,
   tabThin,
+  // Cuts by hand.
+  handWay,
+  bitShort,
+  pointThrough,
+  bushCorner,
+  sledWeak,
+  noMachine,
   // Hardware.
   hardwarePocket,
   hardwareFace,

@@ -5,7 +5,7 @@ import type { RunDetail, RunFact } from './run-part.ts'
 import { fact } from './run-part.ts'
 
 /** The cuts by hand of a step. */
-export function handAt(work: Work, i: number): readonly HandCut[] {
+function handAt(work: Work, i: number): readonly HandCut[] {
   return work.hand.filter(h => h.step === i)
 }
 

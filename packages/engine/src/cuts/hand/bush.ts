@@ -40,7 +40,7 @@ export function slotsOf(
 }
 
 /** Least room between bit and bush: the wall of the bush and air for chips on either side, mm (practice). */
-export const BUSH_WALL_MM = 1.5
+const BUSH_WALL_MM = 1.5
 
 /** The smallest bush a bit goes through with room; null: none does. */
 export function bushFor(bitMm: number, bushesMm: readonly number[]): number | null {

@@ -1,6 +1,6 @@
 import { decimals } from '../../quantity/format.ts'
 import { inradius } from '../../shape/inradius.ts'
-import { area, perimeter } from '../../shape/measure.ts'
+import { area, inside, perimeter } from '../../shape/measure.ts'
 import type { SharpCorner } from '../../shape/narrow.ts'
 import { sharpInnerCorners } from '../../shape/narrow.ts'
 import type { Region } from '../../shape/region.ts'
@@ -22,21 +22,16 @@ const LEAST_CORNER_MM = 0.15
  * why it cannot be done.
  */
 export function byRouter(job: HandJob, drawer: Drawer, templateMm: number): Doing | string {
-  if (job.figures > 0) return 'no: figures'
+  const fitting = routerBits(job, drawer)
+  if (typeof fitting === 'string') return fitting
   if (job.profile === 'v') return vGroove(job, drawer, templateMm)
   if (job.kind === 'outline') return trimmed(job, drawer, templateMm)
-  const narrowMm = job.region === null ? job.widthMm : 2 * inradius(job.region, 0.02).radiusMm
-  const ready = drawer.bits.filter(b => bushFor(b.diameterMm, drawer.bushesMm) !== null)
-  if (ready.length === 0) return 'no: no guide bush for any bit'
-  const fitting = ready.filter(b => b.diameterMm <= narrowMm + SAME_MM)
-  if (fitting.length === 0)
-    return `no: ${decimals(narrowMm, 1)} wide, narrower than the smallest bit, ${decimals(ready[0]!.diameterMm, 1)}`
   const needMm = job.depthMm + templateMm
   const reaches = (b: RouterBit) =>
     b.reachMm >= needMm - SAME_MM && (b.shankMm <= b.diameterMm || b.lengthMm >= job.depthMm - SAME_MM)
   const long = fitting.filter(reaches)
   const list = long.length > 0 ? long : [longest(fitting)]
-  const chosen = chooseBit(list, job.region)
+  const chosen = chooseBit(list, job.region, job.outline)
   const bit = chosen.bit
   const bushMm = bushFor(bit.diameterMm, drawer.bushesMm)!
   const offsetMm = bushOffsetMm(bushMm, bit.diameterMm)
@@ -55,6 +50,7 @@ export function byRouter(job: HandJob, drawer: Drawer, templateMm: number): Doin
     },
     passes,
     holes: [],
+    tipMm: 0,
     sled: null,
     minutes:
       job.region === null
@@ -67,6 +63,19 @@ export function byRouter(job: HandJob, drawer: Drawer, templateMm: number): Doin
   }
 }
 
+/** The bits that go into a cut and through a bush, narrowest first; or why none does. Of a V or an outline none is asked for. */
+export function routerBits(job: HandJob, drawer: Drawer): readonly RouterBit[] | string {
+  if (job.figures > 0) return 'no: figures'
+  if (job.profile === 'v' || job.kind === 'outline') return []
+  const ready = drawer.bits.filter(b => bushFor(b.diameterMm, drawer.bushesMm) !== null)
+  if (ready.length === 0) return 'no: no guide bush for any bit'
+  const narrowMm = job.region === null ? job.widthMm : 2 * inradius(job.region, 0.02).radiusMm
+  const fitting = ready.filter(b => b.diameterMm <= narrowMm + SAME_MM)
+  return fitting.length > 0
+    ? fitting
+    : `no: ${decimals(narrowMm, 1)} wide, narrower than the smallest bit, ${decimals(ready[0]!.diameterMm, 1)}`
+}
+
 function longest(bits: readonly RouterBit[]): RouterBit {
   return bits.reduce((a, b) => (b.reachMm > a.reachMm ? b : a))
 }
@@ -74,19 +83,22 @@ function longest(bits: readonly RouterBit[]): RouterBit {
 // The largest that leaves no corner of the drawing; where each leaves some, the one that leaves least.
 function chooseBit(
   bits: readonly RouterBit[],
-  region: Region | null
+  region: Region | null,
+  outline: Region
 ): { readonly bit: RouterBit; readonly corners: readonly SharpCorner[] } {
   if (region === null) return { bit: bits[bits.length - 1]!, corners: [] }
   for (let k = bits.length - 1; k >= 0; k--) {
-    const corners = cornersLeft(region, bits[k]!.diameterMm / 2)
+    const corners = cornersLeft(region, bits[k]!.diameterMm / 2, outline)
     if (corners.length === 0 || k === 0) return { bit: bits[k]!, corners }
   }
   throw new Error('a choice of no bit')
 }
 
-/** Corners of a pocket that a bit of this radius leaves uncut. */
-export function cornersLeft(region: Region, radiusMm: number): readonly SharpCorner[] {
-  return sharpInnerCorners(region, radiusMm, { side: 'inside', leastMm: LEAST_CORNER_MM })
+// Corners of a pocket that a bit of this radius leaves uncut; what lies beyond the edge of the piece is air.
+function cornersLeft(region: Region, radiusMm: number, outline: Region): readonly SharpCorner[] {
+  return sharpInnerCorners(region, radiusMm, { side: 'inside', leastMm: LEAST_CORNER_MM }).filter(c =>
+    inside(outline, c.x, c.y)
+  )
 }
 
 /** What is left for the bearing bit to take off after roughing out, mm (practice). */
@@ -117,6 +129,7 @@ function trimmed(job: HandJob, drawer: Drawer, templateMm: number): Doing | stri
     reach: { needMm: job.depthMm, hasMm: bit.lengthMm },
     passes: { count: 1, eachMm: job.depthMm },
     holes: [],
+    tipMm: 0,
     sled: null,
     minutes: alongMinutes(around, 2),
     does: [
@@ -148,6 +161,7 @@ function vGroove(job: HandJob, drawer: Drawer, templateMm: number): Doing | stri
     reach: null,
     passes,
     holes: [],
+    tipMm: 0,
     sled: null,
     minutes:
       alongMinutes(

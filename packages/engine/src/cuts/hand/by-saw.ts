@@ -68,6 +68,7 @@ function doing(wayMm: number, sides: number, does: readonly string[]): Doing {
     reach: null,
     passes: null,
     holes: [],
+    tipMm: 0,
     sled: null,
     minutes: sawMinutes(wayMm, sides),
     does
@@ -78,7 +79,7 @@ function doing(wayMm: number, sides: number, does: readonly string[]): Doing {
 const SIDE_SHARE = 0.1
 
 /** Directions of the straight sides of a ring, degrees; chords of curves are left out. */
-export function straightSides(ring: Float64Array): number[] {
+function straightSides(ring: Float64Array): number[] {
   const n = ring.length
   const sides: { readonly deg: number; readonly long: number }[] = []
   for (let k = 0; k < n; k += 2) {

@@ -60,7 +60,7 @@ export function drawerOf(shop: Shop): Drawer {
       : bearing.length > 0
         ? bearing.map(b => ({ diameterMm: b.diameter, lengthMm: b.length }))
         : sizes('router-template').map(s => ({ diameterMm: s.diameterMm, lengthMm: s.cuttingLengthMm }))
-  const named = hand.drill.map(d => drillOfSize(d))
+  const named = hand.drill.map(d => drillOfSize(d, d >= FLAT_FROM_MM))
   const listed = own.filter(c => DRILLS.has(c.record.kind)).map(c => drill(c.record.id, c.diameter, c.length))
   const usual = CUTTERS.filter(c => DRILLS.has(c.kind)).flatMap(c =>
     c.sizes.map(s => drill(c.id, s.diameterMm, s.cuttingLengthMm))
@@ -90,8 +90,9 @@ function bit(diameterMm: number, lengthMm: number, shankMm = 8, reachMm = length
 /** From this diameter on a bit named by its diameter alone is taken to be one with a flat floor, mm (practice). */
 const FLAT_FROM_MM = 14
 
-function drillOfSize(diameterMm: number): DrillBit {
-  return { ...drill(diameterMm >= FLAT_FROM_MM ? 'forstner' : 'brad-point', diameterMm, 0), lengthMm: null }
+/** A bit known by its diameter alone. */
+export function drillOfSize(diameterMm: number, flat: boolean): DrillBit {
+  return { ...drill(flat ? 'forstner' : 'brad-point', diameterMm, 0), lengthMm: null }
 }
 
 function drill(id: string, diameterMm: number, lengthMm: number): DrillBit {

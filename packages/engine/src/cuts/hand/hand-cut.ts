@@ -44,6 +44,8 @@ export interface Doing {
   readonly reach: { readonly needMm: number; readonly hasMm: number } | null
   readonly passes: Passes | null
   readonly holes: readonly Round[]
+  /** How far the point of the drill goes deeper than its full size, mm. */
+  readonly tipMm: number
   readonly sled: SledPlan | null
   readonly minutes: number
   /** What to do, in order, as a maker says it. */

@@ -12,7 +12,7 @@ import type { Stack } from '../../stack/stack.ts'
 import type { Step } from '../../steps/step.ts'
 import { alongMinutes, sledMinutes, TEMPLATE_MIN } from './bench-minutes.ts'
 import { byDrill } from './by-drill.ts'
-import { byRouter } from './by-router.ts'
+import { byRouter, routerBits } from './by-router.ts'
 import { bySaw, outlined } from './by-saw.ts'
 import type { Drawer } from './drawer.ts'
 import { drawerOf } from './drawer.ts'
@@ -54,10 +54,24 @@ export function handWork(parts: HandParts): HandCut[] {
   })
 }
 
-/** Every way in which a cut or marking could be made: what a choice is shown from. */
-export function waysOf(parts: HandParts, step: Step, i: number): readonly WayChoice[] {
+/** The way by hand a cut or marking would usually be made; sent out where none is. Quick: no tool is chosen. */
+export function usualHandWay(parts: HandParts, step: Step, i: number): Way {
   const drawer = drawerOf(parts.shop)
-  return choices(makers(parts, drawer, jobOf(parts, step, i)), parts.shop)
+  const job = jobOf(parts, step, i)
+  const { drill, saw } = makers(parts, drawer, job)
+  const quick: readonly (readonly [Way, () => unknown])[] =
+    job.kind === 'outline'
+      ? [['saw', saw]]
+      : job.kind === 'bore'
+        ? [
+            ['drill', drill],
+            ['router', () => routerBits(job, drawer)]
+          ]
+        : [
+            ['router', () => (job.profile === 'v' ? byRouter(job, drawer, 1) : routerBits(job, drawer))],
+            ['drill', drill]
+          ]
+  return quick.find(([, make]) => typeof make() !== 'string')?.[0] ?? 'sent out'
 }
 
 type Makers = Readonly<Record<'router' | 'drill' | 'saw' | 'sled', () => Doing | string>>
@@ -167,7 +181,7 @@ function cutsTearing(
 }
 
 /** Grain of the timber that takes most of the plan, degrees from x; null without timber. */
-export function mainGrainDeg(piece: Piece, stack: Stack): number | null {
+function mainGrainDeg(piece: Piece, stack: Stack): number | null {
   let best: { readonly mm2: number; readonly deg: number } | null = null
   for (const [k, body] of stack.geometry.timbers.entries()) {
     const mm2 = area(body.upper)
@@ -201,6 +215,7 @@ function bySled(shop: Shop, region: Region, takeOffMm: number): Doing {
     reach: null,
     passes: sled.passes,
     holes: [],
+    tipMm: 0,
     sled,
     minutes: sledMinutes(sled.wayMm, sled.passes.count),
     does: [
@@ -273,6 +288,7 @@ function edgeWorked({ piece, stack, timbers }: HandParts, i: number, k: number):
     reach: null,
     passes,
     holes: [],
+    tipMm: 0,
     sled: null,
     minutes: alongMinutes(faces * perimeter(stack.geometry.outline), passes.count),
     does: ['The bearing runs on the edge itself. Sides across the grain first, with a backer at their ends.']

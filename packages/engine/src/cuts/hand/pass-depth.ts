@@ -12,8 +12,8 @@ import { inRange } from '../../quantity/range.ts'
  *
  * Limits: sharp bits, timber and cured resin; a blunt bit tears at any depth.
  */
-export const PASS_MM = 3.2
-export const TEARING_PASS_MM = 2.4
+const PASS_MM = 3.2
+const TEARING_PASS_MM = 2.4
 
 /** Number of passes and the depth of each. */
 export interface Passes {

@@ -9,7 +9,7 @@ const EI = (10_000 * 2 * 18 * 60 ** 3) / 12
 const P = 4 * 9.80665 + 20
 const Q = 2 * 18 * 60 * 680e-9 * 9.80665
 
-export const evidence: readonly Evidence[] = [
+export const rows: readonly Evidence[] = [
   {
     model: 'cuts/hand/bush',
     what: 'offset of a template, bush 14 and bit 8',
