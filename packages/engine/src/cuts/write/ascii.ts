@@ -32,7 +32,7 @@ export function plain(text: string): string {
 }
 
 /** Longest comment with its brackets. */
-export const MOST_COMMENT = 200
+const MOST_COMMENT = 200
 
 /** Comment lines of a text, broken between words; what follows the first is set in by two blanks. */
 export function commentLines(text: string): string[] {

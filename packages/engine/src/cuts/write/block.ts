@@ -3,6 +3,9 @@ import type { Numbers } from './number.ts'
 /** Largest N of the standard (RS274/NGC, 3.3.1); they may begin again. */
 const MOST_NUMBER = 99_999
 
+/** What stands for a canned cycle where the last motion is kept in mind. */
+const CYCLE = 'cycle'
+
 /** Lines of a program as they are written: what the control still knows is not said twice. */
 export class Blocks {
   readonly lines: string[] = []
@@ -36,6 +39,7 @@ export class Blocks {
 
   /** The control may have lost what it knew, or somebody may have changed it: everything is said anew. */
   forget(): void {
+    this.endCycle()
     this.motion = ''
     this.feed = ''
     this.x = Number.NaN
@@ -62,6 +66,7 @@ export class Blocks {
     if (z !== this.z) words.push(`Z${numbers.length(z)}`)
     words.push(`I${numbers.length(i)}`, `J${numbers.length(j)}`)
     // Each arc says its own direction: a line read alone is right.
+    this.endCycle()
     this.motion = ''
     this.go(clockwise ? 'G2' : 'G3', words, feed)
     this.x = x
@@ -69,12 +74,33 @@ export class Blocks {
     this.z = z
   }
 
+  /** A hole by a canned cycle, out to the height where it began (G98); the cycle stays on until another motion. */
+  cycle(words: readonly string[], x: number, y: number, feed: string): void {
+    const out = [...words]
+    if (this.motion !== CYCLE) out.unshift('G98')
+    if (feed !== this.feed) out.push(`F${feed}`)
+    this.feed = feed
+    this.motion = CYCLE
+    this.block(...out)
+    this.x = x
+    this.y = y
+  }
+
+  /** Ends the cycle that is on, if one is. */
+  endCycle(): void {
+    if (this.motion !== CYCLE) return
+    this.block('G80')
+    this.motion = ''
+  }
+
   dwell(seconds: number): void {
+    this.endCycle()
     this.block('G4', `P${this.numbers.seconds(seconds)}`)
     this.motion = ''
   }
 
   private go(motion: string, words: readonly string[], feed: string | null): void {
+    this.endCycle()
     const out = motion === this.motion ? [...words] : [motion, ...words]
     if (feed !== null && feed !== this.feed) {
       out.push(`F${feed}`)

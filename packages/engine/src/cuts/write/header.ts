@@ -63,7 +63,7 @@ export function headerOf(program: ProgramInput, dialect: Dialect, numbers: Numbe
     `Crosses the work at Z${z(program.clearMm)} ${unit}`,
     ...minutesWords(program),
     `Machine: ${program.machine}`,
-    `Dialect: RS-274, ${unit}, ${decimalsOf(dialect)} decimals, absolute, feed in ${unit} a minute, ${dialect.arcs ? 'arcs G2 and G3 with I and J from the start of the arc' : 'arcs as short lines'}, ${dialect.cycles ? 'holes by G81, G82 and G83' : 'no canned cycles'}, ${dialect.changes}, work zero G54`,
+    `Dialect: RS-274, ${unit}, ${decimalsOf(dialect)} decimals, absolute, feeds a minute, ${dialect.arcs ? 'arcs G2 and G3 with I and J from the start of the arc' : 'arcs as short lines'}, ${dialect.cycles ? 'holes by G81, G82 and G83' : 'no canned cycles'}, ${dialect.changes}, work zero G54`,
     ...program.safety.map(s => `Safety: ${s}`),
     ...ALWAYS
   ].flatMap(commentLines)

@@ -24,7 +24,7 @@ export interface TestCut {
 }
 
 /** Deepest that a test cut goes, mm, and the share of the depth where that is less (practice). */
-export const TEST_DEPTH_MM = 2
+const TEST_DEPTH_MM = 2
 const TEST_SHARE = 0.5
 /** Board left about and under what is cut, mm (practice). */
 const RIM_MM = 5

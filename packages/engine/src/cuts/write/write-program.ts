@@ -4,6 +4,8 @@ import { writtenArc } from './arc.ts'
 import { commentLines, messageLine } from './ascii.ts'
 import { Blocks } from './block.ts'
 import { CHECK_MM, headerOf, zeroShiftMm } from './header.ts'
+import type { Hole } from './hole.ts'
+import { holeAt } from './hole.ts'
 import type { Numbers } from './number.ts'
 import { numbersOf } from './number.ts'
 import type { CutterRun, ProgramInput, ProgramPart, WrittenPass, WrittenProgram } from './program.ts'
@@ -64,6 +66,7 @@ class Writer {
         this.part(part, r, p)
       })
       this.up()
+      out.endCycle()
       out.block('M5')
       if (this.air !== null) out.block('M9')
     })
@@ -136,6 +139,7 @@ class Writer {
     this.say(part.name)
     let next = 0
     let from: Exclude<Move, { kind: 'dwell' }> | null = null
+    let skipTo = 0
     for (const [i, move] of moves.entries()) {
       while (next < passes.length && passes[next]!.from <= i) {
         const { name } = passes[next]!
@@ -143,11 +147,16 @@ class Writer {
         this.passes.push({ run, part: index, pass: next, name, line: this.out.lines.length + 1 })
         next++
       }
+      if (i < skipTo) continue
       if (move.kind === 'dwell') {
         if (move.seconds > 0) this.out.dwell(move.seconds)
         continue
       }
-      this.move(from, move)
+      const hole = this.dialect.cycles && move.kind === 'rapid' ? holeAt(moves, i + 1, move) : null
+      // A pass that begins inside a hole stays where it is.
+      if (hole !== null && !passes.some(p => p.from > i && p.from < hole.next) && this.hole(move, hole))
+        skipTo = hole.next
+      else this.move(from, move)
       from = move
     }
   }
@@ -164,6 +173,37 @@ class Writer {
       out.straight(x, y, z, null)
     } else if (move.kind === 'line') out.straight(x, y, z, numbers.feed(move.feedMmMin))
     else this.arc(from!, move)
+  }
+
+  /** A hole by a cycle: over it, down, out. false: it is written move by move. */
+  private hole(over: Exclude<Move, { kind: 'dwell' }>, hole: Hole): boolean {
+    const { numbers, out } = this
+    const r = this.z(hole.fromMm)
+    const z = this.z(hole.floorMm)
+    if (!(z < r) || hole.fromMm > this.program.clearMm) return false
+    // The cycle comes out to the height where it began: the cutter stands there.
+    const clear = this.z(hole.clearMm)
+    if (out.z !== clear) {
+      if (!(clear < out.z)) out.straight(Number.NaN, Number.NaN, clear, null)
+      else this.move(null, over)
+    }
+    const x = numbers.rounded(hole.x)
+    const y = numbers.rounded(hole.y)
+    const place = [
+      `X${numbers.length(x)}`,
+      `Y${numbers.length(y)}`,
+      `Z${numbers.length(z)}`,
+      `R${numbers.length(r)}`
+    ]
+    if (hole.peckMm !== null) {
+      // Even pecks from R to the foot, none deeper than those of the path; rounded up, so that no sliver is left over.
+      const count = Math.ceil((hole.fromMm - hole.floorMm) / hole.peckMm - 1e-9)
+      const peck = Math.ceil((r - z) / count / numbers.step - 1e-9) * numbers.step
+      out.cycle(['G83', ...place, `Q${numbers.length(peck)}`], x, y, numbers.feed(hole.feedMmMin))
+    } else if (hole.seconds > 0)
+      out.cycle(['G82', ...place, `P${numbers.seconds(hole.seconds)}`], x, y, numbers.feed(hole.feedMmMin))
+    else out.cycle(['G81', ...place], x, y, numbers.feed(hole.feedMmMin))
+    return true
   }
 
   private arc(from: Exclude<Move, { kind: 'dwell' }>, arc: Extract<Move, { kind: 'arc' }>): void {
