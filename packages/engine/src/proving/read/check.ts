@@ -1,6 +1,6 @@
 import { AXES, F, H, L, P, Q, R, S, slot, T, X } from './block.ts'
 import { GROUP, gName } from './codes.ts'
-import { WHOLE_WITHIN } from './expression.ts'
+import { WHOLE_WITHIN } from './number.ts'
 import { NO_MOTION, type State } from './state.ts'
 
 const A = slot('A')

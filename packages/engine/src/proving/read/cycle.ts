@@ -1,7 +1,7 @@
 import { MOTION } from '../motion.ts'
 import { AXES, I, L, P, Q, R, X } from './block.ts'
 import { GROUP } from './codes.ts'
-import { WHOLE_WITHIN } from './expression.ts'
+import { WHOLE_WITHIN } from './number.ts'
 import { target } from './origin.ts'
 import type { State } from './state.ts'
 import { PLANE_AXES } from './straight.ts'

@@ -6,6 +6,9 @@ import { chooseSystem, goHome, setSystem, shiftZero } from './origin.ts'
 import { NO_MOTION, type State } from './state.ts'
 import { arcMove, probeMove, straightMove } from './straight.ts'
 
+/** A dwell as long as this is likely to be meant in thousandths of a second. */
+const LONG_DWELL_S = 100
+
 /** Carries out one line in the order of the standard, whatever the order of its words (NISTIR 6556, table 8). */
 export function execute(s: State, motion: number): void {
   const { block } = s
@@ -24,6 +27,15 @@ export function execute(s: State, motion: number): void {
   if (block.has(S)) s.speed = block.value[S]!
   if (block.has(T)) s.setTool(Math.round(block.value[T]!), block.column[T]!)
   if (m & (1 << 6)) {
+    if (s.chosen === 0 && !block.has(T))
+      s.complaints.once(
+        'no cutter chosen',
+        'warning',
+        block.mColumn[6]!,
+        'The cutter is changed, but none has been chosen: which one comes is not known.',
+        'M6 with no T so far',
+        'T and a number before or on the line'
+      )
     s.tool = s.chosen
     s.turning = 0
     s.rest(MOTION.change, 0)
@@ -31,7 +43,7 @@ export function execute(s: State, motion: number): void {
   if (m & (1 << 7)) s.turning = block.m[7] === 3 ? 1 : block.m[7] === 4 ? -1 : 0
   // Coolant (M7 to M9) and the operator's overrides (M48, M49) change no move.
   const once = g & 1 ? block.g[GROUP.once]! : -1
-  if (once === 40) s.rest(MOTION.dwell, block.value[P]!)
+  if (once === 40) dwell(s)
   if (g & (1 << GROUP.plane)) s.plane = block.g[GROUP.plane]! / 10
   if (units !== 0) s.setUnits(inch)
   if (g & (1 << GROUP.radius)) compensate(s)
@@ -54,6 +66,21 @@ export function execute(s: State, motion: number): void {
   if (motion >= 0) move(s, motion, once === 530)
   else if (g & (1 << GROUP.motion) && block.g[GROUP.motion] === NO_MOTION) s.motion = NO_MOTION
   if (m & (1 << 4)) stop(s)
+}
+
+// The standard counts seconds; on some controls P is thousandths of a second (practice).
+function dwell(s: State): void {
+  const seconds = s.block.value[P]!
+  if (seconds >= LONG_DWELL_S)
+    s.complaints.once(
+      'long dwell',
+      'note',
+      s.block.column[P]!,
+      'The program waits long. The standard counts P in seconds; a control that counts thousandths waits a moment.',
+      `P${seconds}`,
+      'seconds'
+    )
+  s.rest(MOTION.dwell, seconds)
 }
 
 function move(s: State, motion: number, byMachine: boolean): void {

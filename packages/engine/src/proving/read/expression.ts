@@ -1,4 +1,6 @@
 import { nearest } from '../../piece/nearest.ts'
+import { FUNCTIONS, functionValue, PER_DEGREE } from './function.ts'
+import { WHOLE_WITHIN } from './number.ts'
 import { MOST_PARAMETER, type Parameters } from './parameters.ts'
 import type { Scanner } from './scanner.ts'
 
@@ -11,24 +13,6 @@ import type { Scanner } from './scanner.ts'
  * Limit: 64 brackets or parameters within each other.
  */
 const DEEPEST = 64
-/** So near a whole number counts as it. */
-export const WHOLE_WITHIN = 0.0001
-const FUNCTIONS = [
-  'ABS',
-  'ACOS',
-  'ASIN',
-  'ATAN',
-  'COS',
-  'EXP',
-  'FIX',
-  'FUP',
-  'LN',
-  'ROUND',
-  'SIN',
-  'SQRT',
-  'TAN'
-] as const
-type FunctionName = (typeof FUNCTIONS)[number]
 type Operator = '**' | '*' | '/' | 'MOD' | '+' | '-' | 'AND' | 'OR' | 'XOR'
 const LEVEL: Readonly<Record<Operator, number>> = {
   '**': 3,
@@ -41,7 +25,6 @@ const LEVEL: Readonly<Record<Operator, number>> = {
   OR: 1,
   XOR: 1
 }
-const PER_DEGREE = Math.PI / 180
 const isLetter = (c: number): boolean => (c & 0xdf) >= 65 && (c & 0xdf) <= 90 && c < 128
 
 export class Values {
@@ -122,14 +105,17 @@ export class Values {
           ? this.bracket()
           : this.call(column)
     this.depth--
-    if (!Number.isFinite(value))
-      this.at.complaints.fail(
-        column,
-        'The value worked out is no number that can be used.',
-        String(value),
-        'a finite number'
-      )
-    return value
+    return this.finite(value, column)
+  }
+
+  private finite(value: number, column: number): number {
+    if (Number.isFinite(value)) return value
+    return this.at.complaints.fail(
+      column,
+      'The value worked out is no number that can be used.',
+      String(value),
+      'a finite number'
+    )
   }
 
   private bracket(): number {
@@ -162,7 +148,7 @@ export class Values {
         return left
       }
       const column = before - this.at.from + 1
-      left = this.combine(left, op, this.chain(LEVEL[op] + 1), column)
+      left = this.finite(this.combine(left, op, this.chain(LEVEL[op] + 1), column), column)
     }
   }
 
@@ -195,7 +181,7 @@ export class Values {
         if (b === 0)
           this.at.complaints.fail(column, 'This divides by zero.', `${a} ${op} 0`, 'a divisor other than 0')
         if (op === '/') return a / b
-        return ((a % b) + Math.abs(b)) % Math.abs(b)
+        return a % b < 0 ? (a % b) + Math.abs(b) : a % b
       case '**':
         if (a < 0 && !Number.isInteger(b))
           this.at.complaints.fail(
@@ -230,7 +216,7 @@ export class Values {
     }
     this.open(name)
     const a = this.bracket()
-    if (name !== 'ATAN') return this.apply(name, a, column)
+    if (name !== 'ATAN') return functionValue(name, a, column, this.at.complaints)
     if (this.at.peek() !== 47)
       this.at.complaints.fail(this.at.column(), 'ATAN wants two values.', this.at.here(), 'ATAN[...]/[...]')
     this.at.pos++
@@ -241,41 +227,5 @@ export class Values {
   private open(name: string): void {
     if (this.at.peek() !== 91)
       this.at.complaints.fail(this.at.column(), `A bracket is missing after ${name}.`, this.at.here(), '[')
-  }
-
-  private apply(name: Exclude<FunctionName, 'ATAN'>, a: number, column: number): number {
-    const within = (ok: boolean, allowed: string): void => {
-      if (!ok) this.at.complaints.fail(column, `${name} has no value there.`, `${name}[${a}]`, allowed)
-    }
-    switch (name) {
-      case 'ABS':
-        return Math.abs(a)
-      case 'ACOS':
-        within(a >= -1 && a <= 1, 'from -1 to 1')
-        return Math.acos(a) / PER_DEGREE
-      case 'ASIN':
-        within(a >= -1 && a <= 1, 'from -1 to 1')
-        return Math.asin(a) / PER_DEGREE
-      case 'COS':
-        return Math.cos(a * PER_DEGREE)
-      case 'EXP':
-        return Math.exp(a)
-      case 'FIX':
-        return Math.floor(a)
-      case 'FUP':
-        return Math.ceil(a)
-      case 'LN':
-        within(a > 0, 'above 0')
-        return Math.log(a)
-      case 'ROUND':
-        return a < 0 ? -Math.floor(0.5 - a) : Math.floor(a + 0.5)
-      case 'SIN':
-        return Math.sin(a * PER_DEGREE)
-      case 'SQRT':
-        within(a >= 0, '0 or more')
-        return Math.sqrt(a)
-      default:
-        return Math.tan(a * PER_DEGREE)
-    }
   }
 }

@@ -23,6 +23,8 @@ export interface ProgramFacts {
   readonly firstCutLine: number
   readonly spindleOnAtFirstCut: boolean
   readonly compensated: boolean
+  /** Moves that end at a place not known along some axis; those before the first full place are among them. */
+  readonly unplaced: number
   /** Comments before the first move, at most 60. */
   readonly header: readonly string[]
   /** What the operator is shown, at most 200. */
@@ -156,6 +158,7 @@ export function factsOf(o: Observer, s: State, stopped: string | null): ProgramF
     firstCutLine: o.firstCutLine,
     spindleOnAtFirstCut: o.spindleOn,
     compensated: o.compensated,
+    unplaced: s.unplaced,
     header: o.header,
     messages: o.messages,
     errors: complaints.errors,

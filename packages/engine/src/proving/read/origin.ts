@@ -1,6 +1,6 @@
 import { AXES, P, X } from './block.ts'
 import { GROUP } from './codes.ts'
-import { WHOLE_WITHIN } from './expression.ts'
+import { WHOLE_WITHIN } from './number.ts'
 import { FIRST_SYSTEM, HOME_28, HOME_30, SHIFT, SYSTEM } from './parameters.ts'
 import type { State } from './state.ts'
 
@@ -99,12 +99,20 @@ export function shiftZero(s: State, tenfold: number): void {
       }
       s.shift[k] = s.place[k]! - s.systems[3 * (s.system - 1) + k]! - value
     }
+    s.keptShift.set(s.shift)
     for (let k = 0; k < 3; k++) s.parameters.put(SHIFT + k, s.shift[k]! / s.unit)
   } else if (tenfold === 921 || tenfold === 922) {
     s.shift.fill(0)
-    if (tenfold === 921) for (let k = 0; k < 3; k++) s.parameters.put(SHIFT + k, 0)
-  } else
-    for (let k = 0; k < 3; k++) s.shift[k] = s.parameters.get(SHIFT + k, block.gColumn[GROUP.once]!) * s.unit
+    if (tenfold === 921) {
+      s.keptShift.fill(0)
+      for (let k = 0; k < 3; k++) s.parameters.put(SHIFT + k, 0)
+    }
+  } else {
+    for (let k = 0; k < 3; k++)
+      s.shift[k] = Number.isNaN(s.keptShift[k]!)
+        ? s.parameters.get(SHIFT + k, block.gColumn[GROUP.once]!) * s.unit
+        : s.keptShift[k]!
+  }
   s.rebase()
 }
 

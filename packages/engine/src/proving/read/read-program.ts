@@ -16,6 +16,8 @@ import { LINE, Words } from './words.ts'
 const MOST_LINES = 10_000_000
 const MOST_CHARACTERS = 400_000_000
 const MOST_MOTIONS = 12_000_000
+/** Moves that room is laid out for beforehand. */
+const MOST_GUESSED = 2_000_000
 
 /** What is known of the control beside the program, and bounds. */
 export interface ReadOptions {
@@ -54,7 +56,10 @@ export interface ProgramReading {
 export function readProgram(text: string, options: ReadOptions = {}): ProgramReading {
   const complaints = new Complaints()
   // A line of a toolpath holds some 22 characters.
-  const list = new MotionList(Math.ceil(text.length / 22), options.mostMotions ?? MOST_MOTIONS)
+  const list = new MotionList(
+    Math.min(MOST_GUESSED, Math.ceil(text.length / 22)),
+    options.mostMotions ?? MOST_MOTIONS
+  )
   const parameters = new Parameters(complaints, options.parameters ?? {})
   const state = new State(complaints, list, parameters)
   if (options.units === 'inch') state.unit = 25.4

@@ -46,12 +46,16 @@ export class State {
   /** Where the place 0 of the program lies: zero of the work system in force and the shift of G92. */
   readonly base = new Float64Array(3)
   readonly shift = new Float64Array(3)
+  /** The shift that G92.3 brings back; NaN: it lies in the control. */
+  readonly keptShift = new Float64Array(3).fill(Number.NaN)
   readonly machine = new Float64Array(3).fill(Number.NaN)
   /** Zero of each work system, three numbers each. */
   readonly systems = new Float64Array(3 * SYSTEMS)
   system = 1
   /** The cycle in force: its retract plane and depth as programmed, mm, its dwell, its peck, its offsets. */
   readonly cycle = { r: 0, depth: 0, p: -1, q: -1, i: Number.NaN, j: Number.NaN, k: Number.NaN }
+  /** Moves that end at a place not known along some axis. */
+  unplaced = 0
   ended = false
 
   constructor(complaints: Complaints, list: MotionList, parameters: Parameters) {
@@ -98,6 +102,7 @@ export class State {
       this.tool,
       this.offset
     )
+    if (Number.isNaN(x + y + z)) this.unplaced++
     this.place[0] = x
     this.place[1] = y
     this.place[2] = z

@@ -1,7 +1,7 @@
 import type { Block } from './block.ts'
-import { G_ALLOWED, G_ELSEWHERE, G_GROUP, GROUP, gName, M_ALLOWED, M_GROUP } from './codes.ts'
+import { takeG, takeM } from './code-word.ts'
 import type { Complaints } from './complaint.ts'
-import { type Values, WHOLE_WITHIN } from './expression.ts'
+import type { Values } from './expression.ts'
 import type { Scanner } from './scanner.ts'
 
 /** Characters a line may hold (NISTIR 6556, 3.3). */
@@ -9,7 +9,6 @@ const MOST_CHARACTERS = 256
 /** Largest value of a word: a kilometre, a million turns a minute. */
 export const MOST_VALUE = 1e6
 const MOST_LINE_NUMBER_DIGITS = 5
-const MOST_M_WORDS = 4
 
 // Bits of the letters that make words; G, M and N are dealt with apart.
 let LETTERS = 0
@@ -105,8 +104,8 @@ export class Words {
     if (letter === 6 || letter === 12) {
       at.pos++
       const value = this.values.real()
-      if (letter === 6) this.g(block, value, column)
-      else this.m(block, value, column)
+      if (letter === 6) takeG(block, value, column, this.complaints)
+      else takeM(block, value, column, this.complaints)
       return
     }
     const flag = 1 << letter
@@ -132,65 +131,6 @@ export class Words {
       block.value[letter] = value
       block.column[letter] = column
     }
-  }
-
-  private g(block: Block, value: number, column: number): void {
-    const tenfold = Math.round(value * 10)
-    const group =
-      tenfold >= 0 && tenfold < 1000 && Math.abs(value * 10 - tenfold) <= 10 * WHOLE_WITHIN
-        ? G_GROUP[tenfold]!
-        : -1
-    if (group < 0) {
-      const known = G_ELSEWHERE.get(tenfold)
-      this.complaints.fail(
-        column,
-        `This G code is not in the standard.${known === undefined ? '' : ` ${known}`}`,
-        `G${value}`,
-        G_ALLOWED
-      )
-    }
-    if ((block.gMask & (1 << group)) !== 0)
-      this.complaints.fail(
-        column,
-        'Two codes of one group stand on the line: only one can be in force.',
-        `${gName(block.g[group]!)} and ${gName(tenfold)}`,
-        'one of them'
-      )
-    if (group === GROUP.units && tenfold >= 700)
-      this.complaints.once(
-        'dialect',
-        'warning',
-        column,
-        `${gName(tenfold)} sets ${tenfold === 700 ? 'inches' : 'millimetres'} in ISO 6983 and on the controls that follow it; in RS274/NGC it means nothing. Read as ISO 6983 has it: make sure what your control makes of it.`,
-        gName(tenfold),
-        'G20 for inches, G21 for millimetres'
-      )
-    block.gMask |= 1 << group
-    block.g[group] = tenfold
-    block.gColumn[group] = column
-  }
-
-  private m(block: Block, value: number, column: number): void {
-    const whole = Math.round(value)
-    const group = whole >= 0 && whole < 100 && Math.abs(value - whole) <= WHOLE_WITHIN ? M_GROUP[whole]! : -1
-    if (group < 0) this.complaints.fail(column, 'This M code is not in the standard.', `M${value}`, M_ALLOWED)
-    if ((block.mMask & (1 << group)) !== 0)
-      this.complaints.fail(
-        column,
-        'Two codes of one group stand on the line: only one can be in force.',
-        `M${block.m[group]} and M${whole}`,
-        'one of them'
-      )
-    if (++block.mCount > MOST_M_WORDS)
-      this.complaints.fail(
-        column,
-        'The line holds too many M words.',
-        `${block.mCount}`,
-        `at most ${MOST_M_WORDS}`
-      )
-    block.mMask |= 1 << group
-    block.m[group] = whole
-    block.mColumn[group] = column
   }
 
   private lineNumber(): void {
