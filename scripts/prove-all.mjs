@@ -19,6 +19,11 @@ const RUNS = [
     env: { CASTWRIGHT_MUTATIONS: '10000' }
   },
   {
+    about: '10,000 mutated programs: complaints with their lines and sound moves; no crash, no hang',
+    file: 'packages/engine/test/proving/read/mutation.test.ts',
+    env: { CASTWRIGHT_MUTATIONS: '10000' }
+  },
+  {
     about: '2,000 seeded sound pieces: none raises a stop',
     file: 'packages/engine/test/findings/sound.test.ts',
     env: { CASTWRIGHT_SOUND: '2000' }

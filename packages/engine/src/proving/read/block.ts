@@ -58,8 +58,19 @@ export class Block {
     return (this.gMask & (1 << group)) !== 0
   }
 
-  /** Column of a word, or of the G code of a group when the line holds no such word. */
+  /** Column of a word; when the line holds no such word, of the G code of a group, or of the first of X, Y, Z. */
   at(letter: number, group: number): number {
-    return this.has(letter) ? this.column[letter]! : this.hasG(group) ? this.gColumn[group]! : 0
+    return this.has(letter) ? this.column[letter]! : this.atCode(group)
+  }
+
+  /** Column of the G code of a group; when it stands on a line before, of the first of X, Y, Z. */
+  atCode(group: number): number {
+    return this.hasG(group) ? this.gColumn[group]! : this.firstAxisColumn()
+  }
+
+  /** Column of the first of X, Y and Z; 0: none of them. */
+  firstAxisColumn(): number {
+    for (let k = X; k < X + 3; k++) if (this.has(k)) return this.column[k]!
+    return 0
   }
 }

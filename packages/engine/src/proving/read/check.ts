@@ -1,4 +1,4 @@
-import { AXES, F, H, L, P, Q, R, S, slot, T, X } from './block.ts'
+import { AXES, F, H, L, P, Q, R, S, slot, T } from './block.ts'
 import { GROUP, gName } from './codes.ts'
 import { WHOLE_WITHIN } from './number.ts'
 import { NO_MOTION, type State } from './state.ts'
@@ -45,7 +45,7 @@ export function motionOf(s: State): number {
   } else if (axes && !usesAxes(once)) {
     if (own === NO_MOTION || s.motion === NO_MOTION)
       complaints.fail(
-        firstAxisColumn(s),
+        block.firstAxisColumn(),
         'A place to go to, but no motion is in force.',
         own === NO_MOTION ? 'G80 on the line' : 'no G0, G1, G2 or G3 before, or G80 last',
         'a motion code before or on the line'
@@ -144,9 +144,4 @@ function rotary(s: State): void {
         `no ${AXIS_LETTERS[k]}, or 0`
       )
   }
-}
-
-function firstAxisColumn(s: State): number {
-  for (let k = 0; k < 3; k++) if (s.block.has(X + k)) return s.block.column[X + k]!
-  return 0
 }

@@ -40,8 +40,7 @@ export class Values {
   /** The value that stands where the scanner does: a number, a parameter, a function or an expression. */
   real(): number {
     const c = this.at.peek()
-    if ((c >= 48 && c <= 57) || c === 46) return this.at.number()
-    if (c === 45 || c === 43) return this.signed()
+    if (c < 58 && c !== 35) return this.at.number()
     if (c === 91 || c === 35 || isLetter(c)) {
       // The depth starts anew with each value: a line left in the middle must not make the next one shallower.
       this.depth = 0
@@ -66,25 +65,9 @@ export class Values {
     return whole
   }
 
-  private signed(): number {
-    const text = this.at.text
-    let i = this.at.pos + 1
-    while (i < this.at.end && (text.charCodeAt(i) === 32 || text.charCodeAt(i) === 9)) i++
-    const c = i < this.at.end ? text.charCodeAt(i) : 0
-    if (c === 91 || c === 35 || isLetter(c))
-      this.at.complaints.fail(
-        this.at.column(),
-        'A sign stands before something that is no plain number.',
-        this.at.seen(this.at.pos, i + 1),
-        'a sign before digits only; write [0 - ...]'
-      )
-    return this.at.number()
-  }
-
   private inner(): number {
     const c = this.at.peek()
     if (c === 91 || c === 35 || isLetter(c)) return this.deep()
-    if (c === 45 || c === 43) return this.signed()
     return this.at.number()
   }
 

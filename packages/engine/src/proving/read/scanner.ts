@@ -63,10 +63,10 @@ export class Scanner {
   number(): number {
     const text = this.text
     const end = this.end
-    this.peek()
-    const from = this.pos
-    let i = from
+    let i = this.pos
     let c = i < end ? text.charCodeAt(i) : 0
+    while (c === 32 || c === 9) c = ++i < end ? text.charCodeAt(i) : 0
+    const from = i
     const negative = c === 45
     if (c === 45 || c === 43) c = ++i < end ? text.charCodeAt(i) : 0
     let whole = 0
@@ -93,18 +93,24 @@ export class Scanner {
       c = text.charCodeAt(i)
     }
     this.pos = i
-    if (digits === 0)
-      this.complaints.fail(
-        from - this.from + 1,
-        'A number is missing.',
-        i > from ? this.seen(from, Math.min(end, i + 1)) : this.here(),
-        'a number such as 12, -0.5 or .25'
-      )
+    if (digits === 0) this.noNumber(from, i)
     if (digits <= EXACT_DIGITS) {
       const value = places === 0 ? whole : whole / POWERS[places]!
       return negative ? -value : value
     }
     return Number(text.slice(from, i).replace(/[ \t]/g, ''))
+  }
+
+  private noNumber(from: number, to: number): never {
+    this.pos = to
+    const c = to < this.end ? this.text.charCodeAt(to) : 0
+    const value = c === 91 || c === 35 || (c > 64 && c < 91) || (c > 96 && c < 123)
+    return this.complaints.fail(
+      from - this.from + 1,
+      to > from && value ? 'A sign stands before something that is no plain number.' : 'A number is missing.',
+      to > from ? this.seen(from, Math.min(this.end, to + 1)) : this.here(),
+      to > from && value ? 'a sign before digits only; write [0 - ...]' : 'a number such as 12, -0.5 or .25'
+    )
   }
 
   /** Passes a word of capitals, small letters and spaces between them the same; false and not moved when it is not there. */

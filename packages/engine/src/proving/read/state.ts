@@ -142,7 +142,7 @@ export class State {
 
   tooFar(): never {
     return this.complaints.fail(
-      0,
+      this.block.firstAxisColumn(),
       'The move ends too far away to be meant.',
       `more than ${MOST_VALUE} mm from the zero`,
       `at most ${MOST_VALUE} mm`

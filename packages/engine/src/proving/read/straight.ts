@@ -75,7 +75,7 @@ export function arcMove(s: State, clockwise: boolean): void {
   const offsets = `${OFFSETS[Math.min(first, second)]} or ${OFFSETS[Math.max(first, second)]}`
   if (!block.has(X + first) && !block.has(X + second))
     complaints.fail(
-      block.gColumn[GROUP.motion]!,
+      block.atCode(GROUP.motion),
       'The arc has no end in its plane.',
       `neither ${axes.replace('or', 'nor')}`,
       `${axes} with G${s.plane}`
@@ -98,7 +98,7 @@ export function arcMove(s: State, clockwise: boolean): void {
     )
   if (!byRadius && !byMiddle)
     complaints.fail(
-      block.gColumn[GROUP.motion]!,
+      block.atCode(GROUP.motion),
       'The arc has neither a radius nor a middle.',
       'no R, I, J or K',
       `R, or ${offsets}`
@@ -108,7 +108,7 @@ export function arcMove(s: State, clockwise: boolean): void {
   const r0 = s.place[third]!
   if (Number.isNaN(p0) || Number.isNaN(q0) || Number.isNaN(r0))
     complaints.fail(
-      block.gColumn[GROUP.motion]!,
+      block.atCode(GROUP.motion),
       'The arc starts at a place that is not known.',
       'no place reached yet along every axis',
       'a straight move to X, Y and Z before'
@@ -159,7 +159,7 @@ export function arcMove(s: State, clockwise: boolean): void {
 /** G38.2: to the place where a probe touches (NISTIR 6556, 3.5.9); where that is, only the machine knows. */
 export function probeMove(s: State): void {
   const { block, complaints } = s
-  const column = block.gColumn[GROUP.motion]!
+  const column = block.atCode(GROUP.motion)
   const x = target(s, 0)
   const y = target(s, 1)
   const z = target(s, 2)

@@ -189,6 +189,16 @@ describe('what is said once, or of the whole', () => {
     expect(readProgram('G20 F10\nG0 X0 Y0 Z0\nG1 X1\nM2').motions.feed[1]).toBe(254)
   })
 
+  it('a fault of a motion that stands on a line before is told of where its place begins', () => {
+    const of = (text: string) => complaintsOf(`${BEFORE}${text}\nM2`).map(c => [c.line, c.column])
+    expect(of('G2 X3 I1\nN40 X9')).toEqual([[4, 5]])
+    expect(of('G2 X3 I1\nN40 X9 R1')).toEqual([[4, 8]])
+    expect(of('G41 D1\nG0 X3\nG40 G81 X1 Z0 R2\nG41 D1\n  X4')).toEqual([
+      [3, 1],
+      [7, 3]
+    ])
+  })
+
   it('a program cut short, an empty one, and what stands after the end', () => {
     const of = (text: string) => readProgram(text).complaints.map(c => c.says)
     expect(of('G21\nG0 X1 Y1 Z1\n')).toEqual([expect.stringMatching(/cut short/)])
