@@ -147,6 +147,7 @@ export class Judge {
     if (!arc) {
       way = Math.sqrt((x1 - x0) ** 2 + (y1 - y0) ** 2)
       sweeper.line(x0, y0, z0, x1, y1, z1)
+      if (kind === MOTION.rapid) sweeper.end()
       this.rub.along(cutter, x0, y0, z0, x1, y1, z1)
     } else {
       let [px, py, pz] = [x0, y0, z0]

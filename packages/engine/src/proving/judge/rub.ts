@@ -25,19 +25,30 @@ export class Rub {
   }
 
   along(c: CutterShape, x0: number, y0: number, z0: number, x1: number, y1: number, z1: number): void {
-    const parts = [
-      { tally: this.shank, radius: c.shankMm / 2, above: c.fluteMm, inner: c.diameterMm / 2 },
-      { tally: this.holder, radius: c.holderMm / 2, above: c.reachMm, inner: c.diameterMm / 2 }
-    ]
-    for (const { tally, radius, above, inner } of parts) {
-      if (radius <= inner) continue
-      const low = Math.min(z0, z1) + above
-      if (low + TOUCH_MM >= this.highest(x0, y0, x1, y1, radius)) continue
-      const n = Math.max(1, Math.ceil(Math.hypot(x1 - x0, y1 - y0) / EVERY_MM))
-      for (let k = 1; k <= n; k++) {
-        const t = k / n
-        this.look(tally, x0 + t * (x1 - x0), y0 + t * (y1 - y0), z0 + t * (z1 - z0), above, inner, radius)
-      }
+    const inner = c.diameterMm / 2
+    if (c.shankMm / 2 > inner) this.part(this.shank, c.shankMm / 2, c.fluteMm, inner, x0, y0, z0, x1, y1, z1)
+    if (c.holderMm / 2 > inner)
+      this.part(this.holder, c.holderMm / 2, c.reachMm, inner, x0, y0, z0, x1, y1, z1)
+  }
+
+  private part(
+    tally: Tally,
+    radius: number,
+    above: number,
+    inner: number,
+    x0: number,
+    y0: number,
+    z0: number,
+    x1: number,
+    y1: number,
+    z1: number
+  ): void {
+    const low = Math.min(z0, z1) + above + TOUCH_MM
+    if (low >= this.block.highMm || low >= this.highest(x0, y0, x1, y1, radius)) return
+    const n = Math.max(1, Math.ceil(Math.hypot(x1 - x0, y1 - y0) / EVERY_MM))
+    for (let k = 1; k <= n; k++) {
+      const t = k / n
+      this.look(tally, x0 + t * (x1 - x0), y0 + t * (y1 - y0), z0 + t * (z1 - z0), above, inner, radius)
     }
   }
 

@@ -78,6 +78,8 @@ export class Block {
 
   private readonly kind: Uint16Array
   private alert = new Float64Array(1024)
+  /** No column asks to be looked at when cut no deeper than this. */
+  alertMost = Number.NEGATIVE_INFINITY
   private readonly tilesX: number
   private readonly tilesY: number
   private readonly base: Int32Array
@@ -208,26 +210,37 @@ export class Block {
   }
 
   /** Takes what stands above h off a cell. Called only where something does. */
-  cut(i: number, j: number, h: number): void {
-    const p = j * this.nx + i
-    const t = this.top[p]!
-    const { taken } = this
-    const k = this.base[(j >> TILE) * this.tilesX + (i >> TILE)]! + this.kind[p]!
-    if (t - h > taken[1]!) {
-      taken[1] = t - h
+  cut(p: number, h: number): void {
+    const { taken, top } = this
+    const t = top[p]!
+    const d = t - h
+    if (d > taken[1]!) {
+      taken[1] = d
       taken[2] = p
     }
-    if (h < this.alert[k]!) {
-      this.top[p] = this.looked(i, j, k, t, h)
-    } else {
-      taken[0] = taken[0]! + t - h
-      this.top[p] = h
+    // Most cuts stay above all that must be looked at anywhere.
+    if (h < this.alertMost) this.looked(p, t, h)
+    else {
+      taken[0] = taken[0]! + d
+      top[p] = h
     }
   }
 
+  // The same where it may matter which column it is.
+  private looked(p: number, t: number, h: number): void {
+    const i = p % this.nx
+    const j = (p - i) / this.nx
+    const k = this.base[(j >> TILE) * this.tilesX + (i >> TILE)]! + this.kind[p]!
+    if (h < this.alert[k]!) {
+      this.top[p] = this.met(i, j, this.columns[k]!, t, h)
+      return
+    }
+    this.taken[0] = this.taken[0]! + t - h
+    this.top[p] = h
+  }
+
   // The same where more is to be seen to than a height: answers where the column ends now.
-  private looked(i: number, j: number, k: number, t: number, h: number): number {
-    const c = this.columns[k]!
+  private met(i: number, j: number, c: Column, t: number, h: number): number {
     this.taken[0] = this.taken[0]! + solidBetween(c.spans, h, t)
     for (const w of c.watched)
       if (Math.min(t, w.to) - Math.max(h, w.from) > TOUCH_MM) this.meets(w.watch, w.to - h, i, j, h)
@@ -280,6 +293,7 @@ export class Block {
     let most = Number.NEGATIVE_INFINITY
     for (let k = base; k < columns.length; k++) {
       this.alert[k] = columns[k]!.alert
+      this.alertMost = Math.max(this.alertMost, columns[k]!.alert)
       most = Math.max(most, columns[k]!.top)
     }
     this.tileHigh[tj * this.tilesX + ti] = most

@@ -11,11 +11,10 @@ export class Hollows {
   private readonly high = new Map<number, number>()
 
   /** The head has passed a cell between two heights; what stands above them stays. */
-  take(block: Block, i: number, j: number, from: number, to: number): void {
-    const p = j * block.nx + i
+  take(block: Block, p: number, from: number, to: number): void {
     const top = block.top[p]!
     if (to >= top) {
-      block.cut(i, j, from)
+      block.cut(p, from)
       return
     }
     const low = this.low.get(p)
