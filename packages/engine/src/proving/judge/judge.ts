@@ -6,7 +6,7 @@ import type { Hollows } from '../sweep/hollow.ts'
 import { type Profile, profileOf } from '../sweep/profile.ts'
 import { Sweeper } from '../sweep/sweeper.ts'
 import { Tally } from '../sweep/tally.ts'
-import type { Guards } from './guards.ts'
+import type { Envelope, Guards } from './guards.ts'
 import { type Report, type ReportKind, reportOf } from './report.ts'
 import { Rub } from './rub.ts'
 
@@ -41,9 +41,13 @@ export class Judge {
   private profile: Profile | null = null
   private slim: Profile | null = null
   private wasRapid = true
+  /** With the tip above this, neither shank nor holder can meet anything. */
+  private rubsBelow = Number.POSITIVE_INFINITY
   /** The cutter that cut last; whether the program has stopped since it was changed. */
   private cutWith = -1
   private stopped = false
+  /** Length of the move at hand on the plan. */
+  private way = 0
   private long = 0
   private minutes = 0
   private volume = 0
@@ -81,7 +85,7 @@ export class Judge {
     block.move = n
     if (motions.tool[n] !== this.tool) this.change(motions.tool[n]!, rapid)
     else if (rapid !== this.wasRapid) this.mount(rapid)
-    this.within(x1, y1, z1)
+    if (this.guards.envelope !== null) this.within(this.guards.envelope, x1, y1, z1)
     if (!rapid && !(motions.feed[n]! > 0)) this.tally('feed missing').add(block.line, 0, x1, y1, z1)
     if (this.cutter !== null && !(Number.isNaN(x1) || Number.isNaN(y1) || Number.isNaN(z1)))
       this.sweep(n, kind, x1, y1, z1, this.cutter)
@@ -143,55 +147,80 @@ export class Judge {
       this.endChain()
       return
     }
-    let way = 0
-    if (!arc) {
-      way = Math.sqrt((x1 - x0) ** 2 + (y1 - y0) ** 2)
-      sweeper.line(x0, y0, z0, x1, y1, z1)
+    const { ends } = sweeper
+    ends[0] = x0
+    ends[1] = y0
+    ends[2] = z0
+    ends[3] = x1
+    ends[4] = y1
+    ends[5] = z1
+    if (arc) this.arc(n, cutter)
+    else {
+      this.way = Math.sqrt((x1 - x0) * (x1 - x0) + (y1 - y0) * (y1 - y0))
+      sweeper.go()
       if (kind === MOTION.rapid) sweeper.end()
-      this.rub.along(cutter, x0, y0, z0, x1, y1, z1)
-    } else {
-      let [px, py, pz] = [x0, y0, z0]
-      const go = (qx: number, qy: number, qz: number) => {
-        sweeper.line(px, py, pz, qx, qy, qz)
-        this.rub.along(cutter, px, py, pz, qx, qy, qz)
-        way += Math.sqrt((qx - px) ** 2 + (qy - py) ** 2)
-        px = qx
-        py = qy
-        pz = qz
-      }
-      const clockwise = kind === MOTION.arcClockwise
-      const [a, b] = [motions.a[n]!, motions.b[n]!]
-      // Planes in the standard's order of axes: x-y, z-x, y-z.
-      if (plane === 18) forChords(z0, x0, y0, z1, x1, y1, a, b, clockwise, (p, q, h) => go(q, h, p))
-      else if (plane === 19) forChords(y0, z0, x0, y1, z1, x1, a, b, clockwise, (p, q, h) => go(h, p, q))
-      else forChords(x0, y0, z0, x1, y1, z1, a, b, clockwise, go)
+      if (low < this.rubsBelow) this.rub.along(cutter, x0, y0, z0, x1, y1, z1)
     }
     const cell2 = block.cellMm * block.cellMm
     const volume = taken[0]! * cell2
     const depth = taken[1]!
     this.removedMm3 += volume
-    this.count(way, volume, n)
+    if (kind !== MOTION.rapid && this.way > 1e-6 && motions.feed[n]! > 0) this.count(volume, n)
     if (depth <= TOUCH_MM) return
-    this.deepestMm = Math.min(this.deepestMm, z1)
-    const cell = taken[2]!
-    const [cx, cy] = [block.xOf(cell % block.nx), block.yOf(Math.floor(cell / block.nx))]
-    const say = (k: ReportKind, value: number) => this.tally(k).add(block.line, value, cx, cy, z1)
-    if (kind === MOTION.rapid) say('rapid through material', depth)
-    if (depth > cutter.fluteMm + TOUCH_MM) say('deeper than its edges', depth)
-    if (motions.spindle[n] === 0) say('spindle off', depth)
-    if (!cutter.plunges && depth > PLUNGE_MM && z0 - z1 > STEEP * way) say('plunge', depth)
+    if (z1 < this.deepestMm) this.deepestMm = z1
+    if (kind === MOTION.rapid) this.say('rapid through material', depth)
+    if (depth > cutter.fluteMm + TOUCH_MM) this.say('deeper than its edges', depth)
+    if (motions.spindle[n] === 0) this.say('spindle off', depth)
+    if (!cutter.plunges && depth > PLUNGE_MM && z0 - z1 > STEEP * this.way) this.say('plunge', depth)
     if (this.cutWith !== this.tool) {
-      if (this.cutWith >= 0 && !this.stopped && motions.offset[n] === 0) say('cutter not measured', this.tool)
+      if (this.cutWith >= 0 && !this.stopped && motions.offset[n] === 0)
+        this.say('cutter not measured', this.tool)
       this.cutWith = this.tool
     }
   }
 
+  // Where the most was taken.
+  private say(kind: ReportKind, value: number): void {
+    const { block } = this
+    const cell = block.taken[2]!
+    const z = this.motions.z[block.move]!
+    this.tally(kind).add(
+      block.line,
+      value,
+      block.xOf(cell % block.nx),
+      block.yOf(Math.floor(cell / block.nx)),
+      z
+    )
+  }
+
+  // The arc between the places set for the sweep, chord by chord.
+  private arc(n: number, cutter: CutterShape): void {
+    const { motions, sweeper } = this
+    const [x0, y0, z0, x1, y1, z1] = [...sweeper.ends] as [number, number, number, number, number, number]
+    let [px, py, pz] = [x0, y0, z0]
+    let way = 0
+    const go = (qx: number, qy: number, qz: number) => {
+      sweeper.line(px, py, pz, qx, qy, qz)
+      if (Math.min(pz, qz) < this.rubsBelow) this.rub.along(cutter, px, py, pz, qx, qy, qz)
+      way += Math.sqrt((qx - px) ** 2 + (qy - py) ** 2)
+      px = qx
+      py = qy
+      pz = qz
+    }
+    const clockwise = motions.kind[n] === MOTION.arcClockwise
+    const [a, b] = [motions.a[n]!, motions.b[n]!]
+    const plane = motions.plane[n]!
+    // Planes in the standard's order of axes: x-y, z-x, y-z.
+    if (plane === 18) forChords(z0, x0, y0, z1, x1, y1, a, b, clockwise, (p, q, h) => go(q, h, p))
+    else if (plane === 19) forChords(y0, z0, x0, y1, z1, x1, a, b, clockwise, (p, q, h) => go(h, p, q))
+    else forChords(x0, y0, z0, x1, y1, z1, a, b, clockwise, go)
+    this.way = way
+  }
+
   // Volume over way and time, looked at over at least the radius of the cutter.
-  private count(way: number, volume: number, n: number): void {
-    const feed = this.motions.feed[n]!
-    if (way < 1e-6 || this.motions.kind[n] === MOTION.rapid || !(feed > 0)) return
-    this.long += way
-    this.minutes += way / feed
+  private count(volume: number, n: number): void {
+    this.long += this.way
+    this.minutes += this.way / this.motions.feed[n]!
     this.volume += volume
     if (this.profile === null || this.long < Math.max(1, this.profile.radius)) return
     const mm3Min = this.volume / this.minutes
@@ -231,9 +260,7 @@ export class Judge {
     if (p !== null) this.sweeper.take(p)
   }
 
-  private within(x: number, y: number, z: number): void {
-    const e = this.guards.envelope
-    if (e === null) return
+  private within(e: Envelope, x: number, y: number, z: number): void {
     const past = Math.max(e.minX - x, x - e.maxX, e.minY - y, y - e.maxY, e.minZ - z, z - e.maxZ)
     if (past > 1e-6) this.tally('outside the machine').add(this.block.line, past, x, y, z)
   }

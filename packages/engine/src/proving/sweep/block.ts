@@ -275,13 +275,14 @@ export class Block {
         this.columnFor(x, y)
       )
       for (const c of kinds.answers) columns.push(c)
+      const tops = Float32Array.from({ length: columns.length - base }, (_, k) => columns[base + k]!.top)
       for (let j = 0; j < high; j++) {
         const row = (sy > 0 ? j : high - 1 - j) * wide
         const to = (j0 + j) * nx + i0
         for (let i = 0; i < wide; i++) {
           const kind = kinds.at[row + (sx > 0 ? i : wide - 1 - i)]! + 1
           this.kind[to + i] = kind
-          this.top[to + i] = columns[base + kind]!.top
+          this.top[to + i] = tops[kind]!
         }
       }
     }

@@ -35,6 +35,10 @@ export class Sweeper {
   private uy = 0
   private ahead = 0
   private highest = 0
+  /** Where the next move starts and ends: x, y, z, x, y, z. */
+  readonly ends = new Float64Array(6)
+  // Figures of the move at hand. An array: figures handed from function to function would be boxed, each of them.
+  private readonly run = new Float64Array(13)
 
   constructor(block: Block, hollows: Hollows) {
     this.block = block
@@ -56,6 +60,26 @@ export class Sweeper {
 
   /** A straight move. It goes on from the one before unless {@link end} was called between. */
   line(x0: number, y0: number, z0: number, x1: number, y1: number, z1: number): void {
+    const { ends } = this
+    ends[0] = x0
+    ends[1] = y0
+    ends[2] = z0
+    ends[3] = x1
+    ends[4] = y1
+    ends[5] = z1
+    this.go()
+  }
+
+  /** {@link line} between the places set in {@link ends}. */
+  go(): void {
+    const { ends } = this
+    const x0 = ends[0]!
+    const y0 = ends[1]!
+    const z0 = ends[2]!
+    const x1 = ends[3]!
+    const y1 = ends[4]!
+    const z1 = ends[5]!
+    const { run } = this
     const dx = x1 - x0
     const dy = y1 - y0
     const long = Math.sqrt(dx * dx + dy * dy)
@@ -77,7 +101,16 @@ export class Sweeper {
         if (aside < small && this.ux * ux + this.uy * uy > 0) back = this.ahead - aside
         else this.wedge(ux, uy, Math.max(most, 0))
       }
-      this.slab(x0, y0, z0, ux, uy, long, m, most, back)
+      run[X0] = x0
+      run[Y0] = y0
+      run[Z0] = z0
+      run[UX] = ux
+      run[UY] = uy
+      run[LONG] = long
+      run[M] = m
+      run[MOST] = most
+      run[BACK] = back
+      this.slab()
       this.ux = ux
       this.uy = uy
       this.ahead = Math.min(most, 0)
@@ -185,20 +218,18 @@ export class Sweeper {
 
   // Cells over which the cutter is lowest within the move. They are gone through in rows or in columns, whichever are
   // the fewer: "outer" is the axis from one to the next, "inner" the one along it.
-  private slab(
-    x0: number,
-    y0: number,
-    z0: number,
-    ux: number,
-    uy: number,
-    long: number,
-    m: number,
-    most: number,
-    back: number
-  ): void {
-    const { block, p } = this
+  private slab(): void {
+    const { block, p, run } = this
     const { cellMm, minX, minY, nx } = block
     const R = p.radius
+    const x0 = run[X0]!
+    const y0 = run[Y0]!
+    const ux = run[UX]!
+    const uy = run[UY]!
+    const long = run[LONG]!
+    const m = run[M]!
+    const most = run[MOST]!
+    const back = run[BACK]!
     const s0 = Math.min(most, back, 0) - HAIR_MM
     const s1 = long + Math.max(most, 0) + HAIR_MM
     const wide = R * Math.abs(ux)
@@ -232,8 +263,8 @@ export class Sweeper {
     const flat = p.form === 'flat' && m === 0
     const ball = p.form === 'ball'
     const cone = p.form === 'cone' && Math.abs(m) < p.slope
-    const ds = un * cellMm
-    const dw = -uo * cellMm
+    run[DS] = un * cellMm
+    run[DW] = -uo * cellMm
     const last1 = columns ? i1 : j1
     for (let o = columns ? i0 : j0; o <= last1; o++) {
       const out = outerMin + (o + 0.5) * cellMm
@@ -246,23 +277,24 @@ export class Sweeper {
       const at = o * step
       if (flat) {
         const end = at + stop * stride
-        this.flat(at + start * stride, end, stride, z0)
+        this.flat(at + start * stride, end, stride)
         continue
       }
       const inn = innerMin + (start + 0.5) * cellMm
-      const s = uo * out + un * inn
-      const w = un * out - uo * inn
+      run[S] = uo * out + un * inn
+      run[W] = un * out - uo * inn
       const c = at + start * stride
       const n = stop - start + 1
-      if (ball) this.ball(c, stride, n, s, ds, w, dw, z0, long, m)
-      else if (cone) this.cone(c, stride, n, s, ds, w, dw, z0, long, m)
-      else this.any(c, stride, n, s, ds, w, dw, z0, long, m)
+      if (ball) this.ball(c, stride, n)
+      else if (cone) this.cone(c, stride, n)
+      else this.any(c, stride, n)
     }
   }
 
   // Cells from c to end brought down to z.
-  private flat(c: number, end: number, stride: number, z: number): void {
+  private flat(c: number, end: number, stride: number): void {
     const { block } = this
+    const z = this.run[Z0]!
     const { top, taken } = block
     const limit = z + SAME_MM
     if (z < block.alertMost) {
@@ -286,18 +318,15 @@ export class Sweeper {
   }
 
   // h = z0 + m·s + R − √(R² − w²)·√(1 + m²) where that lies within the move. n cells from c on.
-  private ball(
-    c: number,
-    stride: number,
-    n: number,
-    s: number,
-    ds: number,
-    w: number,
-    dw: number,
-    z0: number,
-    long: number,
-    m: number
-  ): void {
+  private ball(c: number, stride: number, n: number): void {
+    const { run } = this
+    let s = run[S]!
+    let w = run[W]!
+    const ds = run[DS]!
+    const dw = run[DW]!
+    const z0 = run[Z0]!
+    const m = run[M]!
+    const long = run[LONG]!
     const { block } = this
     const { top, taken, alertMost } = block
     let sum = 0
@@ -343,18 +372,15 @@ export class Sweeper {
   }
 
   // h = z0 + m·s + |w|·√(k² − m²) − k·tip/2 where that lies within the move and beside the blunt tip.
-  private cone(
-    c: number,
-    stride: number,
-    n: number,
-    s: number,
-    ds: number,
-    w: number,
-    dw: number,
-    z0: number,
-    long: number,
-    m: number
-  ): void {
+  private cone(c: number, stride: number, n: number): void {
+    const { run } = this
+    let s = run[S]!
+    let w = run[W]!
+    const ds = run[DS]!
+    const dw = run[DW]!
+    const z0 = run[Z0]!
+    const m = run[M]!
+    const long = run[LONG]!
     const { block, p } = this
     const { top, taken, alertMost } = block
     let sum = 0
@@ -398,18 +424,15 @@ export class Sweeper {
     taken[0] = taken[0]! + sum
   }
 
-  private any(
-    c: number,
-    stride: number,
-    n: number,
-    s: number,
-    ds: number,
-    w: number,
-    dw: number,
-    z0: number,
-    long: number,
-    m: number
-  ): void {
+  private any(c: number, stride: number, n: number): void {
+    const { run } = this
+    let s = run[S]!
+    let w = run[W]!
+    const ds = run[DS]!
+    const dw = run[DW]!
+    const z0 = run[Z0]!
+    const m = run[M]!
+    const long = run[LONG]!
     const { block, p } = this
     const { top } = block
     const lowest = m < 0 ? z0 + m * long : z0
@@ -445,6 +468,21 @@ function reach2(p: Profile, d: number): number {
 }
 
 const NOTHING: Profile = { form: 'flat', radius: 0, flat: 0, slope: 0, corner: 0, head: 0, neck: 0 }
+// Places in the figures of a move: where it starts, its direction, length and slope, how far beyond its ends it reaches;
+// of a row of cells: place along and beside it at the first, and what they grow by.
+const X0 = 0
+const Y0 = 1
+const Z0 = 2
+const UX = 3
+const UY = 4
+const LONG = 5
+const M = 6
+const MOST = 7
+const BACK = 8
+const S = 9
+const W = 10
+const DS = 11
+const DW = 12
 const TINY = 1e-12
 /** Columns fewer than this are gone through as such, cells. */
 const FEW = 16
