@@ -10,6 +10,7 @@ import type { WholeCast } from './cast/whole/whole-cast.ts'
 import { buyList } from './cost/buy.ts'
 import { handWork } from './cuts/hand/hand-work.ts'
 import { pinPlan } from './cuts/pins/pin-plan.ts'
+import { machineCutsOf } from './cuts/run/machine-cut.ts'
 import type { Quantity, Work } from './findings/work.ts'
 import type { FaceFinish } from './finish/faces.ts'
 import { facesOf } from './finish/faces.ts'
@@ -138,6 +139,7 @@ export function workOf(input: PlanInput): Work {
     bow: bowOf(bowing),
     inUse: loaded === null || piece.supports === undefined ? null : inUseOf(loaded, piece.supports),
     moves: movesOf(stack, materials, floating, mould),
+    machineCuts: machineCutsOf(stack, materials, shop),
     hand: handWork({ piece, entries, steps, stack, shop, timbers: materials.timbers }),
     pins: pinPlan(stack, piece, shop, { seasons, clock }),
     chains,

@@ -12,6 +12,7 @@ import { cardUnused } from './card-unused.ts'
 import { charLoose } from './char-loose.ts'
 import { coatOverDam } from './coat-over-dam.ts'
 import { coatRuns } from './coat-runs.ts'
+import { coldBrittle } from './cold-brittle.ts'
 import { coldMix } from './cold-mix.ts'
 import { coldRoom } from './cold-room.ts'
 import { cornerCrack } from './corner-crack.ts'
@@ -21,6 +22,8 @@ import { cureShort } from './cure-short.ts'
 import { cutBreaksOut } from './cut-breaks-out.ts'
 import { cutMeetsStones } from './cut-meets-stones.ts'
 import { cutThroughLayer } from './cut-through-layer.ts'
+import { cutterPushes, cutterRubs, spindleFast } from './cutter-limits.ts'
+import { cutterMissing } from './cutter-missing.ts'
 import { dampNight } from './damp-night.ts'
 import { depthChanges } from './depth-changes.ts'
 import { dividerUnsealed } from './divider-unsealed.ts'
@@ -230,6 +233,11 @@ export const CHECKS: readonly Check[] = [
   bushCorner,
   sledWeak,
   noMachine,
+  cutterMissing,
+  spindleFast,
+  cutterRubs,
+  cutterPushes,
+  coldBrittle,
   // Hardware.
   hardwarePocket,
   hardwareFace,

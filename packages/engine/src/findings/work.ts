@@ -9,6 +9,7 @@ import type { WholeCast } from '../cast/whole/whole-cast.ts'
 import type { BuyLine } from '../cost/buy.ts'
 import type { HandCut } from '../cuts/hand/hand-cut.ts'
 import type { PinPlan } from '../cuts/pins/pin-plan.ts'
+import type { MachineCuts } from '../cuts/run/machine-cut.ts'
 import type { FaceFinish } from '../finish/faces.ts'
 import type { LivingAir } from '../fits/air.ts'
 import type { Appearance } from '../fits/appearance.ts'
@@ -89,6 +90,8 @@ export interface Work {
   readonly hand: readonly HandCut[]
   /** Pins that tie both faces to one datum, and what wrong placings would do. */
   readonly pins: PinPlan
+  /** What the machine cuts, with which cutter and how; empty without a machine. */
+  readonly machineCuts: MachineCuts
   readonly faces: readonly [front: FaceFinish, back: FaceFinish]
   readonly quantity: Quantity
   readonly buy: readonly BuyLine[]

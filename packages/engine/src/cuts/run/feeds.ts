@@ -171,7 +171,10 @@ export function feedsFor(asked: FeedsAsk): CutRun {
           ? `push: the frame stands ${decimals(machine.force, 0)} N`
           : `bending: the cutter may give ${decimals(bendLimit, 3)} mm`
       const before = depth
-      const least = Math.min(depth, PRACTICE.leastPass * shape.diameterMm)
+      const least = Math.min(
+        depth,
+        shape.form === 'surfacing' ? PRACTICE.leastSurfacingMm : PRACTICE.leastPass * shape.diameterMm
+      )
       if (!wholeDepth) depth = Math.max(depth / Math.max(frame, bend), least)
       ;({ frame, bend } = over())
       if (Math.max(frame, bend) > 1) {

@@ -57,11 +57,11 @@ export class SegmentPen {
   }
 
   /**
-   * An arc, rising evenly. u, v are the axes of its plane in the order that makes counter-clockwise positive, w the
-   * third: 0 x, 1 y, 2 z. Start and end are given from the middle.
+   * An arc, rising evenly. First and second are the axes of its plane in the order that makes counter-clockwise
+   * positive, then the third: 0 x, 1 y, 2 z. Start and end are given from the middle.
    */
   arc(
-    axes: readonly [u: number, v: number, w: number],
+    axes: readonly [first: number, second: number, third: number],
     start: readonly [number, number],
     end: readonly [number, number],
     rise: number,

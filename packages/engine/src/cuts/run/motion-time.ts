@@ -58,11 +58,11 @@ export function runMinutes(paths: readonly MotionTime[], changes: number, machin
 }
 
 /** Seconds of each segment. */
-export function secondsOf(s: Segments, { acceleration: a, corner }: MotionLimits): Float64Array {
+function secondsOf(s: Segments, { acceleration: a, corner }: MotionLimits): Float64Array {
   // A move of no length is passed over, so that it makes no corner.
   const real = new Uint32Array(s.count)
   let n = 0
-  for (let i = 0; i < s.count; i++) if (s.lengthMm[i]! > 0) real[n++] = i
+  for (let i = 0; i < s.count; i++) if (s.lengthMm[i]! > 0 || s.kind[i] === STANDING) real[n++] = i
   // Speed at which each begins; one more for the end.
   const at = new Float64Array(n + 1)
   for (let k = 1; k < n; k++) at[k] = cornerSpeed(s, real[k - 1]!, real[k]!, a, corner)
@@ -78,7 +78,7 @@ export function secondsOf(s: Segments, { acceleration: a, corner }: MotionLimits
 }
 
 /** Seconds along a length, from speed u to w, never above `most`, gaining and losing by a. */
-export function moveSeconds(lengthMm: number, u: number, w: number, most: number, a: number): number {
+function moveSeconds(lengthMm: number, u: number, w: number, most: number, a: number): number {
   const peak = Math.min(most, Math.sqrt((2 * a * lengthMm + u * u + w * w) / 2))
   const even = lengthMm - (2 * peak * peak - u * u - w * w) / (2 * a)
   return (2 * peak - u - w) / a + Math.max(0, even) / peak

@@ -42,6 +42,7 @@ export const PRACTICE = {
   peck,
   /** Shallowest pass worth making, in diameters: below it chips are thinned instead. */
   leastPass: 0.1,
+  leastSurfacingMm: 0.2,
   /** Sideways step of clearing, and of flattening in timber (40 to 70 % of the diameter). */
   step: 0.4,
   flattenStep: 0.5,
