@@ -15,7 +15,7 @@ export interface Motions {
   readonly x: Float64Array
   readonly y: Float64Array
   readonly z: Float64Array
-  /** Middle of an arc, absolute: along x y (plane 17), x z (18) or y z (19). Of a dwell, a holds its seconds. Else 0. */
+  /** Middle of an arc, absolute: along x y (plane 17), z x (18) or y z (19). Of a dwell, a holds its seconds. Else 0. */
   readonly a: Float64Array
   readonly b: Float64Array
   /** Of an arc: 17, 18 or 19; else 17. */

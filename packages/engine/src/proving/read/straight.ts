@@ -138,16 +138,14 @@ export function arcMove(s: State, clockwise: boolean): void {
   s.place[first] = p1
   s.place[second] = q1
   s.place[third] = r1
-  // The middle is kept along x y, x z or y z: in the plane of z and x the two are the other way about.
-  const swapped = s.plane === 18
   s.list.push(
     clockwise ? MOTION.arcClockwise : MOTION.arcCounter,
     s.line,
     s.place[0]!,
     s.place[1]!,
     s.place[2]!,
-    swapped ? middle.q : middle.p,
-    swapped ? middle.p : middle.q,
+    middle.p,
+    middle.q,
     s.plane,
     feed,
     s.spindle(),

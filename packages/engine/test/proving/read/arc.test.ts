@@ -12,7 +12,7 @@ const cross = (a: Vector, b: Vector): Vector => [
 // By plane: where the third axis points, one direction in the plane, the offset words, which places a and b are.
 const PLANES = [
   { code: 17, normal: [0, 0, 1], along: [1, 0, 0], offsets: 'IJ', axes: [0, 1] },
-  { code: 18, normal: [0, 1, 0], along: [1, 0, 0], offsets: 'IK', axes: [0, 2] },
+  { code: 18, normal: [0, 1, 0], along: [1, 0, 0], offsets: 'KI', axes: [2, 0] },
   { code: 19, normal: [1, 0, 0], along: [0, 1, 0], offsets: 'JK', axes: [1, 2] }
 ] as const
 

@@ -36,11 +36,11 @@ const odd = (random: () => number, text: string): string =>
   [...text].map(c => (random() < 0.5 ? c.toLowerCase() : c) + (random() < 0.1 ? ' ' : '')).join('')
 
 describe('expressions', () => {
-  it('agree with their slow twin on 20,000 seeded ones, errors too', () => {
+  it('agree with their slow twin on 10,000 seeded ones, errors too', () => {
     const random = randomFrom(21)
     let sound = 0
     let bad = 0
-    for (let n = 0; n < 20_000; n++) {
+    for (let n = 0; n < 10_000; n++) {
       const text = odd(random, grow(random, 3))
       let twin: number
       try {
@@ -63,8 +63,8 @@ describe('expressions', () => {
         `${text}: ${ours}, twin ${twin}`
       ).toBe(true)
     }
-    expect(sound).toBeGreaterThan(10_000)
-    expect(bad).toBeGreaterThan(1000)
+    expect(sound).toBeGreaterThan(5000)
+    expect(bad).toBeGreaterThan(500)
   })
 
   // Handbook values and plain arithmetic.

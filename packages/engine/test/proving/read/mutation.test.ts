@@ -30,7 +30,7 @@ function fault(text: string, { motions: m, complaints, facts }: ProgramReading):
       if (!Number.isFinite(v)) return `number ${v} in move ${i}`
     if (m.feed[i]! < 0) return 'feed below 0'
     if (arc) {
-      const [p, q] = m.plane[i] === 17 ? [m.x, m.y] : m.plane[i] === 18 ? [m.x, m.z] : [m.y, m.z]
+      const [p, q] = m.plane[i] === 17 ? [m.x, m.y] : m.plane[i] === 18 ? [m.z, m.x] : [m.y, m.z]
       const near = (k: number): number => Math.hypot(p[k]! - m.a[i]!, q[k]! - m.b[i]!)
       // The widest of the two tolerances, 0.0002 inch, and what a large number's last digit is worth.
       if (!(Math.abs(near(i) - near(i - 1)) < 0.0052)) return `arc ${i} ends ${near(i) - near(i - 1)} off`

@@ -4,7 +4,7 @@ import { readProgram } from '../../../src/proving/read/read-program.ts'
 import { Scanner } from '../../../src/proving/read/scanner.ts'
 import { randomFrom } from '../../shape/random.ts'
 
-const COUNT = 20_000
+const COUNT = 10_000
 
 function scanned(text: string): number {
   const scanner = new Scanner(text, new Complaints())
@@ -44,11 +44,11 @@ describe('numbers', () => {
       expect(Object.is(scanned(text), Number(text)), text).toBe(true)
   })
 
-  it('what is no number is an error, what is one is read: 5,000 seeded strings of digits, points, signs and spaces', () => {
+  it('what is no number is an error, what is one is read: 3,000 seeded strings of digits, points, signs and spaces', () => {
     const random = randomFrom(12)
     const alphabet = '0123456789..+- \t'
     let sound = 0
-    for (let n = 0; n < 5000; n++) {
+    for (let n = 0; n < 3000; n++) {
       let text = ''
       for (let k = Math.ceil(random() * 6); k > 0; k--)
         text += alphabet[Math.floor(random() * alphabet.length)]
@@ -61,6 +61,6 @@ describe('numbers', () => {
         expect(motions.x[0]! + 0, text).toBe(Number(bare) + 0)
       }
     }
-    expect(sound).toBeGreaterThan(1000)
+    expect(sound).toBeGreaterThan(600)
   })
 })
