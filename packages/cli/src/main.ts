@@ -3,9 +3,11 @@ import { castCommand } from './command/cast.ts'
 import { checkCommand } from './command/check.ts'
 import type { Command, Ended } from './command/command.ts'
 import { cupCommand } from './command/cup.ts'
+import { cutsCommand } from './command/cuts.ts'
 import { listCommand } from './command/list.ts'
 import { newCommand } from './command/new.ts'
 import { planCommand } from './command/plan.ts'
+import { proveCommand } from './command/prove.ts'
 import { schemaCommand } from './command/schema.ts'
 import type { ServerModule } from './command/serve.ts'
 import { serveApp, serveCommand } from './command/serve.ts'
@@ -19,6 +21,8 @@ const COMMANDS: readonly Command[] = [
   checkCommand,
   planCommand,
   castCommand,
+  cutsCommand,
+  proveCommand,
   cupCommand,
   listCommand,
   schemaCommand,

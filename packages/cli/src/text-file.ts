@@ -5,6 +5,8 @@ import { diskWords, Failure } from './failure.ts'
 export const MOST_DOCUMENT_BYTES = 16_000_000
 /** Largest drawing read, bytes. */
 export const MOST_SVG_BYTES = 8_000_000
+/** Largest program read, bytes: ten million lines of a path. */
+export const MOST_PROGRAM_BYTES = 400_000_000
 /** Largest readings file read, bytes: ten years of a busy bench. */
 export const MOST_READINGS_BYTES = 32_000_000
 

@@ -1,6 +1,6 @@
 import { timberDensity } from './cast/floating.ts'
 import { roomRange } from './cast/room-range.ts'
-import { findingsOf } from './findings/checks.ts'
+import { byRank, findingsOf } from './findings/checks.ts'
 import type { Finding } from './findings/finding.ts'
 import type { Work } from './findings/work.ts'
 import { planFace } from './finish/face-plan.ts'
@@ -49,6 +49,14 @@ export function plan(input: PlanInput, options: PlanOptions): Planned {
   const work = workOf({ ...input, effort })
   const volumes = finishedVolumes(work.stack)
   return { plan: planFrom(work, findingsOf(work), volumes, { ...options, effort }), work, volumes }
+}
+
+/** A plan with more to be said of it: verdict and sums follow. Stops first. */
+export function withFindings(planned: Planned, more: readonly Finding[], options: PlanOptions): Planned {
+  if (more.length === 0) return planned
+  const { work, volumes, plan: before } = planned
+  const findings = byRank([...before.findings, ...more])
+  return { work, volumes, plan: planFrom(work, findings, volumes, { ...options, effort: before.effort }) }
 }
 
 /** Verdict and findings alone: what `check` asks. */

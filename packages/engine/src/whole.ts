@@ -1,7 +1,7 @@
 import type { WholeOptions, WholeRun } from './cast/whole/whole-run.ts'
 import { wholeRun } from './cast/whole/whole-run.ts'
 import type { Plan, Planned, PlanOptions } from './plan.ts'
-import { check, plan } from './plan.ts'
+import { plan } from './plan.ts'
 import type { PlanInput } from './work.ts'
 import { workOf } from './work.ts'
 
@@ -45,12 +45,17 @@ const OF_HEAT = new Set(['pour-heat', 'mould-softens', 'hardware-heat'])
  * before it is said: a column does not see what timber, walls and sides take, and a stop is to be one.
  * @throws InputProblem when the piece cannot be used
  */
+export function surelyPlanned(input: PlanInput, options: PlanOptions): Planned {
+  const first = plan(input, { ...options, effort: options.effort ?? 'preview' })
+  if (!first.plan.findings.some(f => f.severity === 'stop' && OF_HEAT.has(f.id))) return first
+  return fullPlan(input, { ...options, effort: 'preview' })
+}
+
+/** The same without the work. */
 export function surelyChecked(
   input: PlanInput,
   options: PlanOptions
 ): Pick<Plan, 'verdict' | 'says' | 'totals' | 'findings'> {
-  const first = check(input, options)
-  if (!first.findings.some(f => f.severity === 'stop' && OF_HEAT.has(f.id))) return first
-  const { verdict, says, totals, findings } = fullPlan(input, { ...options, effort: 'preview' }).plan
+  const { verdict, says, totals, findings } = surelyPlanned(input, options).plan
   return { verdict, says, totals, findings }
 }

@@ -1,17 +1,16 @@
 import { deflateSync } from 'node:zlib'
-import type { Despite, Planned } from '@castwright/engine'
+import type { Planned } from '@castwright/engine'
 import {
   buyCsv,
-  CHECKS,
   facePictures,
   fullPlan,
-  nearestWord,
   page,
   pngAddress,
   runSheetHtml,
   runSheetMarkdown
 } from '@castwright/engine'
 import { argumentsOf } from '../arguments.ts'
+import { knownOnly } from '../despite.ts'
 import { Failure } from '../failure.ts'
 import { load } from '../load.ts'
 import { momentOf } from '../moment.ts'
@@ -51,7 +50,7 @@ used.
     if (given.flags.has('help')) return { out: planCommand.help, code: 0 }
     const folder = given.texts.get('out')
     if (folder === undefined) throw new Failure('castwright plan: found no --out; allowed: --out DIR')
-    knownOnly(given.despite)
+    knownOnly('plan', given.despite)
     const asOf = momentOf(given.texts.get('as-of'))
     const { input, says } = load({
       piece: given.words[0]!,
@@ -96,15 +95,4 @@ function filesOf(planned: Planned): Map<string, string | Uint8Array> {
 
 function anyBegun({ work }: Planned): boolean {
   return work.readings.some(r => r.kind === 'mixed' || r.kind === 'poured')
-}
-
-function knownOnly(despite: readonly Despite[]): void {
-  const ids = CHECKS.map(c => c.id)
-  for (const { id } of despite) {
-    if (ids.includes(id)) continue
-    const near = nearestWord(id, ids)
-    throw new Failure(
-      `castwright plan: found --despite ${id}; allowed: the id of a finding, as the check prints it${near === null ? '' : `; the nearest is ${near}`}`
-    )
-  }
 }

@@ -90,6 +90,7 @@ import { pourHeat } from './pour-heat.ts'
 import { pouredMore } from './poured-more.ts'
 import { poursUnsettled } from './pours-unsettled.ts'
 import { pressInResin } from './press-in-resin.ts'
+import { NOT_MADE, PROGRAM_UNREAD, PROVED } from './proved.ts'
 import { ratioByMass } from './ratio-by-mass.ts'
 import { ratioOff } from './ratio-off.ts'
 import { readingHot } from './reading-hot.ts'
@@ -288,7 +289,18 @@ const RANK = { stop: 0, caution: 1, note: 2 } as const
 
 /** All findings of a piece: stops first, then in the order of the checks. */
 export function findingsOf(work: Work): Finding[] {
-  return CHECKS.flatMap(check => check.run(work).map(found => findingOf(check, found))).sort(
-    (a, b) => RANK[a.severity] - RANK[b.severity]
-  )
+  return byRank(CHECKS.flatMap(check => check.run(work).map(found => findingOf(check, found))))
 }
+
+/** Stops first, then cautions, then notes; as they stood among each other. */
+export function byRank(findings: readonly Finding[]): Finding[] {
+  return [...findings].sort((a, b) => RANK[a.severity] - RANK[b.severity])
+}
+
+/** Ids of all that can be said of a piece and of its programs. */
+export const FINDING_IDS: readonly string[] = [
+  ...CHECKS,
+  ...Object.values(PROVED),
+  PROGRAM_UNREAD,
+  NOT_MADE
+].map(c => c.id)

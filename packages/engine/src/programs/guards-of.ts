@@ -48,10 +48,12 @@ export function guardsOf(machining: Machining, on: MachineSetting, programs: rea
   const turned = turns(on, machine)
   const [alongX, alongY] = turned ? [machine.y, machine.x] : [machine.x, machine.y]
   const most = Math.max(
-    ...programs.map(({ operation: { feeds, job } }) => {
-      const deep = Math.min(feeds.depthMm, job.topMm - job.floorMm)
-      return feeds.feedMmMin * deep * job.cutter.diameterMm
-    })
+    ...programs
+      .flatMap(p => p.made)
+      .map(({ operation: { feeds, job } }) => {
+        const deep = Math.min(feeds.depthMm, job.topMm - job.floorMm)
+        return feeds.feedMmMin * deep * job.cutter.diameterMm
+      })
   )
   return {
     things,

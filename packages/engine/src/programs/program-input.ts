@@ -15,42 +15,38 @@ export interface MadePath {
   readonly time: MotionTime
 }
 
-/** How far beside the box of the cut the height is looked at is of no moment; how deep into the bed is, mm. */
+/** How deep the tip of a cutter may go into the board beneath: the cut right through and the point of a drill, mm. */
 export const BED_ALLOWED_MM = INTO_BED_MM + 3
 
-/** All that stands in the program of one operation. */
-export function programInput(machining: Machining, made: MadePath): ProgramInput {
-  const { operation } = made
-  const on = machining.settings[operation.setting]!
+/** All that stands in the program of operations of one setting, run one after the other. */
+export function programInput(machining: Machining, made: readonly MadePath[]): ProgramInput {
+  const operations = made.map(m => m.operation)
+  const first = operations[0]!
+  const on = machining.settings[first.setting]!
   const { machine, stack } = machining.bench
-  const first = made.path.moves.find(m => m.kind !== 'dwell')!
-  const hazard = find('hazard', 'machine-cutting')
+  const begins = made[0]!.path.moves.find(m => m.kind !== 'dwell')!
+  const { up } = on.setting
+  const safety = find('hazard', 'machine-cutting')
   return {
     kind: 'cut',
-    name: nameOf(machining, operation),
+    name: `${up} ${first.number}, ${operations.length === 1 ? first.name : `${operations.length} cuts`}`,
     piece: stack.piece.name,
     setting: liesWords(machining, on),
     zero: zeroWords(machining, on),
     holding: holdingWords(machining, on),
-    safety: hazard === null ? [] : hazard.lines,
-    notes: [...operation.limits, ...operation.feeds.faults.map(f => f.says)],
+    safety: safety === null ? [] : safety.lines,
+    notes: [...new Set(operations.flatMap(o => [...o.limits, ...o.feeds.faults.map(f => f.says)]))],
     machine: `travel ${decimals(machine.x, 0)} x ${decimals(machine.y, 0)} x ${decimals(machine.z, 0)} mm`,
-    bedMm: bedOf(on, operation),
+    bedMm: bedOf(on, first),
     intoBedMm: BED_ALLOWED_MM,
     stock: on.stock,
     clearMm: on.clearMm,
-    checkAt: { x: first.x, y: first.y, topMm: operation.job.topMm },
-    tolMm: operation.job.tolMm,
+    checkAt: { x: begins.x, y: begins.y, topMm: first.job.topMm },
+    tolMm: first.job.tolMm,
     spindle: true,
     visits: [],
-    runs: [runOf(machining, made)]
+    runs: runsOf(machining, made)
   }
-}
-
-/** "back 2, cable channel" */
-export function nameOf(machining: Machining, operation: Operation): string {
-  const { up } = machining.settings[operation.setting]!.setting
-  return `${up} ${operation.number}, ${operation.name}`
 }
 
 // What the piece lies on: the face that is down as it is in this setting.
@@ -59,19 +55,33 @@ function bedOf(on: MachineSetting, operation: Operation): number {
 }
 
 /** Number of a cutter in the machine: its place among those of the box. */
-export function cutterNumber(machining: Machining, operation: Operation): number {
-  return Math.min(99, machining.bench.box.cutters.findIndex(c => c.id === operation.cutter.id) + 1)
+export function cutterNumber(machining: Machining, id: string): number {
+  return Math.min(99, machining.bench.box.cutters.findIndex(c => c.id === id) + 1)
 }
 
-function runOf(machining: Machining, { operation, path, time }: MadePath): CutterRun {
-  const { cutter, feeds, job } = operation
-  return {
-    number: cutterNumber(machining, operation),
-    words: cutter.own ? `${cutter.id}, ${cutter.name}` : cutter.name,
-    shape: cutter.shape,
-    rpm: Math.round(feeds.rpm),
-    minutes: time.minutes,
-    why: [operation.cutterWhy, ...feeds.why],
-    parts: [{ name: operation.name, path, topMm: job.topMm }]
+// Operations that follow each other with one cutter at one speed are one run of it.
+function runsOf(machining: Machining, made: readonly MadePath[]): CutterRun[] {
+  const runs: CutterRun[] = []
+  for (const { operation, path, time } of made) {
+    const { cutter, feeds, job, cutterWhy } = operation
+    const number = cutterNumber(machining, cutter.id)
+    const rpm = Math.round(feeds.rpm)
+    const part = { name: operation.name, path, topMm: job.topMm }
+    const last = runs.at(-1)
+    if (last !== undefined && last.number === number && last.rpm === rpm) {
+      const minutes = (last.minutes ?? 0) + time.minutes
+      runs[runs.length - 1] = { ...last, minutes, parts: [...last.parts, part] }
+      continue
+    }
+    runs.push({
+      number,
+      words: cutter.own ? `${cutter.id}, ${cutter.name}` : cutter.name,
+      shape: cutter.shape,
+      rpm,
+      minutes: time.minutes,
+      why: [cutterWhy, ...feeds.why],
+      parts: [part]
+    })
   }
+  return runs
 }

@@ -1,15 +1,33 @@
 import type { Machining } from '../cuts/operation/machining.ts'
 import type { NotMade, Operation } from '../cuts/operation/operation.ts'
 import { motionTime } from '../cuts/run/motion-time.ts'
-import type { WrittenProgram } from '../cuts/write/program.ts'
+import { airCut } from '../cuts/write/air-cut.ts'
+import { slug } from '../cuts/write/files.ts'
+import type { CutterRun, ProgramInput, WrittenProgram } from '../cuts/write/program.ts'
+import { testCut } from '../cuts/write/test-cut.ts'
 import { writeProgram } from '../cuts/write/write-program.ts'
 import type { MadePath } from './program-input.ts'
 import { programInput } from './program-input.ts'
 
-/** A program in its file. */
-export interface ProgramFile extends MadePath {
+/** What is run before a cut: shallow in cheap board, or above the work. */
+export interface Rehearsal {
   readonly file: string
+  readonly input: ProgramInput
   readonly written: WrittenProgram
+  readonly minutes: number
+}
+
+/** A program in its file, with the rehearsals that go before it. */
+export interface ProgramFile {
+  /** Operations it runs, of one setting; one alone where each cutter has its own program. */
+  readonly made: readonly MadePath[]
+  readonly file: string
+  readonly input: ProgramInput
+  readonly written: WrittenProgram
+  /** Minutes of its moves, cutter changes not counted. */
+  readonly minutes: number
+  readonly test: Rehearsal | null
+  readonly air: Rehearsal | null
 }
 
 /** The programs of a piece in the order they are run. */
@@ -29,40 +47,89 @@ export function programSet(machining: Machining): ProgramSet {
   }
 }
 
-/** The same in slices: yields the share done, 0..1, after each program. */
+/** The same in slices: yields the share done, 0..1. */
 export function* programSteps(machining: Machining): Generator<number, ProgramSet> {
-  const programs: ProgramFile[] = []
   const notMade: NotMade[] = [...machining.notMade]
+  const made: MadePath[] = []
   const { machine } = machining.bench
   for (const operation of machining.operations) {
     const path = operation.path()
-    if ('says' in path) {
-      notMade.push(withoutPath(operation, path.says, path.largestMm))
-    } else {
-      const made = { operation, path, time: motionTime(path, machine) }
-      const input = programInput(machining, made)
-      const file = fileName(machining, operation)
-      programs.push({ ...made, file, written: writeProgram(input, machine.program) })
-    }
-    yield operation.number / machining.operations.length
+    if ('says' in path) notMade.push(withoutPath(operation, path.says, path.largestMm))
+    else made.push({ operation, path, time: motionTime(path, machine) })
+    yield (0.8 * operation.number) / machining.operations.length
+  }
+  const programs: ProgramFile[] = []
+  const groups = grouped(machining, made)
+  for (const [k, group] of groups.entries()) {
+    programs.push(fileOf(machining, group))
+    yield 0.8 + (0.2 * (k + 1)) / groups.length
   }
   return { machining, programs, notMade }
+}
+
+function fileOf(machining: Machining, made: readonly MadePath[]): ProgramFile {
+  const { program: dialect } = machining.bench.machine
+  const input = programInput(machining, made)
+  const first = made[0]!.operation
+  const { up } = machining.settings[first.setting]!.setting
+  const base = `${String(first.number).padStart(2, '0')}-${up}-${slug(input.name.replace(/^[^,]*, /, ''))}`
+  const rehearsed = (name: string, program: ProgramInput | null): Rehearsal | null => {
+    if (program === null) return null
+    const timed = { ...program, runs: program.runs.map(run => timedRun(machining, run)) }
+    return {
+      file: `${base}-${name}.${dialect.ending}`,
+      input: timed,
+      written: writeProgram(timed, dialect),
+      minutes: timed.runs.reduce((sum, r) => sum + (r.minutes ?? 0), 0)
+    }
+  }
+  return {
+    made,
+    file: `${base}.${dialect.ending}`,
+    input,
+    written: writeProgram(input, dialect),
+    minutes: made.reduce((sum, m) => sum + m.time.minutes, 0),
+    // Flattening has no shape to try.
+    test: made.every(m => m.operation.kind === 'flatten') ? null : rehearsed('test', testCut(input).program),
+    air: rehearsed('air', airCut(input))
+  }
+}
+
+function timedRun({ bench }: Machining, run: CutterRun): CutterRun {
+  const minutes = run.parts.reduce((sum, p) => sum + motionTime(p.path, bench.machine).minutes, 0)
+  return { ...run, minutes }
+}
+
+/**
+ * What goes into one program. One a cutter: each operation by itself. Changes in the program: operations of a setting
+ * in a row, as long as nothing else is done to the piece between them; an outline frees the part and stays by itself.
+ */
+function grouped({ bench, settings }: Machining, made: readonly MadePath[]): MadePath[][] {
+  const apart = bench.machine.program.changes === 'one program a cutter'
+  const groups: MadePath[][] = []
+  for (const m of made) {
+    const last = groups.at(-1)?.at(-1)
+    const together =
+      !apart &&
+      last !== undefined &&
+      last.operation.setting === m.operation.setting &&
+      last.operation.kind !== 'outline' &&
+      m.operation.kind !== 'outline' &&
+      last.operation.kind !== 'pin holes' &&
+      quiet(bench.stack.steps, last.operation.step, m.operation.step) &&
+      settings[m.operation.setting] !== undefined
+    if (together) groups.at(-1)!.push(m)
+    else groups.push([m])
+  }
+  return groups
+}
+
+// Whether nothing is done to the piece between two steps.
+function quiet(steps: readonly { readonly kind: string }[], from: number, to: number): boolean {
+  return to - from <= 1 || steps.slice(from + 1, to).every(s => s.kind === 'wait')
 }
 
 function withoutPath(operation: Operation, says: string, largestMm: number | null): NotMade {
   const { setting, step, at, name } = operation
   return { setting, step, at, name, says, largestMm, reason: 'path' }
-}
-
-/** "back-02-cable-channel.nc": in the order of the letters they stand in the order they are run within a face. */
-export function fileName({ settings, bench }: Machining, operation: Operation): string {
-  const { up } = settings[operation.setting]!.setting
-  const name = operation.name
-    .normalize('NFKD')
-    .toLowerCase()
-    .replace(/[^a-z0-9]+/g, '-')
-    .replace(/^-+|-+$/g, '')
-    .slice(0, 40)
-  const number = String(operation.number).padStart(2, '0')
-  return `${number}-${up}-${name}.${bench.machine.program.ending}`
 }

@@ -9,6 +9,7 @@ import type { ProgramFacts } from '../proving/read/facts.ts'
 import { readProgram } from '../proving/read/read-program.ts'
 import { guardsOf } from './guards-of.ts'
 import { joined } from './joined.ts'
+import { cutterNumber } from './program-input.ts'
 import type { ProgramFile, ProgramSet } from './program-set.ts'
 
 /** A program as the prover read it. */
@@ -63,27 +64,37 @@ export function proveSet(set: ProgramSet): StepProof[] {
   }
 }
 
+// Programs of one step go over the same place, one after the other; one of several steps stands by itself.
 function byStep({ programs }: ProgramSet): ProgramFile[][] {
   const groups: ProgramFile[][] = []
   for (const p of programs) {
-    const last = groups.at(-1)
-    if (last !== undefined && last[0]!.operation.step === p.operation.step) last.push(p)
+    const last = groups.at(-1)?.at(-1)
+    if (last !== undefined && lastStep(last) === firstStep(p)) groups.at(-1)!.push(p)
     else groups.push([p])
   }
   return groups
 }
 
+function firstStep({ made }: ProgramFile): number {
+  return made[0]!.operation.step
+}
+
+function lastStep({ made }: ProgramFile): number {
+  return made.at(-1)!.operation.step
+}
+
 /** One step: its programs as texts, read and swept over the piece as it stands then. */
 function* proveStep(machining: Machining, programs: readonly ProgramFile[]): Generator<number, StepProof> {
-  const { operation } = programs[0]!
+  const { operation } = programs[0]!.made[0]!
+  const last = lastStep(programs.at(-1)!)
   const readings = programs.map(p =>
-    readProgram(p.written.text, { tool: toolOf(machining, p.operation.cutter.id) })
+    readProgram(p.written.text, { tool: cutterNumber(machining, p.made[0]!.operation.cutter.id) })
   )
   const { stack } = machining.bench
   const step = stack.steps[operation.step]!
   const on = machining.settings[operation.setting]!
   const before = stack.states[operation.step - 1]?.events ?? 0
-  const after = stack.states[operation.step]!.events
+  const after = stack.states[last]!.events
   const guards = guardsOf(machining, on, programs)
   const proof = yield* proveProgram({
     stack,
@@ -121,10 +132,6 @@ function cellMm(machining: Machining): number {
   const { stock } = machining.settings[0]!
   const area = (stock.maxX - stock.minX) * (stock.maxY - stock.minY)
   return area <= FINE_MM2 ? CELL_MM : CELL_MM * Math.sqrt(area / FINE_MM2)
-}
-
-function toolOf({ bench }: Machining, id: string): number {
-  return Math.min(99, bench.box.cutters.findIndex(c => c.id === id) + 1)
 }
 
 /** Cutters by their number in the machine. */

@@ -1,0 +1,87 @@
+import type { CutsPlan, Plan } from '@castwright/engine'
+import { cutsData, cutsPlan, programFilesOf, surelyPlanned } from '@castwright/engine'
+import { argumentsOf } from '../arguments.ts'
+import { cutsReport, findingsReport } from '../cuts-report.ts'
+import { knownOnly } from '../despite.ts'
+import { load } from '../load.ts'
+import { momentOf } from '../moment.ts'
+import { writeFolder } from '../out-folder.ts'
+import { progressLine } from '../progress.ts'
+import type { Command } from './command.ts'
+
+/** `castwright cuts`: the programs of a piece, proved. */
+export const cutsCommand: Command = {
+  name: 'cuts',
+  about: 'programs for the machine, each proved over the piece; test cuts, air cuts, pins',
+  help: `castwright cuts PIECE [--out DIR] [--json] [--despite ID --because "..."] [--shop FILE] [--readings FILE]
+                [--as-of MOMENT]
+
+Chooses cutters and feeds, makes a program of every cut by machine (RS-274, in the dialect of the shop), reads it
+back and sweeps it over the piece as it stands at that step. With --out the programs are written, each with its test
+cut and its air cut, and cuts.json; not while a stop stands. Ends with 0 when no stop stands, 1 when one does, 2 when
+the input cannot be used.
+
+  --out DIR         the folder, made if need be
+  --json            cuts, pins, times and findings as JSON
+  --despite ID      go on in spite of that finding, for the reason after --because; printed in every program
+  --because "..."
+  --shop FILE       your own facts; left out: shop.json beside the piece, else the built-in shop, which has no machine
+  --readings FILE   what was measured; left out: NAME.readings.jsonl beside NAME.piece.json, if there
+  --as-of MOMENT    what counts as now
+`,
+  run: args => {
+    const given = argumentsOf('cuts', args, {
+      flags: ['json'],
+      texts: ['out', 'despite', 'because', 'shop', 'readings', 'as-of'],
+      words: [1, 1, 'one piece file']
+    })
+    if (given.flags.has('help')) return { out: cutsCommand.help, code: 0 }
+    knownOnly('cuts', given.despite)
+    const asOf = momentOf(given.texts.get('as-of'))
+    const { input, says } = load({
+      piece: given.words[0]!,
+      shop: given.texts.get('shop'),
+      readings: given.texts.get('readings')
+    })
+    const err = [...says]
+    const before = surelyPlanned(input, { asOf, effort: 'preview', despite: given.despite })
+    const line = progressLine('proving the programs')
+    const cuts = cutsPlan(before.work, line.on)
+    line.end()
+    if (cuts === null) {
+      err.push(nothing(before.work.shop.machine === undefined))
+      return { out: given.flags.has('json') ? '{ "programs": [] }\n' : '', err: joined(err), code: 0 }
+    }
+    const standing = [...before.plan.findings, ...cuts.findings].filter(
+      f => f.severity === 'stop' && !given.despite.some(d => d.id === f.id)
+    )
+    const folder = given.texts.get('out')
+    const data = `${JSON.stringify(cutsData(cuts, before.plan), null, 2)}\n`
+    if (folder !== undefined && standing.length === 0) {
+      const names = writeFolder(folder, filesOf(cuts, before.plan, data))
+      err.push(`written to ${folder}: ${names.join(', ')}`)
+    } else if (folder !== undefined)
+      err.push(
+        `no program is written while a stop stands: ${[...new Set(standing.map(f => f.id))].join(', ')}; "castwright check" says what mends them`
+      )
+    const others = before.plan.findings.filter(f => f.severity === 'stop')
+    const out = given.flags.has('json')
+      ? data
+      : `${cutsReport(before.plan.name, cuts)}\n${findingsReport([...others, ...cuts.findings])}`
+    return { out, err: joined(err), code: standing.length > 0 ? 1 : 0 }
+  }
+}
+
+function filesOf(cuts: CutsPlan, plan: Plan, data: string): Map<string, string> {
+  return new Map([...programFilesOf(cuts, plan.despite), ['cuts.json', data]])
+}
+
+function nothing(noMachine: boolean): string {
+  return noMachine
+    ? 'nothing is cut by machine: the shop has none. "castwright plan" gives the work by hand; --shop names a shop with a machine'
+    : 'nothing of this piece is cut by machine'
+}
+
+function joined(lines: readonly string[]): string {
+  return lines.map(s => `${s}\n`).join('')
+}

@@ -1,0 +1,133 @@
+import type { ProgramInput } from './cuts/write/program.ts'
+import { writeProgram } from './cuts/write/write-program.ts'
+import type { CutsPlan } from './cuts-plan.ts'
+import type { Finding } from './findings/finding.ts'
+import type { Despite, Plan } from './plan-answer.ts'
+
+/** A program as data: mm, minutes, in the coordinates of its setting. */
+export interface ProgramData {
+  readonly file: string
+  readonly face: 'front' | 'back'
+  /** Pointers to the entries it cuts, and the numbers of the steps. */
+  readonly at: readonly string[]
+  readonly steps: readonly number[]
+  readonly name: string
+  readonly cutters: readonly {
+    readonly id: string
+    readonly name: string
+    readonly diameterMm: number
+    readonly rpm: number
+    readonly feedMmMin: number
+    readonly plungeMmMin: number
+    readonly depthMm: number
+    readonly why: readonly string[]
+  }[]
+  readonly fromMm: number
+  readonly toMm: number
+  readonly minutes: number
+  readonly test: { readonly file: string; readonly minutes: number } | null
+  readonly air: { readonly file: string; readonly minutes: number } | null
+  readonly passes: readonly string[]
+}
+
+/** All of a piece's cuts by machine as plain data. */
+export interface CutsData {
+  readonly castwright: 1
+  readonly name: string
+  readonly settings: readonly {
+    readonly face: 'front' | 'back'
+    readonly zero: readonly string[]
+    readonly lies: readonly string[]
+    readonly bedMm: number
+  }[]
+  readonly pins: CutsPlan['set']['machining']['pins']
+  readonly programs: readonly ProgramData[]
+  readonly notMade: CutsPlan['set']['notMade']
+  readonly proofs: readonly {
+    readonly files: readonly string[]
+    readonly cellMm: number
+    readonly removedMm3: number
+    readonly deepestMm: number | null
+    readonly leastLeft: CutsPlan['proofs'][number]['proof']['leastLeft']
+    readonly leftMm: number | null
+    readonly cutAwayMm: number | null
+    /** What is told apart, mm. */
+    readonly detectsMm: readonly [up: number, across: number] | null
+  }[]
+  readonly findings: readonly Finding[]
+}
+
+/** The cuts of a piece as data; findings of the piece itself stand in its plan. */
+export function cutsData({ set, proofs, findings }: CutsPlan, plan: Pick<Plan, 'name'>): CutsData {
+  const { settings, pins, bench } = set.machining
+  return {
+    castwright: 1,
+    name: plan.name,
+    settings: settings.map(s => {
+      const program = set.programs.find(p => p.made[0]!.operation.setting === s.setting.index)
+      return {
+        face: s.setting.up,
+        zero: program?.input.zero ?? [],
+        lies: program?.input.setting ?? [],
+        bedMm: s.frame.bedZ
+      }
+    }),
+    pins,
+    programs: set.programs.map((p): ProgramData => {
+      const operations = p.made.map(m => m.operation)
+      const file = (r: typeof p.test) => (r === null ? null : { file: r.file, minutes: r.minutes })
+      return {
+        file: p.file,
+        face: settings[operations[0]!.setting]!.setting.up,
+        at: [...new Set(operations.map(o => o.at))],
+        steps: [...new Set(operations.map(o => bench.stack.steps[o.step]!.number))],
+        name: p.input.name,
+        cutters: operations.map(({ cutter, feeds, cutterWhy }) => ({
+          id: cutter.id,
+          name: cutter.name,
+          diameterMm: cutter.shape.diameterMm,
+          rpm: feeds.rpm,
+          feedMmMin: feeds.feedMmMin,
+          plungeMmMin: feeds.plungeMmMin,
+          depthMm: feeds.depthMm,
+          why: [cutterWhy, ...feeds.why]
+        })),
+        fromMm: Math.max(...operations.map(o => o.job.topMm)),
+        toMm: Math.min(...operations.map(o => o.job.floorMm)),
+        minutes: p.minutes,
+        test: file(p.test),
+        air: file(p.air),
+        passes: p.written.passes.map(x => x.name)
+      }
+    }),
+    notMade: set.notMade,
+    proofs: proofs.map(({ programs, proof }) => ({
+      files: programs.map(p => p.file),
+      cellMm: proof.cellMm,
+      removedMm3: proof.removedMm3,
+      deepestMm: proof.deepestMm,
+      leastLeft: proof.leastLeft,
+      leftMm: proof.comparison?.left.mostMm ?? null,
+      cutAwayMm: proof.comparison?.cutAway.mostMm ?? null,
+      detectsMm:
+        proof.comparison === null ? null : [proof.comparison.detectsUpMm, proof.comparison.detectsAcrossMm]
+    })),
+    findings
+  }
+}
+
+/** The files of all programs by name, each with its test cut and its air cut; what is gone on despite stands in all. */
+export function programFilesOf({ set }: CutsPlan, despite: readonly Despite[]): Map<string, string> {
+  const { program: dialect } = set.machining.bench.machine
+  const notes = despite.map(d => `Gone on despite ${d.id}, because: ${d.because}`)
+  const text = (input: ProgramInput, written: { readonly text: string }): string =>
+    notes.length === 0
+      ? written.text
+      : writeProgram({ ...input, notes: [...notes, ...input.notes] }, dialect).text
+  const files = new Map<string, string>()
+  for (const p of set.programs) {
+    for (const r of [p.test, p.air]) if (r !== null) files.set(r.file, text(r.input, r.written))
+    files.set(p.file, text(p.input, p.written))
+  }
+  return files
+}
