@@ -6,7 +6,7 @@ import type { Work } from './work.ts'
 /** A part cut free on the machine that nothing holds at the end. */
 export const partLoose: Check = {
   id: 'part-loose',
-  about: 'an outline cut right through with neither tabs nor a skin, held by its waste alone',
+  about: 'an outline cut right through that asks for no tabs and no skin, held by its waste alone',
   cases: [],
   run
 }
@@ -20,7 +20,8 @@ function run(work: Work): Found[] {
   return work.entries.cuts.flatMap(({ at, id, value }): Found[] => {
     const { kind, way, through, tabs, skin } = value
     if (kind !== 'outline' || way !== 'machine' || !through) return []
-    if (skin !== undefined || (tabs !== undefined && tabs !== false)) return []
+    // An outline that says nothing of it is given tabs.
+    if (skin !== undefined || tabs !== false) return []
     return [
       {
         severity: 'stop',

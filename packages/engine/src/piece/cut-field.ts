@@ -56,7 +56,8 @@ const tabsField = z
     })
   ])
   .meta({
-    description: 'tabs hold the part until it is sawn off: yes, no, or their count and size',
+    description:
+      'tabs hold the part until it is sawn off: yes, no, or their count and size; left out: four where an outline goes through',
     sample: [true, { count: 4, width: 8, thick: 3 }]
   })
 

@@ -67,9 +67,9 @@ export const pairs: readonly Pair[] = [
   },
   {
     id: 'part-loose',
-    about: 'the tabs left out',
+    about: 'the tabs refused',
     sound: cut(outline),
-    edit: { op: 'remove', path: '/cuts/0/tabs' },
+    edit: { op: 'replace', path: '/cuts/0/tabs', value: false },
     severity: 'stop'
   },
   {
