@@ -80,6 +80,13 @@ import { outOfLevel } from './out-of-level.ts'
 import { partLoose } from './part-loose.ts'
 import { peakUnattended } from './peak-unattended.ts'
 import { pilotWrong } from './pilot-wrong.ts'
+import { pinsAcrossGrain } from './pins-across-grain.ts'
+import { pinsHalfTurn } from './pins-half-turn.ts'
+import { pinsLoose } from './pins-loose.ts'
+import { pinsMiss } from './pins-miss.ts'
+import { pinsNearCut } from './pins-near-cut.ts'
+import { pinsNone } from './pins-none.ts'
+import { pinsUnlike } from './pins-unlike.ts'
 import { planedHollow } from './planed-hollow.ts'
 import { pocketClosed } from './pocket-closed.ts'
 import { pocketShallow } from './pocket-shallow.ts'
@@ -239,6 +246,14 @@ export const CHECKS: readonly Check[] = [
   cutterRubs,
   cutterPushes,
   coldBrittle,
+  // Pins and flip.
+  pinsMiss,
+  pinsUnlike,
+  pinsNearCut,
+  pinsHalfTurn,
+  pinsNone,
+  pinsAcrossGrain,
+  pinsLoose,
   // Hardware.
   hardwarePocket,
   hardwareFace,

@@ -25,6 +25,8 @@ export type Band = readonly [low: number, central: number, high: number]
 /** Time on the machine bench between the two settings that no wait accounts for, days (practice). */
 const LEAST_DAYS = 1
 const NONE: Band = [0, 0, 0]
+/** Thinnest slab the model of settling takes, mm. */
+const LEAST_MM = 0.2
 /** Places along a line at which is asked what it runs through. */
 const PLACES = 48
 
@@ -59,7 +61,10 @@ export function movingOf(
       const at = (d: number) =>
         moisturePct +
         (shopPct - moisturePct) *
-          settledFraction({ thicknessMm: timber.thickness, openFaces: 2, diffusionM2PerS: d }, days)
+          settledFraction(
+            { thicknessMm: Math.max(LEAST_MM, timber.thickness), openFaces: 2, diffusionM2PerS: d },
+            days
+          )
       const { low, central, high } = DIFFUSION_M2_PER_S
       return [change(at(low))[0], change(at(central))[1], change(at(high))[2]]
     }

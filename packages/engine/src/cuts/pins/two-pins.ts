@@ -21,9 +21,9 @@ export interface TwoPins {
   readonly pitchMm: number
 }
 
-/** Greatest turn, rad; Infinity where the pins stand on one place. */
+/** Greatest turn, rad; half a turn where the pins stand on one place: then nothing holds it. */
 export function turnRad({ clearance1Mm, clearance2Mm, pitchMm }: TwoPins): number {
-  return pitchMm > 0 ? (clearance1Mm + clearance2Mm) / (2 * pitchMm) : Number.POSITIVE_INFINITY
+  return pitchMm > 0 ? (clearance1Mm + clearance2Mm) / (2 * pitchMm) : Math.PI
 }
 
 /** How far a place can lie off, mm: `r1Mm` and `r2Mm` from the pins. */
