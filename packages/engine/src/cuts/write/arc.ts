@@ -143,7 +143,7 @@ class Fitter {
 
   private middle(t0: number, t1: number, end: Place): { i: number; j: number } | null {
     const { numbers } = this
-    const tried = (di: number, dj: number) => {
+    const tried = (di: number, dj: number, bound: number) => {
       const i = numbers.rounded(this.arc.cx - this.at.x * numbers.unitMm) + di * numbers.step
       const j = numbers.rounded(this.arc.cy - this.at.y * numbers.unitMm) + dj * numbers.step
       // On the grid again: a sum of steps is not.
@@ -151,21 +151,24 @@ class Fitter {
         i: Math.round(i / numbers.step) * numbers.step,
         j: Math.round(j / numbers.step) * numbers.step
       }
-      return { ...on, strays: this.strays(t0, t1, end, on.i, on.j) }
+      return { ...on, strays: this.strays(t0, t1, end, on.i, on.j, bound) }
     }
     const most = Math.max(this.tolMm / numbers.unitMm, 1.5 * numbers.step)
-    let best = tried(0, 0)
+    let best = tried(0, 0, most)
     if (best.strays > most)
       for (let di = -ABOUT; di <= ABOUT; di++)
         for (let dj = -ABOUT; dj <= ABOUT; dj++) {
-          const next = tried(di, dj)
+          const next = tried(di, dj, best.strays)
           if (next.strays < best.strays) best = next
         }
     return best.strays <= most ? { i: best.i, j: best.j } : null
   }
 
-  /** How far the arc about i, j strays from the true one, in the unit; infinite where it breaks the rule of the radii. */
-  private strays(t0: number, t1: number, end: Place, i: number, j: number): number {
+  /**
+   * How far the arc about i, j strays from the true one, in the unit; infinite where it breaks the rule of the radii.
+   * More than `bound` is not looked into further.
+   */
+  private strays(t0: number, t1: number, end: Place, i: number, j: number, bound: number): number {
     const { at, numbers, arc } = this
     if (i === 0 && j === 0) return Number.POSITIVE_INFINITY
     const cx = at.x + i
@@ -176,7 +179,7 @@ class Fitter {
     const sweep = sweepOf(at, { ...arc, ...end, cx, cy })
     const a = Math.atan2(-j, -i)
     let most = 0
-    for (let k = 1; k < SAMPLES; k++) {
+    for (let k = 1; k < SAMPLES && most <= bound; k++) {
       const s = k / SAMPLES
       const on = this.point(t0 + (t1 - t0) * s)
       const x = cx + (r + (rEnd - r) * s) * Math.cos(a + sweep * s)

@@ -41,7 +41,18 @@ export function numbersOf(dialect: Dialect): Numbers {
   const places = decimalsOf(dialect)
   const scale = 10 ** places
   const rounded = (mm: number) => Math.round((mm / unitMm) * scale) / scale + 0
-  const length = (value: number) => decimals(value, places, 1)
+  // Whole steps and their digits: what toFixed would say, several times as fast.
+  const length = (value: number) => {
+    const steps = Math.round(Math.abs(value) * scale)
+    const whole = Math.floor(steps / scale)
+    let rest = steps - whole * scale
+    let digits = places
+    while (digits > 1 && rest % 10 === 0) {
+      rest /= 10
+      digits--
+    }
+    return `${value < 0 && steps > 0 ? '-' : ''}${whole}.${rest.toString().padStart(digits, '0')}`
+  }
   return {
     unit: inch ? 'in' : 'mm',
     unitMm,
