@@ -142,26 +142,26 @@ class Fitter {
   }
 
   private middle(t0: number, t1: number, end: Place): { i: number; j: number } | null {
-    const { numbers } = this
-    const tried = (di: number, dj: number, bound: number) => {
-      const i = numbers.rounded(this.arc.cx - this.at.x * numbers.unitMm) + di * numbers.step
-      const j = numbers.rounded(this.arc.cy - this.at.y * numbers.unitMm) + dj * numbers.step
-      // On the grid again: a sum of steps is not.
-      const on = {
-        i: Math.round(i / numbers.step) * numbers.step,
-        j: Math.round(j / numbers.step) * numbers.step
-      }
-      return { ...on, strays: this.strays(t0, t1, end, on.i, on.j, bound) }
-    }
+    const { numbers, arc, at } = this
     const most = Math.max(this.tolMm / numbers.unitMm, 1.5 * numbers.step)
-    let best = tried(0, 0, most)
-    if (best.strays > most)
-      for (let di = -ABOUT; di <= ABOUT; di++)
-        for (let dj = -ABOUT; dj <= ABOUT; dj++) {
-          const next = tried(di, dj, best.strays)
-          if (next.strays < best.strays) best = next
-        }
-    return best.strays <= most ? { i: best.i, j: best.j } : null
+    // In whole steps: a sum of steps is not on the grid.
+    const i0 = Math.round(numbers.rounded(arc.cx - at.x * numbers.unitMm) / numbers.step)
+    const j0 = Math.round(numbers.rounded(arc.cy - at.y * numbers.unitMm) / numbers.step)
+    let i = i0 * numbers.step
+    let j = j0 * numbers.step
+    let least = this.strays(t0, t1, end, i, j, most)
+    if (least <= most) return { i, j }
+    for (let di = -ABOUT; di <= ABOUT; di++)
+      for (let dj = -ABOUT; dj <= ABOUT; dj++) {
+        const ni = (i0 + di) * numbers.step
+        const nj = (j0 + dj) * numbers.step
+        const next = this.strays(t0, t1, end, ni, nj, least)
+        if (next >= least) continue
+        least = next
+        i = ni
+        j = nj
+      }
+    return least <= most ? { i, j } : null
   }
 
   /**

@@ -42,6 +42,8 @@ class Writer {
   private readonly out: Blocks
   private readonly shift: number
   private readonly passes: WrittenPass[] = []
+  private fed = Number.NaN
+  private fedWords = ''
 
   constructor(program: ProgramInput, dialect: Dialect) {
     this.program = program
@@ -134,6 +136,13 @@ class Writer {
     return this.numbers.rounded(mm + this.shift)
   }
 
+  /** Feeds change seldom: the words of the last one are kept. */
+  private feed(mmMin: number): string {
+    if (mmMin !== this.fed) this.fedWords = this.numbers.feed(mmMin)
+    this.fed = mmMin
+    return this.fedWords
+  }
+
   private part(part: ProgramPart, run: number, index: number): void {
     const { passes, moves } = part.path
     this.say(part.name)
@@ -171,7 +180,7 @@ class Writer {
       if (!(z < out.z)) out.straight(Number.NaN, Number.NaN, z, null)
       out.straight(x, y, out.z, null)
       out.straight(x, y, z, null)
-    } else if (move.kind === 'line') out.straight(x, y, z, numbers.feed(move.feedMmMin))
+    } else if (move.kind === 'line') out.straight(x, y, z, this.feed(move.feedMmMin))
     else this.arc(from!, move)
   }
 
@@ -208,7 +217,7 @@ class Writer {
 
   private arc(from: Exclude<Move, { kind: 'dwell' }>, arc: Extract<Move, { kind: 'arc' }>): void {
     const { numbers, out, program, dialect, shift } = this
-    const feed = numbers.feed(arc.feedMmMin)
+    const feed = this.feed(arc.feedMmMin)
     const lifted = { ...arc, z: arc.z + shift }
     const start = { x: from.x, y: from.y, z: from.z + shift }
     const at = { x: out.x, y: out.y, z: out.z }
