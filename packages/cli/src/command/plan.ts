@@ -1,13 +1,17 @@
 import { deflateSync } from 'node:zlib'
-import type { Planned } from '@castwright/engine'
+import type { CutsPlan, Planned } from '@castwright/engine'
 import {
   buyCsv,
+  cutsData,
+  cutsPlan,
   facePictures,
   fullPlan,
   page,
   pngAddress,
+  programFilesOf,
   runSheetHtml,
-  runSheetMarkdown
+  runSheetMarkdown,
+  withFindings
 } from '@castwright/engine'
 import { argumentsOf } from '../arguments.ts'
 import { knownOnly } from '../despite.ts'
@@ -27,9 +31,9 @@ export const planCommand: Command = {
   help: `castwright plan PIECE --out DIR [--json] [--despite ID --because "..."] [--shop FILE] [--readings FILE]
                 [--as-of MOMENT]
 
-Writes piece.html, buy-list.csv, plan.json, the colour of both faces as front.png and back.png, and the run
-sheet as run-sheet.html and run-sheet.md. All or nothing: files of an earlier plan are replaced, others are
-not touched. While a stop stands the run sheet is not written; steps already begun are, with what makes them
+Writes piece.html, buy-list.csv, plan.json, the colour of both faces as front.png and back.png, the run sheet as
+run-sheet.html and run-sheet.md, and, where the shop has a machine, the programs of its cuts, proved, with cuts.json. All or nothing: files of an earlier plan are replaced, others are
+not touched. While a stop stands run sheet and programs are not written; steps already begun are, with what makes them
 safe, as begun.html and begun.md. Ends with 0 when no stop stands, 1 when one does, 2 when the input cannot be
 used.
 
@@ -58,14 +62,22 @@ used.
       readings: given.texts.get('readings')
     })
     const line = progressLine('casting the whole mould')
-    const planned = fullPlan(input, { asOf, effort: 'full', despite: given.despite }, line.on)
+    const options = { asOf, effort: 'full', despite: given.despite } as const
+    const cast = fullPlan(input, options, line.on)
     line.end()
+    const proving = progressLine('proving the programs')
+    const cuts = cutsPlan(cast.work, proving.on)
+    proving.end()
+    const planned = withFindings(cast, cuts?.findings ?? [], options)
     const idle = given.despite.filter(d => !planned.plan.despite.some(x => x.id === d.id))
     const err = [...says, ...idle.map(d => `--despite ${d.id}: no such finding stands; left out`)]
-    const names = writeFolder(folder, filesOf(planned))
+    const names = writeFolder(folder, filesOf(planned, cuts))
     const { verdict, totals, findings } = planned.plan
     err.push(`written to ${folder}: ${names.join(', ')}`)
-    if (verdict === 'stop') err.push('the run sheet is not written while a stop stands')
+    if (verdict === 'stop')
+      err.push(
+        `the run sheet ${cuts === null ? 'is' : 'and the programs are'} not written while a stop stands`
+      )
     const out = given.flags.has('json')
       ? `${JSON.stringify({ verdict, totals, findings }, null, 2)}\n`
       : `${checkReport(planned.plan.name, planned.plan, planned.plan.despite)}${planReport(planned.plan)}`
@@ -73,7 +85,7 @@ used.
   }
 }
 
-function filesOf(planned: Planned): Map<string, string | Uint8Array> {
+function filesOf(planned: Planned, cuts: CutsPlan | null): Map<string, string | Uint8Array> {
   const { plan: p } = planned
   const assets = pageAssets()
   const pictures = facePictures(planned, deflateSync)
@@ -89,6 +101,11 @@ function filesOf(planned: Planned): Map<string, string | Uint8Array> {
   if (name !== null) {
     files.set(`${name}.html`, runSheetHtml(planned, { fonts: assets.fonts }))
     files.set(`${name}.md`, runSheetMarkdown(planned))
+  }
+  if (cuts !== null) {
+    files.set('cuts.json', `${JSON.stringify(cutsData(cuts, p), null, 2)}\n`)
+    if (p.verdict !== 'stop')
+      for (const [file, text] of programFilesOf(cuts, p.despite)) files.set(file, text)
   }
   return files
 }
