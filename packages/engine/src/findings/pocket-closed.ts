@@ -9,7 +9,7 @@ import { inradius } from '../shape/inradius.ts'
 import { area, bounds, ringArea } from '../shape/measure.ts'
 import type { Region } from '../shape/region.ts'
 import type { Check, Found } from './finding.ts'
-import { rounded, setQuantity, setValue } from './fix.ts'
+import { removeValue, rounded, setQuantity, setValue } from './fix.ts'
 import type { Work } from './work.ts'
 
 /** A pocket for the machine that none of its cutters goes into, wholly or in part. */
@@ -45,9 +45,10 @@ function run(work: Work): Found[] {
     if (area(difference(region, work.stack.geometry.outline)) > 1) return []
     const depth = work.stack.cuts[cut.index]!.day ?? 0
     const long = box.filter(c => c.shape.reachMm >= depth)
-    const least = smallest(long.length > 0 ? long : box)
+    const named =
+      cut.value.cutter === undefined ? undefined : box.find(c => c.own && c.id === cut.value.cutter)
+    const least = named ?? smallest(long.length > 0 ? long : box)
     if (least === null) return []
-    // Wide by its box everywhere and without islands: the usual pocket, asked no further.
     const widest = 2 * inradius(region, 0.02).radiusMm
     const d = least.shape.diameterMm
     if (widest < d - 0.02) return [closed(work, cut, region, widest, least)]
@@ -69,13 +70,18 @@ function closed(work: Work, cut: Entry<Cut>, region: Region, widest: number, lea
   return {
     severity: 'stop',
     at: cut.at,
-    says: `${cut.id} is ${decimals(widest, 2)} mm wide at its widest${islands ? ', closed in by its islands' : ''}; the smallest cutter ${least.own ? 'of the shop' : 'in common use'}, ${least.name}, does not go in, and nothing of it is cut. One of ${decimals(Math.max(0, Math.floor(widest * 10) / 10), 1)} mm or less would do.`,
+    says: `${cut.id} is ${decimals(widest, 2)} mm wide at its widest${islands ? ', closed in by its islands' : ''}; ${cutterWords(cut, least)} does not go in, and nothing of it is cut. One of ${decimals(Math.max(0, Math.floor(widest * 10) / 10), 1)} mm or less would do.`,
     value: widest,
     unit: 'mm',
     limit: d,
     basis: BASIS,
     ...wider(work, cut, widest, d)
   }
+}
+
+function cutterWords({ value }: Entry<Cut>, least: Cutter): string {
+  if (value.cutter === least.id) return `the cutter it is given, ${least.name},`
+  return `the smallest cutter ${least.own ? 'of the shop' : 'in common use'}, ${least.name},`
 }
 
 function outersOf(region: Region): Region['rings'] {
@@ -89,6 +95,12 @@ function wider(
   widest: number,
   d: number
 ): Pick<Found, 'fix' | 'fixSays'> {
+  // Given a cutter that does not go in: the plan chooses one that does, where there is one.
+  const smaller = cuttersOf(work.shop).cutters.some(
+    c => c.own && CLEARS.has(c.shape.form) && c.shape.diameterMm < widest
+  )
+  if (value.cutter !== undefined && smaller)
+    return { fix: removeValue(work.document, `${at}/cutter`), fixSays: `Another cutter for ${id}` }
   const lacking = d - widest
   if (lacking <= LITTLE_MM && value.islands === undefined && value.for === undefined) {
     const by = rounded(lacking / 2, 'up', 0.01)
@@ -124,7 +136,7 @@ function partly(cut: Entry<Cut>, region: Region, least: Cutter): Found[] {
     {
       severity: 'caution',
       at: cut.at,
-      says: `${cut.id} narrows to ${decimals(2 * worst.radiusMm, 1)} mm at (${decimals(worst.x, 1)}, ${decimals(worst.y, 1)}); the smallest cutter ${least.own ? 'of the shop' : 'in common use'}, ${least.name}, does not get in there and leaves it standing. Draw it wider, take a smaller cutter, or clear it with a chisel.`,
+      says: `${cut.id} narrows to ${decimals(2 * worst.radiusMm, 1)} mm at (${decimals(worst.x, 1)}, ${decimals(worst.y, 1)}); ${cutterWords(cut, least)} does not get in there and leaves it standing. Draw it wider, take a smaller cutter, or clear it with a chisel.`,
       value: 2 * worst.radiusMm,
       unit: 'mm',
       limit: d,

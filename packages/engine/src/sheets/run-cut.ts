@@ -8,6 +8,7 @@ import { fillMix, mlWords, scaleWords } from './run-mix.ts'
 import { place } from './run-mould.ts'
 import type { RunDetail } from './run-part.ts'
 import { blank, detail, fact } from './run-part.ts'
+import { heldDoes, pocketFacts } from './run-tabs.ts'
 
 /** What comes off a face, and what that leaves. */
 export function flattenDetail(work: Work, i: number): RunDetail {
@@ -46,7 +47,7 @@ export function cutDetail(plan: Plan, work: Work, i: number): RunDetail {
         ? null
         : sized(bounds(region), value.shape !== undefined && 'circle' in value.shape)
   return detail({
-    does: cutDoes(work, index),
+    does: [...cutDoes(work, index), ...heldDoes(value)],
     facts: [
       fact('Way', cut.way),
       cut.dayMm === null
@@ -59,6 +60,7 @@ export function cutDetail(plan: Plan, work: Work, i: number): RunDetail {
         : [fact('Finished', decimals(cut.finishedMm, 1, 1), coatedDepth(cut))]),
       ...(size === null ? [] : [size]),
       ...endsAt(work, index, cut.size),
+      ...pocketFacts(value),
       ...(cut.leftMm === null || cut.leftMm < LEAST_LEFT_MM
         ? []
         : [fact('Leaves', decimals(cut.leftMm, 1, 1), 'mm beyond it')])

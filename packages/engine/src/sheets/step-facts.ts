@@ -13,6 +13,7 @@ import { coatBrief, floodWords } from './run-coat.ts'
 import { bandWords, endGap, maskedOn, sizeFacts } from './run-fit.ts'
 import { handPhrases } from './run-hand.ts'
 import { sandingWords } from './run-sanding.ts'
+import { heldPhrases } from './run-tabs.ts'
 import { liftPhrase, usePhrases } from './use-words.ts'
 
 const WAIT_WORDS = {
@@ -84,7 +85,7 @@ export function stepFacts(plan: Plan, work: Work, i: number, shown: ShownUnits =
     case 'cut': {
       const c = plan.cuts[step.cut!.index]!
       const ends = sizeFacts(work, step.cut!.index, c.size, shown)
-      const tools = handPhrases(work, i)
+      const tools = [...handPhrases(work, i), ...heldPhrases(step.cut!.value)]
       if (c.dayMm === null || c.finishedMm === null) return ['right through', c.way, ...tools, ...ends]
       const same = Math.abs(c.dayMm - c.finishedMm) < 0.05
       return [

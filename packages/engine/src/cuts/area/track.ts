@@ -14,6 +14,9 @@ export interface Track {
   readonly lengthMm: number
 }
 
+/** Shorter arcs go as lines, mm. */
+const LEAST_ARC_MM = 0.05
+
 /** A place on a track and where it heads. */
 interface Heading {
   readonly x: number
@@ -120,7 +123,8 @@ export function runAlong(pen: PathPen, spans: readonly Span[], z: number, feedMm
   spans.forEach((span, i) => {
     done += spanLength(span)
     const to = i === spans.length - 1 ? z : from + ((z - from) * done) / total
-    if (span.kind === 'line') pen.line(span.x1, span.y1, to, feedMmMin)
+    // Rounded to the digits of a program, a very short arc could end where it starts: a full turn.
+    if (span.kind === 'line' || spanLength(span) < LEAST_ARC_MM) pen.line(span.x1, span.y1, to, feedMmMin)
     else pen.arc(span.x1, span.y1, to, span.cx, span.cy, span.clockwise, feedMmMin)
   })
 }

@@ -66,6 +66,28 @@ export const pairs: readonly Pair[] = [
     severity: 'stop'
   },
   {
+    id: 'pocket-closed',
+    about: 'a slit given a cutter wider than it is',
+    sound: cut({ ...slit, shape: { rectangle: [40, 5], at: [100, 0] }, cutter: 'flat-3' }),
+    edit: { op: 'replace', path: '/cuts/0/cutter', value: 'flat-6' },
+    severity: 'stop'
+  },
+  {
+    id: 'cutter-unknown',
+    about: 'a name mistyped',
+    sound: cut({ ...pocket, cutter: 'flat-6' }),
+    edit: { op: 'replace', path: '/cuts/0/cutter', value: 'flat6' },
+    severity: 'caution'
+  },
+  {
+    id: 'cutter-unknown',
+    about: 'a cutter sold, and nothing like it left',
+    sound: cut({ ...pocket, cutter: 'flat-6' }),
+    on: 'shop',
+    edit: { op: 'replace', path: '/cutters', value: [] },
+    severity: 'caution'
+  },
+  {
     id: 'part-loose',
     about: 'the tabs refused',
     sound: cut(outline),
