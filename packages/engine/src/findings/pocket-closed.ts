@@ -1,9 +1,12 @@
+import { partsOf } from '../cuts/area/clearing-tree.ts'
+import type { Rest } from '../cuts/area/rest-region.ts'
 import { restRegion } from '../cuts/area/rest-region.ts'
 import type { Cutter } from '../cuts/run/cutters.ts'
 import { cuttersOf } from '../cuts/run/cutters.ts'
 import type { Entry } from '../piece/entry.ts'
 import type { Cut } from '../piece/piece-schema.ts'
 import { decimals } from '../quantity/format.ts'
+import { kept } from '../quantity/kept.ts'
 import { difference } from '../shape/combine.ts'
 import { inradius } from '../shape/inradius.ts'
 import { area, bounds, ringArea } from '../shape/measure.ts'
@@ -41,19 +44,37 @@ function run(work: Work): Found[] {
     const region = work.stack.geometry.cutRegions[cut.index] ?? null
     const { way, kind } = cut.value
     if (region === null || way !== 'machine' || (kind !== 'pocket' && kind !== 'slot')) return []
-    // One that leaves the piece is open: the cutter comes in from outside.
-    if (area(difference(region, work.stack.geometry.outline)) > 1) return []
     const depth = work.stack.cuts[cut.index]!.day ?? 0
     const long = box.filter(c => c.shape.reachMm >= depth)
     const named =
       cut.value.cutter === undefined ? undefined : box.find(c => c.own && c.id === cut.value.cutter)
     const least = named ?? smallest(long.length > 0 ? long : box)
     if (least === null) return []
-    const widest = 2 * inradius(region, 0.02).radiusMm
     const d = least.shape.diameterMm
-    if (widest < d - 0.02) return [closed(work, cut, region, widest, least)]
-    return partly(cut, region, least)
+    if (plainWidth(cut.value) >= d) return []
+    // One that leaves the piece is open: the cutter comes in from outside.
+    if (area(difference(region, work.stack.geometry.outline)) > 1) return []
+    const rest = restOf(region, d)
+    return rest.cleared.rings.length === 0
+      ? [closed(work, cut, region, least)]
+      : partly(cut, rest.region, least)
   })
+}
+
+// Width of a plain rectangle or disc, nothing standing in it; 0 of every other shape.
+function plainWidth({ shape, islands }: Cut): number {
+  if (shape === undefined || islands !== undefined) return 0
+  const across = shape.circle ?? (shape.rectangle === undefined ? 0 : Math.min(...shape.rectangle))
+  return across * (shape.scale ?? 1) + 2 * (shape.grow ?? 0)
+}
+
+// A drawing stays as it is while the piece is edited.
+const rests = new Map<string, Rest>()
+const MOST_RESTS = 64
+
+function restOf(region: Region, d: number): Rest {
+  const key = `${d} ${region.rings.map(r => r.join(' ')).join(',')}`
+  return kept(rests, key, () => restRegion(region, d, (CORNER_SHARE * d) / 4), MOST_RESTS)
 }
 
 function smallest(cutters: readonly Cutter[]): Cutter | null {
@@ -63,7 +84,8 @@ function smallest(cutters: readonly Cutter[]): Cutter | null {
   )
 }
 
-function closed(work: Work, cut: Entry<Cut>, region: Region, widest: number, least: Cutter): Found {
+function closed(work: Work, cut: Entry<Cut>, region: Region, least: Cutter): Found {
+  const widest = 2 * inradius(region, 0.02).radiusMm
   const d = least.shape.diameterMm
   const islands =
     cut.value.islands !== undefined && 2 * inradius({ rings: outersOf(region) }, 0.02).radiusMm >= d
@@ -121,14 +143,14 @@ function wider(
 }
 
 // What stays standing between wall and island, or in a narrow end; corners are another matter.
-function partly(cut: Entry<Cut>, region: Region, least: Cutter): Found[] {
+function partly(cut: Entry<Cut>, rest: Region, least: Cutter): Found[] {
   const d = least.shape.diameterMm
   const limit = (CORNER_SHARE * d) / 2
   let worst: { x: number; y: number; radiusMm: number } | null = null
-  for (const part of restRegion(region, d, limit / 2).region.rings) {
-    const { minX, maxX, minY, maxY } = bounds({ rings: [part] })
-    if (ringArea(part) < Math.PI * limit ** 2 || Math.min(maxX - minX, maxY - minY) < 2 * limit) continue
-    const disc = inradius({ rings: [part] }, 0.02)
+  for (const part of partsOf(rest)) {
+    const { minX, maxX, minY, maxY } = bounds(part)
+    if (area(part) < Math.PI * limit ** 2 || Math.min(maxX - minX, maxY - minY) < 2 * limit) continue
+    const disc = inradius(part, 0.02)
     if (disc.radiusMm > Math.max(limit, worst?.radiusMm ?? 0)) worst = disc
   }
   if (worst === null) return []

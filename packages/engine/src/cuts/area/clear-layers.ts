@@ -1,10 +1,10 @@
-import { inradius } from '../../shape/inradius.ts'
+import { offset } from '../../shape/offset.ts'
 import type { Region, Ring } from '../../shape/region.ts'
 import type { CutJob, NoPath } from '../cut-job.ts'
 import type { PathPen } from '../toolpath.ts'
 import type { Layer } from './clearing-tree.ts'
 import type { DepthPass } from './depth-passes.ts'
-import { downFree, helixDown, helixRadius, rampDown } from './entry.ts'
+import { downFree, helixDown, helixSizes, rampDown } from './entry.ts'
 import type { Ground } from './free-way.ts'
 import { freeWay, nearestCorner } from './free-way.ts'
 import { ringFrom, ringSpan, ringTrack, runAlong, stretch, turnedRound } from './track.ts'
@@ -101,17 +101,33 @@ function cutRing(
     downFree(pen, job, outside.x, outside.y, z)
     if (across()) return true
   }
-  if (layer.inner.length === 0) {
-    const middle = inradius({ rings: layer.region.rings }, 0.05)
-    const radius = helixRadius(job, middle.radiusMm + layer.level * field.stepMm)
-    if (radius !== null) {
-      helixDown(pen, job, { cx: middle.x, cy: middle.y, radius }, pass.fromMm, z)
-      if (across()) return true
-    }
+  const turn = layer.inner.length === 0 ? helixPlace(job, layer, field.stepMm) : null
+  if (turn !== null) {
+    helixDown(pen, job, turn, pass.fromMm, z)
+    if (across()) return true
   }
   const track = ringTrack(ring, job)
   const atMm = rampDown(pen, job, track, ringSpan(ring), pass.fromMm, z)
   return atMm !== null && round(ring, atMm)
+}
+
+// Where a helix goes down in a layer: as wide as it may be, else as narrow as it must; null where neither fits.
+function helixPlace(
+  job: CutJob,
+  layer: Layer,
+  stepMm: number
+): { cx: number; cy: number; radius: number } | null {
+  const sizes = helixSizes(job)
+  if (sizes === null) return null
+  for (const radius of sizes) {
+    // Every place of the layer lies as many steps from the edge as the layer is deep.
+    const lacking = radius - layer.level * stepMm
+    const core =
+      lacking <= 0 ? layer.region : offset(layer.region, -lacking, { join: 'round', tolMm: job.tolMm / 4 })
+    const ring = core.rings[0]
+    if (ring !== undefined) return { cx: ring[0]!, cy: ring[1]!, radius }
+  }
+  return null
 }
 
 // A place this pass has already cut, next to the ring.

@@ -10,7 +10,7 @@ const ABOVE_FLOOR_MM = 0.2
 /** Radius of the helix as a share of the cutter's: under 1, so that no post is left in its middle. */
 const HELIX_SHARE = 0.7
 /** Least share: of a cutter that may go straight down, and of one whose middle does not cut (practice). */
-const LEAST_PLUNGING = 0.15
+const LEAST_PLUNGING = 0.2
 const LEAST_HOLLOW = 0.5
 /** Turns of a ramp round one small ring beyond which a cutter that may goes straight down. */
 const MOST_TURNS = 12
@@ -32,12 +32,11 @@ export function startOfEntry(job: CutJob, fromMm: number): number {
   return fromMm >= job.topMm ? overTop(job) : fromMm + ABOVE_FLOOR_MM
 }
 
-/** Radius of a helix in a place whose middle may stray by `roomMm`; null: it does not fit, or no ramp is wanted. */
-export function helixRadius(job: CutJob, roomMm: number): number | null {
+/** Radii of a helix that are tried, the wider first; null: no helix is wanted. */
+export function helixSizes(job: CutJob): readonly [wide: number, narrow: number] | null {
   if (!(job.feeds.rampDeg < 90)) return null
   const half = job.cutter.diameterMm / 2
-  const radius = Math.min(HELIX_SHARE * half, roomMm)
-  return radius >= (job.cutter.plunges ? LEAST_PLUNGING : LEAST_HOLLOW) * half ? radius : null
+  return [HELIX_SHARE * half, (job.cutter.plunges ? LEAST_PLUNGING : LEAST_HOLLOW) * half]
 }
 
 /**
