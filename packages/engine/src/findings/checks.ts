@@ -24,7 +24,6 @@ import { cutMeetsStones } from './cut-meets-stones.ts'
 import { cutThroughLayer } from './cut-through-layer.ts'
 import { cutterPushes, cutterRubs, spindleFast } from './cutter-limits.ts'
 import { cutterMissing } from './cutter-missing.ts'
-import { cutterUnknown } from './cutter-unknown.ts'
 import { dampNight } from './damp-night.ts'
 import { depthChanges } from './depth-changes.ts'
 import { dividerUnsealed } from './divider-unsealed.ts'
@@ -232,7 +231,6 @@ export const CHECKS: readonly Check[] = [
   holeOutside,
   depthChanges,
   lineNarrows,
-  cutterUnknown,
   pocketClosed,
   partLoose,
   tabThin,

@@ -73,21 +73,6 @@ export const pairs: readonly Pair[] = [
     severity: 'stop'
   },
   {
-    id: 'cutter-unknown',
-    about: 'a name mistyped',
-    sound: cut({ ...pocket, cutter: 'flat-6' }),
-    edit: { op: 'replace', path: '/cuts/0/cutter', value: 'flat6' },
-    severity: 'caution'
-  },
-  {
-    id: 'cutter-unknown',
-    about: 'a cutter sold, and nothing like it left',
-    sound: cut({ ...pocket, cutter: 'flat-6' }),
-    on: 'shop',
-    edit: { op: 'replace', path: '/cutters', value: [] },
-    severity: 'caution'
-  },
-  {
     id: 'part-loose',
     about: 'the tabs refused',
     sound: cut(outline),
