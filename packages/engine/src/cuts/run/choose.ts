@@ -67,8 +67,11 @@ const EXACT_MM = 0.05
 const SLENDER = 5
 /** A cutter that just fills a corner dwells in it and chatters: the corner is at least so much rounder (practice). */
 const CORNER_ROOM = 1.05
-/** Beyond so wide a small spindle only pushes harder: a pocket's cutter, and an outline's, whose kerf is all waste. */
-const STOUT_MM = { clear: 8, outline: 6.35 } as const
+/**
+ * Beyond so wide a small spindle only pushes harder: a pocket's cutter, an outline's, whose kerf
+ * is all waste, and a flattening bit that is not the shop's own.
+ */
+const STOUT_MM = { clear: 8, outline: 6.35, flatten: 25.4 } as const
 
 /**
  * The largest cutter that fits, is long enough and goes down as the cut needs, up to 8 mm for a pocket and 6.35 for an
@@ -156,7 +159,8 @@ function headFits(need: CutterNeed, cutter: Cutter): boolean {
 // A surfacing bit before an end mill; stout ones before still larger; the narrowest V and keyhole that is wide enough.
 function formRank(need: CutterNeed, cutter: Cutter): number {
   const { form, diameterMm } = cutter.shape
-  if (need.kind === 'flatten') return form === 'surfacing' ? 0 : 1
+  if (need.kind === 'flatten')
+    return (form === 'surfacing' ? 0 : 2) + (cutter.own || diameterMm <= STOUT_MM.flatten ? 0 : 1)
   if (need.kind === 'clear' || need.kind === 'outline')
     return diameterMm <= STOUT_MM[need.kind] + 1e-9 ? 0 : diameterMm
   return need.kind === 'v' || need.kind === 'keyhole' ? diameterMm : 0
@@ -225,7 +229,7 @@ function why(need: CutterNeed, { shape }: Cutter, kinds: readonly Cutter[]): str
     case 'drill':
       return `as wide as the hole, ${decimals(need.diameterMm, 2)} mm`
     case 'flatten':
-      return 'the widest there is: fewest passes'
+      return 'the widest that a small spindle drives well: fewest passes'
     case 'keyhole':
       return `its head lets ${decimals(need.headMm, 1)} mm in and its neck ${decimals(need.shankMm, 1)} mm along`
   }

@@ -134,10 +134,14 @@ export function feedsFor(asked: FeedsAsk): CutRun {
   // Feed: where the machine cannot keep up, fewer turns keep the chip, down to the least of range and spindle.
   const drill = operation === 'drill'
   const fastest = drill ? Math.min(machine.plunge, machine.feed) : machine.feed
-  const cap = Math.max(machine.slowest, Math.min(rpm, lowRpm))
   const keep = fastest / (flutes * (chip / thin))
   if (keep < rpm) {
-    const fewer = Math.max(keep, cap)
+    // Inside the usual turns for the chip wanted; below them only for the thinnest that is usual.
+    const least = fastest / (flutes * (lowChip / thin))
+    const fewer = Math.min(
+      rpm,
+      Math.max(machine.slowest, Math.min(Math.max(keep, lowRpm), Math.max(keep, least)))
+    )
     why.push(
       fewer < rpm - 1
         ? `feed: the machine goes ${decimals(fastest, 0)} mm/min at most; ${decimals(fewer, 0)} instead of ${decimals(rpm, 0)} turns keep the chip`
@@ -227,7 +231,7 @@ export function feedsFor(asked: FeedsAsk): CutRun {
   const power = powerW(energy(), removed())
   // What sets it where nothing else did.
   why.push(
-    `chip ${decimals(chip, 3)} mm a tooth: ${careful.name} takes ${decimals(lowChip, 3)} to ${decimals(highChip, 3)}`
+    `chip ${decimals(chip, 3)} mm a tooth: ${chip < lowChip - 1e-6 ? 'thin, ' : ''}${careful.name} takes ${decimals(lowChip, 3)} to ${decimals(highChip, 3)}`
   )
   if (!drill && !wholeDepth) why.push(`${decimals(depth, 2)} deep a pass: ${shallow.name}`)
   if (resin && !drill)

@@ -3,7 +3,7 @@ import type { Entry } from '../../piece/entry.ts'
 import type { Shop } from '../../piece/shop-schema.ts'
 import { bounds, inside } from '../../shape/measure.ts'
 import type { Region } from '../../shape/region.ts'
-import { coreAt } from '../../stack/core.ts'
+import { coresAfter } from '../../stack/core.ts'
 import type { CutDepth, Stack } from '../../stack/stack.ts'
 import type { CutterChoice, NoCutter } from './choose.ts'
 import { chooseCutter } from './choose.ts'
@@ -148,11 +148,11 @@ function metAt(
   materials: Pick<Materials, 'timbers'>
 ): Met[] {
   const i = stack.steps.indexOf(depth.step!)
-  const before = stack.events.slice(0, stack.states[i - 1]?.events ?? 0)
+  const count = [stack.states[i - 1]?.events ?? 0]
   const [low, high] = depth.side === 'low' ? [depth.faceZ, depth.floor] : [depth.floor, depth.faceZ]
   return metOnce(
     places.flatMap(([x, y]) =>
-      coreAt(stack.geometry, before, x, y)
+      coresAfter(stack.geometry, stack.events, x, y, count)[0]!
         .filter(p => p.to > low + 1e-6 && p.from < high - 1e-6)
         .map(p => metOf(p.material, materials.timbers))
     )
@@ -176,8 +176,8 @@ function placesIn(region: Region): Place[] {
       if (inside(region, x, y)) out.push([x, y])
     }
   }
-  // A frame round the piece holds no place of the grid.
-  for (const ring of out.length > 0 ? [] : region.rings)
+  // A frame round the piece holds few places of the grid.
+  for (const ring of region.rings)
     for (let k = 0; k < ring.length; k += 2 * Math.max(1, Math.floor(ring.length / 2 / ALONG)))
       out.push([ring[k]!, ring[k + 1]!])
   return out

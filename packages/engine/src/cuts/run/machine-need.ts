@@ -1,9 +1,10 @@
 import type { Cut, Marking } from '../../piece/piece-schema.ts'
 import { inradius } from '../../shape/inradius.ts'
-import { area } from '../../shape/measure.ts'
+import { area, perimeter } from '../../shape/measure.ts'
 import type { Region } from '../../shape/region.ts'
 import { vWidthMm } from './chip.ts'
 import type { CutterNeed } from './choose.ts'
+import { chooseCutter } from './choose.ts'
 import type { Cutter } from './cutters.ts'
 import type { CutOperation } from './feeds.ts'
 
@@ -50,12 +51,22 @@ export function shapeNeed(
     )
     if (ready) return { need: { kind: 'drill', diameterMm: circle, depthMm }, operation: 'drill' }
   }
-  const widthMm = circle ?? 2 * inradius(region, 0.01).radiusMm
-  const outline = cut.kind === 'outline'
-  return {
-    need: clear(outline ? 'outline' : 'clear', widthMm, depthMm),
-    operation: outline ? 'outline' : 'clear'
+  if (cut.kind === 'outline') {
+    // A frame is as wide as its area over its half perimeter: quick, and only where that is too narrow looked at.
+    const mean = clear('outline', (2 * area(region)) / perimeter(region), depthMm)
+    const fits = !('none' in chooseCutter(mean, cutters))
+    return {
+      need: fits ? mean : clear('outline', widest(region), depthMm),
+      operation: 'outline'
+    }
   }
+  const rectangle = cut.islands === undefined ? cut.shape?.rectangle : undefined
+  const widthMm = circle ?? (rectangle === undefined ? widest(region) : Math.min(...rectangle))
+  return { need: clear('clear', widthMm, depthMm), operation: 'clear' }
+}
+
+function widest(region: Region): number {
+  return 2 * inradius(region, 0.01).radiusMm
 }
 
 function clear(kind: 'clear' | 'outline', widthMm: number, depthMm: number): CutterNeed {

@@ -116,7 +116,7 @@ describe('the cutter chosen', () => {
     expect(chosen({ kind: 'v', angleDeg: 60, widthMm: 1.4, depthMm: 1.2 })).toBe('v-60 6')
     expect(chosen({ kind: 'drill', diameterMm: 5, depthMm: 20 })).toBe('drill 5')
     expect(chosen({ kind: 'keyhole', headMm: 8, shankMm: 4.5, depthMm: 10 })).toBe('keyhole-cutter 9.5')
-    expect(chosen({ kind: 'flatten', depthMm: 1 })).toBe('surfacing 50')
+    expect(chosen({ kind: 'flatten', depthMm: 1 })).toBe('surfacing 25.4')
   })
 
   it('is never too wide, too short or one that cannot, over 500 seeded needs', () => {
