@@ -63,30 +63,33 @@ export function motionOf(s: State): number {
   return motion
 }
 
+const PLAIN = AXES | (1 << F)
+const D_BIT = 1 << D
+const H_BIT = 1 << H
+const IJK_BITS = 7 << I
+const L_BIT = 1 << L
+const P_BIT = 1 << P
+const Q_BIT = 1 << Q
+const R_BIT = 1 << R
+const NUMBERS = (1 << F) | (1 << S) | (1 << T) | D_BIT | H_BIT | P_BIT
+
 // Letters that no code of the line makes use of, and numbers that are out of their range.
 function words(s: State, motion: number, once: number): void {
   const { block } = s
   const arc = motion === 20 || motion === 30
   const cycle = isCycle(motion)
-  const need = (letter: number, used: boolean, by: string): void => {
-    if (block.has(letter) && !used)
-      s.complaints.fail(
-        block.column[letter]!,
-        `Nothing on the line makes use of this word.`,
-        `${String.fromCharCode(65 + letter)}${block.value[letter]}`,
-        `with ${by}`
-      )
-  }
   const length = block.hasG(GROUP.length) ? block.g[GROUP.length]! : -1
   const radius = block.hasG(GROUP.radius) ? block.g[GROUP.radius]! : -1
-  need(D, radius === 410 || radius === 420, 'G41 or G42')
-  need(H, length === 430, 'G43')
-  for (let k = 0; k < 3; k++) need(I + k, arc || motion === 870, 'G2, G3 or G87')
-  need(L, cycle || once === 100, 'G10 or a cycle G81 to G89')
-  const waits = motion === 820 || motion === 860 || motion === 880 || motion === 890
-  need(P, once === 40 || once === 100 || waits, 'G4, G10, G82, G86, G88 or G89')
-  need(Q, motion === 830, 'G83')
-  need(R, arc || cycle, 'G2, G3 or a cycle G81 to G89')
+  let used = PLAIN | (1 << S) | (1 << T) | ROTARY
+  if (radius === 410 || radius === 420) used |= D_BIT
+  if (length === 430) used |= H_BIT
+  if (arc || motion === 870) used |= IJK_BITS
+  if (cycle || once === 100) used |= L_BIT
+  if (once === 40 || once === 100 || motion === 820 || motion === 860 || motion === 880 || motion === 890)
+    used |= P_BIT
+  if (motion === 830) used |= Q_BIT
+  if (arc || cycle) used |= R_BIT
+  if ((block.mask & ~used) !== 0) unused(s, block.mask & ~used)
   if (length === 430 && !block.has(H))
     s.complaints.fail(
       block.gColumn[GROUP.length]!,
@@ -94,16 +97,14 @@ function words(s: State, motion: number, once: number): void {
       'no H word',
       'G43 H and a number'
     )
-  for (const letter of [F, S, P]) {
-    if (block.has(letter) && block.value[letter]! < 0)
-      s.complaints.fail(
-        block.column[letter]!,
-        'This number cannot be below 0.',
-        `${String.fromCharCode(65 + letter)}${block.value[letter]}`,
-        '0 or more'
-      )
+  if (block.mask & NUMBERS) {
+    notBelow0(s, F)
+    notBelow0(s, S)
+    notBelow0(s, P)
+    whole(s, T)
+    whole(s, H)
+    whole(s, D)
   }
-  for (const letter of [T, H, D]) if (block.has(letter)) whole(s, letter)
   if (once === 40 && !block.has(P))
     s.complaints.fail(
       block.gColumn[GROUP.once]!,
@@ -120,7 +121,44 @@ function words(s: State, motion: number, once: number): void {
     )
 }
 
+/** By letter that stands without its code: the codes it goes with. */
+const GOES_WITH: Readonly<Record<number, string>> = {
+  [D]: 'G41 or G42',
+  [H]: 'G43',
+  [I]: 'G2, G3 or G87',
+  [I + 1]: 'G2, G3 or G87',
+  [I + 2]: 'G2, G3 or G87',
+  [L]: 'G10 or a cycle G81 to G89',
+  [P]: 'G4, G10, G82, G86, G88 or G89',
+  [Q]: 'G83',
+  [R]: 'G2, G3 or a cycle G81 to G89'
+}
+
+function unused(s: State, mask: number): never {
+  const letter = 31 - Math.clz32(mask & -mask)
+  return s.complaints.fail(
+    s.block.column[letter]!,
+    'Nothing on the line makes use of this word.',
+    wordText(s, letter),
+    `with ${GOES_WITH[letter]}`
+  )
+}
+
+const wordText = (s: State, letter: number): string =>
+  `${String.fromCharCode(65 + letter)}${s.block.value[letter]}`
+
+function notBelow0(s: State, letter: number): void {
+  if (s.block.has(letter) && s.block.value[letter]! < 0)
+    s.complaints.fail(
+      s.block.column[letter]!,
+      'This number cannot be below 0.',
+      wordText(s, letter),
+      '0 or more'
+    )
+}
+
 function whole(s: State, letter: number): void {
+  if (!s.block.has(letter)) return
   const v = s.block.value[letter]!
   const n = Math.round(v)
   if (Math.abs(v - n) > WHOLE_WITHIN || n < 0 || n > 65535)

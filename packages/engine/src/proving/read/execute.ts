@@ -44,18 +44,12 @@ export function execute(s: State, motion: number): void {
   // Coolant (M7 to M9) and the operator's overrides (M48, M49) change no move.
   const once = g & 1 ? block.g[GROUP.once]! : -1
   if (once === 40) dwell(s)
+  if (s.compensated) settled(s)
   if (g & (1 << GROUP.plane)) s.plane = block.g[GROUP.plane]! / 10
   if (units !== 0) s.setUnits(inch)
   if (g & (1 << GROUP.radius)) compensate(s)
   if (g & (1 << GROUP.length)) s.offset = block.g[GROUP.length] === 430 ? Math.round(block.value[H]!) : 0
   if (g & (1 << GROUP.system)) {
-    if (s.compensated)
-      s.complaints.fail(
-        block.gColumn[GROUP.system]!,
-        'The work system cannot change while the cutter radius is compensated.',
-        'G41 or G42 in force',
-        'G40 first'
-      )
     chooseSystem(s, block.g[GROUP.system]!)
   }
   if (g & (1 << GROUP.distance)) s.incremental = block.g[GROUP.distance] === 910
@@ -128,15 +122,32 @@ function setFeed(s: State, unitsHere: boolean, inch: boolean, stated: boolean): 
   s.feed = block.value[F]! * unit
 }
 
+// Plane, units and work system stay as they are while the radius is compensated (NISTIR 6556, 3.5.10; memory).
+function settled(s: State): void {
+  const { block } = s
+  for (const [group, what] of [
+    [GROUP.plane, 'plane'],
+    [GROUP.units, 'units'],
+    [GROUP.system, 'work system']
+  ] as const)
+    if (block.hasG(group))
+      s.complaints.fail(
+        block.gColumn[group]!,
+        `The ${what} cannot change while the cutter radius is compensated.`,
+        'G41 or G42 in force',
+        'G40 first'
+      )
+}
+
 function compensate(s: State): void {
   const { block } = s
   const on = block.g[GROUP.radius] !== 400
-  if (on && s.plane === 19)
+  if (on && s.plane !== 17)
     s.complaints.fail(
       block.gColumn[GROUP.radius]!,
-      'The cutter radius cannot be compensated in this plane.',
-      'G19 in force',
-      'G17 or G18'
+      'The cutter radius can be compensated in the plane of X and Y only.',
+      `G${s.plane} in force`,
+      'G17'
     )
   if (on && s.compensated)
     s.complaints.fail(

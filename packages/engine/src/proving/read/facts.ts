@@ -4,6 +4,7 @@ import type { State } from './state.ts'
 
 const HEADER_COMMENTS = 60
 const MESSAGES = 200
+const MESSAGE = /^m\s*s\s*g\s*,/i
 
 /** What is known of a program besides its moves. */
 export interface ProgramFacts {
@@ -92,11 +93,22 @@ export class Observer {
     const { block } = s
     this.moves = s.list.count
     if (block.commentFrom < 0) return
+    const heading = this.systems.size === 0 && this.header.length < HEADER_COMMENTS
+    // Most comments of a long program are neither: they are not even cut out.
+    if (!heading && !this.mayBeMessage(block.commentFrom, block.commentTo)) return
     const comment = this.text.slice(block.commentFrom, block.commentTo).trim()
-    if (/^m\s*s\s*g\s*,/i.test(comment)) {
+    if (MESSAGE.test(comment)) {
       if (this.messages.length < MESSAGES)
         this.messages.push({ line: s.line, text: comment.slice(comment.indexOf(',') + 1).trim() })
-    } else if (this.systems.size === 0 && this.header.length < HEADER_COMMENTS) this.header.push(comment)
+    } else if (heading) this.header.push(comment)
+  }
+
+  private mayBeMessage(from: number, to: number): boolean {
+    let i = from
+    while (i < to && this.text.charCodeAt(i) === 32) i++
+    const c = i < to ? this.text.charCodeAt(i) : 0
+    // M, m or a tab.
+    return c === 77 || c === 109 || c === 9
   }
 
   /** After a line was carried out. */

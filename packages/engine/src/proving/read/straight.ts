@@ -69,40 +69,12 @@ const middle: Middle = { p: 0, q: 0 }
 /** G2 and G3 in radius or centre form, also rising along the third axis (NISTIR 6556, 3.5.3). */
 export function arcMove(s: State, clockwise: boolean): void {
   const { block, complaints } = s
-  const [first, second, third] = PLANE_AXES[s.plane]!
-  const column = block.at(R, GROUP.motion)
-  const axes = `${LETTERS[Math.min(first, second)]} or ${LETTERS[Math.max(first, second)]}`
-  const offsets = `${OFFSETS[Math.min(first, second)]} or ${OFFSETS[Math.max(first, second)]}`
-  if (!block.has(X + first) && !block.has(X + second))
-    complaints.fail(
-      block.atCode(GROUP.motion),
-      'The arc has no end in its plane.',
-      `neither ${axes.replace('or', 'nor')}`,
-      `${axes} with G${s.plane}`
-    )
+  const plane = PLANE_AXES[s.plane]!
+  const first = plane[0]
+  const second = plane[1]
+  const third = plane[2]
+  checkForm(s, first, second, third)
   const byRadius = block.has(R)
-  const byMiddle = (block.mask & (7 << I)) !== 0
-  if (byRadius && byMiddle)
-    complaints.fail(
-      column,
-      'The arc is given both by its radius and by its middle.',
-      'R with I, J or K',
-      'one of the two'
-    )
-  if (byMiddle && block.has(I + third))
-    complaints.fail(
-      block.column[I + third]!,
-      'The middle of the arc is given along an axis that does not lie in its plane.',
-      `${OFFSETS[third]} with G${s.plane}`,
-      offsets
-    )
-  if (!byRadius && !byMiddle)
-    complaints.fail(
-      block.atCode(GROUP.motion),
-      'The arc has neither a radius nor a middle.',
-      'no R, I, J or K',
-      `R, or ${offsets}`
-    )
   const p0 = s.place[first]!
   const q0 = s.place[second]!
   const r0 = s.place[third]!
@@ -118,7 +90,18 @@ export function arcMove(s: State, clockwise: boolean): void {
   const r1 = target(s, third)
   const within = s.unit === 1 ? RADIUS_WITHIN_MM : RADIUS_WITHIN_INCH * s.unit
   if (byRadius) {
-    middleByRadius(middle, complaints, column, p0, q0, p1, q1, block.value[R]! * s.unit, clockwise, within)
+    middleByRadius(
+      middle,
+      complaints,
+      block.column[R]!,
+      p0,
+      q0,
+      p1,
+      q1,
+      block.value[R]! * s.unit,
+      clockwise,
+      within
+    )
   } else {
     middle.p = p0 + (block.has(I + first) ? block.value[I + first]! * s.unit : 0)
     middle.q = q0 + (block.has(I + second) ? block.value[I + second]! * s.unit : 0)
@@ -133,7 +116,8 @@ export function arcMove(s: State, clockwise: boolean): void {
       within
     )
   }
-  for (const v of [p1, q1, r1, middle.p, middle.q]) if (!(Math.abs(v) <= MOST_VALUE)) s.tooFar()
+  const farthest = Math.max(Math.abs(p1), Math.abs(q1), Math.abs(r1), Math.abs(middle.p), Math.abs(middle.q))
+  if (!(farthest <= MOST_VALUE)) s.tooFar()
   const feed = feedOf(s, s.inverseTime ? arcLength(middle, p0, q0, p1, q1, clockwise, r1 - r0) : 0)
   s.place[first] = p1
   s.place[second] = q1
@@ -152,6 +136,41 @@ export function arcMove(s: State, clockwise: boolean): void {
     s.tool,
     s.offset
   )
+}
+
+// Whether the line says as much of an arc as it must, and no more.
+function checkForm(s: State, first: number, second: number, third: number): void {
+  const { block } = s
+  const byRadius = block.has(R)
+  const byMiddle = (block.mask & (7 << I)) !== 0
+  const ends = block.has(X + first) || block.has(X + second)
+  if (ends && byRadius !== byMiddle && !(byMiddle && block.has(I + third))) return
+  const [low, high] = [Math.min(first, second), Math.max(first, second)]
+  const axes = [LETTERS[low]!, LETTERS[high]!]
+  const offsets = `${OFFSETS[low]} or ${OFFSETS[high]}`
+  const at = block.atCode(GROUP.motion)
+  if (!ends)
+    s.complaints.fail(
+      at,
+      'The arc has no end in its plane.',
+      `neither ${axes.join(' nor ')}`,
+      `${axes.join(' or ')} with G${s.plane}`
+    )
+  if (byRadius && byMiddle)
+    s.complaints.fail(
+      block.column[R]!,
+      'The arc is given both by its radius and by its middle.',
+      'R with I, J or K',
+      'one of the two'
+    )
+  if (byMiddle)
+    s.complaints.fail(
+      block.column[I + third]!,
+      'The middle of the arc is given along an axis that does not lie in its plane.',
+      `${OFFSETS[third]} with G${s.plane}`,
+      offsets
+    )
+  s.complaints.fail(at, 'The arc has neither a radius nor a middle.', 'no R, I, J or K', `R, or ${offsets}`)
 }
 
 /** G38.2: to the place where a probe touches (NISTIR 6556, 3.5.9); where that is, only the machine knows. */

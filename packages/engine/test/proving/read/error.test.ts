@@ -140,6 +140,7 @@ const ROWS: readonly (readonly [line: string, column: number, says: RegExp])[] =
   ['G41 D1 G81 X1 Z0 R2', 18, /compensated/],
   ['G41 D1 G28 X1', 8, /compensated/],
   ['G41 D1 G53 G0 X1', 8, /compensated/],
+  ['G18 G41 D1', 5, /plane of X and Y only/],
   ['G91 G1 X900000 Y900000 Z900000 X1', 32, /two X words/]
 ]
 
@@ -197,6 +198,16 @@ describe('what is said once, or of the whole', () => {
       [3, 1],
       [7, 3]
     ])
+  })
+
+  it('plane, units and work system may not change while the radius is compensated', () => {
+    for (const code of ['G18', 'G20', 'G55'])
+      expect(
+        complaintsOf(`${BEFORE}G41 D1\nX2 ${code}\nG40\nM2`).map(c => [c.severity, c.line, c.column])
+      ).toEqual([
+        ['warning', 3, 1],
+        ['error', 4, 4]
+      ])
   })
 
   it('a program cut short, an empty one, and what stands after the end', () => {
