@@ -14,7 +14,7 @@ export class Hollows {
   take(block: Block, p: number, from: number, to: number): void {
     const top = block.top[p]!
     if (to >= top) {
-      block.cut(p, from)
+      this.open(block, p, from)
       return
     }
     const low = this.low.get(p)
@@ -25,6 +25,21 @@ export class Hollows {
     block.taken[0] = block.taken[0]! + Math.max(0, b - a - before)
     this.low.set(p, a)
     this.high.set(p, b)
+  }
+
+  /** A cell is cut from above down to h, through a hollow where there is one. */
+  open(block: Block, p: number, h: number): void {
+    const low = this.low.get(p)
+    block.cut(p, h)
+    if (low === undefined) return
+    const high = this.high.get(p)!
+    block.taken[0] = block.taken[0]! - Math.max(0, high - Math.max(low, h))
+    if (high >= h) {
+      this.low.delete(p)
+      this.high.delete(p)
+      // What is left ends at the floor of the hollow.
+      block.top[p] = Math.min(h, low)
+    }
   }
 
   /** The hollow under a cell, [low, high]; null for none. */

@@ -161,9 +161,9 @@ export class Sweeper {
 
   private at(c: number, h: number, r2: number): void {
     const { p } = this
-    if (p.form === 'keyhole' && r2 > p.neck * p.neck)
-      this.hollows.take(this.block, c, h, this.highest + p.head)
-    else this.block.cut(c, h)
+    if (p.form !== 'keyhole') this.block.cut(c, h)
+    else if (r2 > p.neck * p.neck) this.hollows.take(this.block, c, h, this.highest + p.head)
+    else this.hollows.open(this.block, c, h)
   }
 
   // What is nearest to the joint of two moves: behind the next, before the last.
