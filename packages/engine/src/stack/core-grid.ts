@@ -110,7 +110,7 @@ export function kindsOver<T>(
     if (e.kind === 'timber') timber(grid, g.timbers[e.index]!, heights, kinds, region)
     else if (e.kind === 'former') region(g.formers[e.index]!.region)
     else if (e.kind === 'pour') region(e.region ?? g.mould)
-    else if (e.kind === 'flood') region(e.region)
+    else if (e.kind === 'flood') region(e.region ?? (ask.within === undefined ? null : g.outline))
     else if (e.kind === 'cut' || e.kind === 'mark') removal(e.removal)
     else if (e.kind === 'fill') e.removals.forEach(removal)
   }

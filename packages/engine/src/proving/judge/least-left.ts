@@ -1,4 +1,4 @@
-import type { Block } from '../sweep/block.ts'
+import { type Block, HOLLOW_MM } from '../sweep/block.ts'
 import { SmallMap } from './small-map.ts'
 
 /** The least that is left over a layer or a hollow under what was cut. Place in program coordinates, mm. */
@@ -43,7 +43,8 @@ export function leastLeft(block: Block): { least: LeastLeft[]; depth: SmallMap }
     spans.forEach((s, n) => {
       if (s.to < t - 1e-4) say(s.key, t - s.to)
       const below = spans[n + 1]
-      if (below !== undefined && s.from - below.to > 1e-6 && s.from < t - 1e-4) say('void', t - s.from)
+      const open = below === undefined ? s.from > block.bedMm + HOLLOW_MM : s.from - below.to > 1e-6
+      if (open && s.from < t - 1e-4) say('void', t - s.from)
     })
   }
   return { least: [...best.values()].sort((a, b) => a.mm - b.mm), depth }

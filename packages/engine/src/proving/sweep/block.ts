@@ -4,7 +4,7 @@ import { coresAfter } from '../../stack/core.ts'
 import { kindsOver } from '../../stack/core-grid.ts'
 import type { StackEvent } from '../../stack/event.ts'
 import type { Grid } from '../../stack/grid-rows.ts'
-import type { Stack, State } from '../../stack/stack.ts'
+import type { Stack } from '../../stack/stack.ts'
 import { stonesBeds } from '../../stack/stones-met.ts'
 import { type Column, columnOf, solidBetween, spansOf, type Watched } from './column.ts'
 import { boxInProgram, type Frame, zInProgram } from './frame.ts'
@@ -17,6 +17,8 @@ const TILE = 7
 export const BLOCK_STEP_MM = 0.02
 /** Met by less than this, nothing is said: rounding of figures and of the heights kept, mm. */
 const TOUCH_MM = 0.05
+/** An underside that lies higher than this over the bed is no rough face but cut, mm. */
+export const HOLLOW_MM = 0.5
 /** Cells beyond which a block is refused: 1800 × 900 mm at 0.2 mm has 40 million. */
 const MOST_CELLS = 60_000_000
 
@@ -104,9 +106,7 @@ export class Block {
     this.cellMm = cellMm
     this.before = stack.events.slice(0, ask.events)
     this.all = stack.events.slice(0, Math.max(ask.events, ask.wantedEvents ?? 0))
-    const state = stateAt(stack, ask.events)
-    const faces = [zInProgram(frame, state.lowZ), zInProgram(frame, state.highZ)]
-    this.bedMm = ask.bedMm ?? Math.min(...faces)
+    this.bedMm = ask.bedMm ?? lowestFace(stack, frame, ask.events)
     this.bedDeepMm = ask.bedDeepMm
     const reach = materialHeights(stack, this.before)
     this.heights = reach
@@ -344,26 +344,33 @@ export class Block {
       })
       const far = spans[spans.length - 1]!.from
       if (wanted > far - TOUCH_MM)
-        watched.push({ watch: this.farWatch, from: Number.NEGATIVE_INFINITY, to: far })
+        watched.push({
+          // Well above what it lies on, the underside is the roof of something cut from behind.
+          watch: far > this.bedMm + HOLLOW_MM ? this.voidWatch : this.farWatch,
+          from: Number.NEGATIVE_INFINITY,
+          to: far
+        })
     }
     return columnOf(spans, wanted, watched, fixed, this.bedMm, this.bedDeepMm)
   }
 }
 
-function stateAt(stack: Stack, events: number): State | { lowZ: number; highZ: number } {
-  let found: State | null = null
-  for (const s of stack.states) if (s.events <= events) found = s
-  return found ?? { lowZ: 0, highZ: stack.castHeight }
+// The face that lies down, program z.
+function lowestFace(stack: Stack, frame: Frame, events: number): number {
+  let faces: readonly number[] = [0, stack.castHeight]
+  for (const { events: done, lowZ, highZ } of stack.states)
+    if (done <= events && Number.isFinite(lowZ) && Number.isFinite(highZ)) faces = [lowZ, highZ]
+  return Math.min(...faces.map(z => zInProgram(frame, z)))
 }
 
-// Lowest and highest place of all material after some events, as cast.
+// Lowest and highest place of all material after some events, as cast. Formers are out before anything is machined.
 function materialHeights(stack: Stack, events: readonly StackEvent[]): readonly [number, number] {
   let low = 0
   let high = 0
   for (const e of events) {
     if (e.kind === 'timber') high = Math.max(high, stack.geometry.timbers[e.index]!.high)
     else if (e.kind === 'pour') high = Math.max(high, e.to)
-    else if (e.kind === 'former' || e.kind === 'flood') {
+    else if (e.kind === 'flood') {
       high = Math.max(high, e.to)
       low = Math.min(low, e.from)
     } else if (e.kind === 'trim') {
