@@ -96,9 +96,6 @@ writeFileSync(
 export const FIGURE_OUTLINES: readonly (readonly [character: string, advance: number, path: string])[] = [
 ${outlines.map(([c, a, d]) => `[${quoted(c)}, ${a}, '${d}']`).join(',\n')}
 ]
-
-/** Units of the size of the type. */
-export const OUTLINE_UNITS = ${font.unitsPerEm}
 `
 )
 console.log(

@@ -84,6 +84,7 @@ const plugField = z
   .strictObject({
     gap: length('all round between plug and pocket', 0, 2).default(0.1),
     thickness: length('of the board it is cut from', 0.5, 200),
+    corner: length('radius of the corners of both: half the cutter they are cut with', 0.2, 25).default(1.5),
     species: words('a timber of the catalogue, by id or name', 80).optional(),
     relief: length('room for glue: how far its foot stays above the floor', 0, 20).default(0)
   })

@@ -174,8 +174,8 @@ function leftOf(s: Samples, a: number, b: number, one: number, other: number): n
   return -1
 }
 
-/** The half-edge after another in its triangle. */
-export function nextOf(h: number): number {
+// The half-edge after another in its triangle.
+function nextOf(h: number): number {
   return h % 3 === 2 ? h - 2 : h + 1
 }
 

@@ -11,6 +11,7 @@ import { bounds } from '../shape/measure.ts'
 import type { Region } from '../shape/region.ts'
 import { translate } from '../shape/transform.ts'
 import { contradictions } from './contradiction.ts'
+import { inlayPair } from './inlay-plug.ts'
 import { keyholePlan } from './keyhole.ts'
 import { misplaced } from './placement.ts'
 import type { Geometry } from './shapes.ts'
@@ -53,7 +54,10 @@ export function geometryOf(piece: Piece, entries: Entries, files: Files, source:
       const drawn = region(c.shape, `/cuts/${i}/shape`)
       const bore = c.around === undefined ? undefined : entries.cuts.find(b => b.id === c.around)?.value
       const middle = bore?.shape?.at ?? [0, 0]
-      const whole = bore === undefined ? drawn : translate(drawn, middle[0], middle[1])
+      const placed = bore === undefined ? drawn : translate(drawn, middle[0], middle[1])
+      const whole =
+        c.plug === undefined ? placed : inlayPair(placed, 2 * c.plug.corner, c.plug.gap, tol).pocket
+      if (whole.rings.length === 0) return noPlug(`/cuts/${i}/plug/corner`, source)
       if (c.islands === undefined) return whole
       const left = difference(whole, union(...c.islands.map((s, j) => region(s, `/cuts/${i}/islands/${j}`))))
       return left.rings.length > 0 ? left : nothingLeft(`/cuts/${i}/islands`, source)
@@ -82,6 +86,17 @@ function nothingLeft(path: string, source: string): never {
       found: 'islands that leave nothing to cut',
       allowed: 'islands smaller than the shape',
       example: ''
+    }
+  ])
+}
+
+function noPlug(path: string, source: string): never {
+  throw new InputProblem(source, [
+    {
+      path,
+      found: 'a corner rounder than the inlay is wide',
+      allowed: 'a corner that a cutter of twice its radius finds room for',
+      example: '"corner": 0.8'
     }
   ])
 }

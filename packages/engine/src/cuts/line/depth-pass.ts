@@ -1,7 +1,7 @@
 import type { CutJob, NoPath } from '../cut-job.ts'
 
 /** How far above the work a rapid move down ends, mm: what is left of a warped face's height (practice). */
-export const ABOVE_MM = 1
+const ABOVE_MM = 1
 
 /** Heights of the passes from `topMm` down to `floorMm`, even, none deeper than `depthMm`; the last is the floor. */
 export function depthsOf(topMm: number, floorMm: number, depthMm: number): number[] {
@@ -18,7 +18,7 @@ export function aboveMm(job: CutJob): number {
   return Math.min(job.clearMm, job.topMm + ABOVE_MM)
 }
 
-/** Why a cutter does not reach the floor: its holder, or a shank as thick as the hole it stands in. Null: it does. */
+/** Why a cutter does not reach the floor: its holder, or a shank thicker than its edges. Null: it does. */
 export function tooDeep(job: CutJob): NoPath | null {
   const { fluteMm, reachMm, shankMm, diameterMm } = job.cutter
   const deep = job.topMm - job.floorMm
@@ -28,9 +28,9 @@ export function tooDeep(job: CutJob): NoPath | null {
       says: `The cut is ${mm(deep)} deep; the cutter stands ${mm(reachMm)} out of its holder.`,
       largestMm: null
     }
-  if (deep > fluteMm + 1e-6 && shankMm >= diameterMm - 1e-6)
+  if (deep > fluteMm + 1e-6 && shankMm > diameterMm + 1e-6)
     return {
-      says: `The cut is ${mm(deep)} deep; the edges of the cutter are ${mm(fluteMm)} high and its shank is as thick as they are.`,
+      says: `The cut is ${mm(deep)} deep; the edges of the cutter are ${mm(fluteMm)} high and its shank is thicker.`,
       largestMm: null
     }
   return null

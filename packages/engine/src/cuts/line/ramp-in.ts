@@ -42,7 +42,7 @@ export function rampIn(pen: PathPen, job: CutJob, line: Float64Array, fromMm: nu
 }
 
 /** Length of a line, mm. */
-export function lengthOf(line: Float64Array): number {
+function lengthOf(line: Float64Array): number {
   let sum = 0
   for (let k = 2; k < line.length; k += 2)
     sum += Math.hypot(line[k]! - line[k - 2]!, line[k + 1]! - line[k - 1]!)

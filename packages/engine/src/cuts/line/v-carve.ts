@@ -33,10 +33,14 @@ export interface VCarve {
  * Deep ones are cut in passes of `feeds.depthMm`, each going only where the one before did not reach the bottom. Down a
  * slope steeper than the ramp it goes at the feed of a ramp.
  *
- * Limits: accuracy is that of the middle lines, `job.tolMm` (see there).
+ * Limits: accuracy is that of the middle lines, `job.tolMm` (see there). Where the face is worked down afterwards the
+ * first pass is deeper by that.
+ *
+ * @param faceMm height of the face in which the V is to be as wide as the region, z: below `job.topMm` by what is taken
+ *   off it after the cut
  */
-export function vCarvePath(region: Region, job: CutJob): VCarve | NoPath {
-  const { cutter, feeds, topMm, floorMm } = job
+export function vCarvePath(region: Region, job: CutJob, faceMm = job.topMm): VCarve | NoPath {
+  const { cutter, feeds, floorMm } = job
   if (cutter.form !== 'v') return { says: 'Figures of varying width want a V cutter.', largestMm: null }
   if (!cutter.plunges)
     return {
@@ -45,7 +49,7 @@ export function vCarvePath(region: Region, job: CutJob): VCarve | NoPath {
     }
   const slope = spread(cutter.angleDeg)
   const tip = cutter.tipMm / 2
-  const most = Math.min(topMm - floorMm, (cutter.diameterMm / 2 - tip) / slope)
+  const most = Math.min(faceMm - floorMm, (cutter.diameterMm / 2 - tip) / slope - (job.topMm - faceMm))
   const widest = most * slope + tip
   const lines = medialAxis(region, job.tolMm).flatMap(b => depthsAlong(b, slope, tip, widest))
   const inner = offset(region, -widest, { join: 'round', tolMm: job.tolMm / 2 })
@@ -59,14 +63,14 @@ export function vCarvePath(region: Region, job: CutJob): VCarve | NoPath {
     inner.rings.length === 0 ? EMPTY : offset(region, -most * slope, { join: 'round', tolMm: job.tolMm / 2 })
   const deepest = lines.reduce((d, l) => Math.max(d, deepestOf(l)), 0)
   const pen = new PathPen(job.clearMm)
-  const levels = depthsOf(topMm, topMm - deepest, feeds.depthMm).map(z => topMm - z)
+  const levels = depthsOf(faceMm, faceMm - deepest, feeds.depthMm).map(z => faceMm - z)
   levels.forEach((level, k) => {
     const left = k === 0 ? lines : lines.flatMap(l => deeperThan(l, levels[k - 1]!))
     const parts = left.map(l => noDeeper(l, level))
     const order = shortWay(parts.map(flat))
     order.forEach(({ index, reversed }, n) => {
       const line = reversed ? reversed3(parts[index]!) : parts[index]!
-      const [x, y, z] = [line[0]!, line[1]!, topMm - line[2]!]
+      const [x, y, z] = [line[0]!, line[1]!, faceMm - line[2]!]
       const on = pen.z < job.clearMm && Math.hypot(pen.x - x, pen.y - y) < 1e-6
       if (!on) {
         pen.pass(`line ${n + 1} of ${parts.length}, pass ${k + 1} of ${levels.length}`)
@@ -74,10 +78,10 @@ export function vCarvePath(region: Region, job: CutJob): VCarve | NoPath {
         pen.down(aboveMm(job))
       }
       pen.line(x, y, z, feeds.plungeMmMin)
-      for (let i = 3; i < line.length; i += 3) go(pen, job, line, i, topMm - line[i + 2]!)
+      for (let i = 3; i < line.length; i += 3) go(pen, job, line, i, faceMm - line[i + 2]!)
     })
   })
-  return { path: pen.done(), flatRegion, deepestMm: topMm - deepest }
+  return { path: pen.done(), flatRegion, deepestMm: faceMm - deepest }
 }
 
 function go(pen: PathPen, job: CutJob, line: Float64Array, i: number, z: number): void {

@@ -17,7 +17,7 @@ export function spread(angleDeg: number): number {
  *
  * Source: machining data, V-groove. Check: 60°, tip 0.2: 0.173.
  */
-export function bluntMm(cutter: CutterShape): number {
+function bluntMm(cutter: CutterShape): number {
   return cutter.tipMm / (2 * spread(cutter.angleDeg))
 }
 

@@ -15,6 +15,7 @@ import { vWidthMm } from '../run/chip.ts'
 import type { CutterNeed } from '../run/choose.ts'
 import type { Place } from './bench.ts'
 import type { Wanted } from './operation.ts'
+import { inlayWanted, keyholeWanted } from './wanted-kind.ts'
 
 /** A flat cutter that is this much too wide still makes its slot, mm: what drawings round. */
 const ROUNDING_MM = 0.02
@@ -44,7 +45,9 @@ export function wantedOfCut(place: Place, cut: Entry<Cut>): Wanted[] {
   if (base.floorMm >= base.topMm - 1e-6) return []
   const region = stack.geometry.cutRegions[cut.index] ?? null
   if (region === null) return [grooveWanted(place, cut, base)]
+  if (cut.value.kind === 'keyhole') return [keyholeWanted(place, cut, base, region)]
   const onBed = place.region(region)
+  if (cut.value.plug !== undefined) return [inlayWanted(place, cut, base, onBed)]
   if (cut.value.kind === 'outline') return [outlineWanted(place, cut, base, onBed)]
   const { circle } = cut.value.shape!
   if (circle !== undefined && cut.value.islands === undefined)
@@ -61,7 +64,7 @@ function grooveWanted(place: Place, cut: Entry<Cut>, base: Base): Wanted {
   const depthMm = base.topMm - base.floorMm
   const need: CutterNeed =
     profile === 'v'
-      ? { kind: 'v', angleDeg: angle, widthMm: vWidthMm(depthMm, angle), depthMm }
+      ? { kind: 'v', angleDeg: angle, widthMm: vWidthMm(angle, depthMm), depthMm }
       : profile === 'round'
         ? { kind: 'round', widthMm: width, depthMm }
         : {

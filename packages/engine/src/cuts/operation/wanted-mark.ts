@@ -4,8 +4,9 @@ import { markingPath } from '../line/marking.ts'
 import { vWidthMm } from '../run/chip.ts'
 import type { Place } from './bench.ts'
 import type { Wanted } from './operation.ts'
+import { figuresWanted } from './wanted-kind.ts'
 
-/** The lines of a marking with a V. */
+/** The lines of a marking with a V, and its numerals. */
 export function wantedOfMarking(place: Place, marking: Entry<Marking>): Wanted[] {
   const { stack } = place.bench
   const { angle } = marking.value
@@ -16,7 +17,7 @@ export function wantedOfMarking(place: Place, marking: Entry<Marking>): Wanted[]
   const lines = place.lines(plan)
   const depthMm = topMm - floorMm
   const base = {
-    need: { kind: 'v', angleDeg: angle, widthMm: vWidthMm(depthMm, angle), depthMm },
+    need: { kind: 'v', angleDeg: angle, widthMm: vWidthMm(angle, depthMm), depthMm },
     operation: 'v',
     topMm,
     floorMm
@@ -26,8 +27,10 @@ export function wantedOfMarking(place: Place, marking: Entry<Marking>): Wanted[]
       ...base,
       kind: 'marking',
       name: marking.id,
+      cutterId: marking.value.cutter,
       met: place.metAlong(plan, floorMm),
       path: job => markingPath(job, lines, angle)
-    }
+    },
+    ...figuresWanted(place, marking, topMm, floorMm)
   ]
 }

@@ -104,7 +104,7 @@ function placesOf(
 }
 
 /** Height of the solid of a cutter above its lowest point at radius r; Infinity beside it. The obvious slow twin. */
-export function profileAt(c: CutterShape, r: number): number {
+function profileAt(c: CutterShape, r: number): number {
   const R = c.diameterMm / 2
   if (r > R + 1e-9) return Number.POSITIVE_INFINITY
   if (c.form === 'ball') return R - Math.sqrt(Math.max(0, R * R - r * r))

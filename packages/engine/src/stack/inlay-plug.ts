@@ -1,6 +1,6 @@
-import { offset } from '../../shape/offset.ts'
-import type { Region } from '../../shape/region.ts'
-import { EMPTY } from '../../shape/region.ts'
+import { offset } from '../shape/offset.ts'
+import type { Region } from '../shape/region.ts'
+import { EMPTY } from '../shape/region.ts'
 
 /** A pocket and the plug that goes into it. */
 export interface InlayPair {

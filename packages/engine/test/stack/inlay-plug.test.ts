@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest'
-import { inlayPair, plugOf } from '../../../src/cuts/line/inlay-plug.ts'
-import { circle, polygon, rectangle } from '../../../src/shape/build.ts'
-import { difference } from '../../../src/shape/combine.ts'
-import { edgeDistance, edgeTree } from '../../../src/shape/edge-tree.ts'
-import { area, perimeter } from '../../../src/shape/measure.ts'
-import { offset } from '../../../src/shape/offset.ts'
-import type { Region } from '../../../src/shape/region.ts'
+import { circle, polygon, rectangle } from '../../src/shape/build.ts'
+import { difference } from '../../src/shape/combine.ts'
+import { edgeDistance, edgeTree } from '../../src/shape/edge-tree.ts'
+import { area, perimeter } from '../../src/shape/measure.ts'
+import { offset } from '../../src/shape/offset.ts'
+import type { Region } from '../../src/shape/region.ts'
+import { inlayPair, plugOf } from '../../src/stack/inlay-plug.ts'
 
 const TOL = 0.01
 const round = { join: 'round', tolMm: TOL / 4 } as const
