@@ -1,6 +1,7 @@
 import { find } from '../catalogue/find.ts'
 import type { ResinChoice } from '../piece/resin-choice.ts'
 import type { Shop } from '../piece/shop-schema.ts'
+import { figureLines } from '../stack/figure-lines.ts'
 import type { Stack } from '../stack/stack.ts'
 import { leastWeighedG } from './batches.ts'
 import type { Materials, TintPigment } from './facts.ts'
@@ -23,13 +24,15 @@ const MOST_FILL_G = 50
  * The mix for a filled marking: what its lines hold and as much again, at least what the scale weighs within
  * 5 % of ratio. A line of depth d by a V of included angle φ holds d²·tan(φ/2) for its length (geometry).
  *
- * Limits: numerals are not counted; as much again is meant to cover them and the scraping.
+ * Limits: numerals of outlines are not counted, and ends and crossings of lines are counted twice; as much again is
+ * meant to cover them and the scraping.
  */
 export function fillOfMarking(stack: Stack, materials: Materials, shop: Shop, marking: number): Fill {
   const document = stack.piece.markings[marking]!
   const resin = materials.markingResins[marking]!
   const depth = stack.markings[marking]!.day ?? 0
-  const long = stack.geometry.markingLines[marking]!.reduce((sum, line) => sum + lengthOf(line), 0)
+  const lines = [...stack.geometry.markingLines[marking]!, ...figureLines(document)]
+  const long = lines.reduce((sum, line) => sum + lengthOf(line), 0)
   const linesMl = (long * depth * depth * Math.tan((document.angle * Math.PI) / 360)) / 1000
   const tint = materials.markingTints[marking]!
   const scantest = Math.max(0, ...tint.map(t => (FILL_STEPS * shop.scale.resolution) / t.share))

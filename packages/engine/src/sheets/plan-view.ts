@@ -10,6 +10,7 @@ import { offset } from '../shape/offset.ts'
 import type { Region } from '../shape/region.ts'
 import { rotate } from '../shape/transform.ts'
 import { removalPlan } from '../stack/event.ts'
+import { figureLines } from '../stack/figure-lines.ts'
 import type { CoreModel } from './core-model.ts'
 import { cuttingPlane } from './cutting-plane.ts'
 import { chain, dimension } from './dimension.ts'
@@ -183,11 +184,12 @@ function markings(work: Work, model: CoreModel, view: View, face: Face): Mark[] 
       {
         kind: 'path',
         ink: 'outline',
-        lines: linesOnSheet(view, work.stack.geometry.markingLines[index]!),
+        lines: linesOnSheet(view, [...work.stack.geometry.markingLines[index]!, ...figureLines(value)]),
         widthMm: Math.max(0.18, value.width * view.scale),
         paint
       },
-      ...value.numerals.map((n): Mark => {
+      // Outlines are drawn as the type they come from.
+      ...(value.figures === 'outline' ? value.numerals : []).map((n): Mark => {
         const height = n.height * view.scale * 1.4
         const [x, y] = onSheet(view, n.at[0], n.at[1])
         return text([x, y - 0.34 * height], n.text, {

@@ -95,7 +95,16 @@ export function markDetail(work: Work, k: number): RunDetail {
       ...(day === null ? [] : [fact('Depth', decimals(day, 2), `mm from the ${m.face} as it is now`)]),
       fact('Cutter', `V of ${decimals(m.angle, 0)}°`),
       fact('Way', m.way),
-      fact('Lines, finished', decimals(m.width, 1), 'mm wide')
+      fact('Lines, finished', decimals(m.width, 1), 'mm wide'),
+      ...(m.numerals.length === 0
+        ? []
+        : [
+            fact(
+              'Figures',
+              m.numerals.map(n => n.text).join(', '),
+              m.figures === 'outline' ? 'as outlines, the depth by their width' : 'as single lines'
+            )
+          ])
     ],
     blanks: [blank('Width of a line as cut', 'mm')]
   })
@@ -104,10 +113,12 @@ export function markDetail(work: Work, k: number): RunDetail {
 /** What fills the lines of a marking. */
 export function fillDetail(work: Work, k: number): RunDetail {
   const mix = fillMix(work, k)
+  const { figures, numerals } = work.piece.markings[k]!
+  const outlined = figures === 'outline' && numerals.length > 0
   return detail({
     does: ['Press it into the lines and draw it off across them; what stands proud is sanded later.'],
     facts: [
-      fact('The lines hold', mlWords(mix.linesMl), 'ml, figures not counted'),
+      fact('The lines hold', mlWords(mix.linesMl), `ml${outlined ? ', figures not counted' : ''}`),
       fact('Resin', mix.resin)
     ],
     amounts: mix.amounts,

@@ -3,9 +3,7 @@ import { union } from '../shape/combine.ts'
 import type { Region } from '../shape/region.ts'
 import { EMPTY } from '../shape/region.ts'
 import { mirrorX, translate } from '../shape/transform.ts'
-import type { Removal } from './event.ts'
 import { textLines, textRegion } from './figure-text.ts'
-import type { Stack } from './stack.ts'
 
 /**
  * Numerals of a marking on the plan, seen from the front: on the back they are mirrored, so that they read from there,
@@ -29,15 +27,4 @@ export function figureRegion(m: Marking, tolMm: number): Region {
       return translate(m.face === 'front' ? upright : mirrorX(upright), x, y)
     })
   )
-}
-
-/**
- * What the single-line numerals of a marking take away: the V of its lines. null where it has none, or is cut by no step.
- * It is no event of the stack: figures are left out of covers and volumes.
- */
-export function figureRemoval(stack: Stack, marking: number): Removal | null {
-  const own = stack.events.find(e => e.kind === 'mark' && e.index === marking)
-  const lines = figureLines(stack.piece.markings[marking]!)
-  if (own?.kind !== 'mark' || lines.length === 0) return null
-  return { ...own.removal, lines }
 }

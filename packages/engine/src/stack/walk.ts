@@ -9,6 +9,7 @@ import { cutDepth, endedAt, markDepth, removalOf, unmade } from './cut-depth.ts'
 import type { Removal, Side, StackEvent } from './event.ts'
 import type { Faces } from './face.ts'
 import { faceAt, faceHeights, outermost } from './face.ts'
+import { figureLines } from './figure-lines.ts'
 import type { Geometry } from './geometry.ts'
 import { strokeAll } from './groove-region.ts'
 import { inlay } from './inlay.ts'
@@ -83,7 +84,7 @@ export function walk(
     } else if (step.kind === 'mark') {
       const { index, value } = step.marking!
       const side = sideOf(piece, value.face)
-      const lines = geometry.markingLines[index]!
+      const lines = [...geometry.markingLines[index]!, ...figureLines(value)]
       const plan = () => planOf(lines, value.width)
       const depth = markDepth(value, index, side, zOf(side, plan), endOf(side, plan), step)
       markings[index] = depth

@@ -117,15 +117,33 @@ describe('a plan', () => {
     expect(pocket).toBeGreaterThan(83)
   })
 
-  it('writes the figures of a scale upright on either face', () => {
+  it('draws the figures of a scale as the lines they are cut along', () => {
     const { work } = planOf(PANEL)
-    const { sheet } = planView(work, coreModelOf(work), {
-      face: 'front',
-      widthMm: 166,
-      sideMm: 17,
-      mostHeightMm: 104,
-      path: null
+    const { sheet, view } = planView(work, coreModelOf(work), SIZES)
+    const scale = flat(sheet.marks).find(
+      m => m.kind === 'path' && m.lines.length > work.stack.geometry.markingLines[0]!.length
+    )
+    if (scale?.kind !== 'path') throw new Error('no scale')
+    // Of the data: each of these digits is one stroke; 0 2 4 6 8 10 12.
+    const figures = scale.lines.slice(work.stack.geometry.markingLines[0]!.length)
+    expect(figures).toHaveLength(9)
+    const middle = (line: Float64Array) => {
+      const xs = line.filter((_, k) => k % 2 === 0)
+      return (Math.min(...xs) + Math.max(...xs)) / 2
+    }
+    // The first is the 0, the last but one the 1 of 12: as far apart as on the plan.
+    expect((middle(figures[0]!) - view.originX) / view.scale).toBeCloseTo(
+      PANEL.markings![0]!.numerals![0]!.at[0] as number,
+      1
+    )
+  })
+
+  it('writes the figures of outlines upright on either face', () => {
+    const { work } = planOf({
+      ...PANEL,
+      markings: [{ ...PANEL.markings![0]!, figures: 'outline' }]
     })
+    const { sheet } = planView(work, coreModelOf(work), SIZES)
     const numerals = flat(sheet.marks).filter(
       (m): m is TextMark => m.kind === 'text' && m.lettering === 'numeral'
     )
@@ -134,3 +152,5 @@ describe('a plan', () => {
     for (let k = 1; k < xs.length; k++) expect(xs[k]! - xs[k - 1]!).toBeCloseTo(xs[1]! - xs[0]!, 6)
   })
 })
+
+const SIZES = { face: 'front', widthMm: 166, sideMm: 17, mostHeightMm: 104, path: null } as const
