@@ -121,21 +121,24 @@ describe('a plan', () => {
     const { work } = planOf(PANEL)
     const { sheet, view } = planView(work, coreModelOf(work), SIZES)
     const scale = flat(sheet.marks).find(
-      m => m.kind === 'path' && m.lines.length > work.stack.geometry.markingLines[0]!.length
+      m =>
+        m.kind === 'path' &&
+        m.ink === 'outline' &&
+        m.widthMm !== undefined &&
+        m.lines.length > work.stack.geometry.markingLines[0]!.length
     )
     if (scale?.kind !== 'path') throw new Error('no scale')
-    // Of the data: each of these digits is one stroke; 0 2 4 6 8 10 12.
+    // Of the data: each of these digits is one stroke, the 4 two; 0 2 4 6 8 10 12.
     const figures = scale.lines.slice(work.stack.geometry.markingLines[0]!.length)
-    expect(figures).toHaveLength(9)
+    expect(figures).toHaveLength(10)
     const middle = (line: Float64Array) => {
       const xs = line.filter((_, k) => k % 2 === 0)
       return (Math.min(...xs) + Math.max(...xs)) / 2
     }
-    // The first is the 0, the last but one the 1 of 12: as far apart as on the plan.
-    expect((middle(figures[0]!) - view.originX) / view.scale).toBeCloseTo(
-      PANEL.markings![0]!.numerals![0]!.at[0] as number,
-      1
-    )
+    // 0, 2, 6 and 8 stand about middles as far apart as on the plan.
+    const xs = [0, 1, 4, 5].map(k => middle(figures[k]!))
+    for (const [k, far] of [72, 144, 72].entries())
+      expect(xs[k + 1]! - xs[k]!).toBeCloseTo(far * view.scale, 1)
   })
 
   it('writes the figures of outlines upright on either face', () => {
