@@ -116,10 +116,15 @@ export function cutsData({ set, proofs, findings }: CutsPlan, plan: Pick<Plan, '
   }
 }
 
+/** What is gone on despite, as a program says it in its header. */
+export function despiteNotes(despite: readonly Despite[]): string[] {
+  return despite.map(d => `Gone on despite ${d.id}, because: ${d.because}`)
+}
+
 /** The files of all programs by name, each with its test cut and its air cut; what is gone on despite stands in all. */
 export function programFilesOf({ set }: CutsPlan, despite: readonly Despite[]): Map<string, string> {
   const { program: dialect } = set.machining.bench.machine
-  const notes = despite.map(d => `Gone on despite ${d.id}, because: ${d.because}`)
+  const notes = despiteNotes(despite)
   const text = (input: ProgramInput, written: { readonly text: string }): string =>
     notes.length === 0
       ? written.text

@@ -1,8 +1,17 @@
 import type { CutsPlan, Plan } from '@castwright/engine'
-import { cutsData, cutsPlan, programFilesOf, surelyPlanned } from '@castwright/engine'
+import {
+  cutsData,
+  cutsPlan,
+  despiteNotes,
+  machineCards,
+  programFilesOf,
+  restarted,
+  surelyPlanned
+} from '@castwright/engine'
 import { argumentsOf } from '../arguments.ts'
 import { cutsReport, findingsReport } from '../cuts-report.ts'
 import { knownOnly } from '../despite.ts'
+import { Failure } from '../failure.ts'
 import { load } from '../load.ts'
 import { momentOf } from '../moment.ts'
 import { writeFolder } from '../out-folder.ts'
@@ -15,12 +24,17 @@ export const cutsCommand: Command = {
   about: 'programs for the machine, each proved over the piece; test cuts, air cuts, pins',
   help: `castwright cuts PIECE [--out DIR] [--json] [--despite ID --because "..."] [--shop FILE] [--readings FILE]
                 [--as-of MOMENT]
+castwright cuts PIECE --restart FILE --from PASS [--out DIR]
 
 Chooses cutters and feeds, makes a program of every cut by machine (RS-274, in the dialect of the shop), reads it
 back and sweeps it over the piece as it stands at that step. With --out the programs are written, each with its test
-cut and its air cut, and cuts.json; not while a stop stands. Ends with 0 when no stop stands, 1 when one does, 2 when
-the input cannot be used.
+cut and its air cut, the card that lies at the machine, and cuts.json; not while a stop stands. Ends with 0 when no
+stop stands, 1 when one does, 2 when the input cannot be used.
 
+With --restart one program is written that begins at a later pass of another, after a broken cutter or a power cut.
+
+  --restart FILE    the program that stopped, by the name of its file
+  --from PASS       the pass to begin at, by its number or its name
   --out DIR         the folder, made if need be
   --json            cuts, pins, times and findings as JSON
   --despite ID      go on in spite of that finding, for the reason after --because; printed in every program
@@ -32,7 +46,7 @@ the input cannot be used.
   run: args => {
     const given = argumentsOf('cuts', args, {
       flags: ['json'],
-      texts: ['out', 'despite', 'because', 'shop', 'readings', 'as-of'],
+      texts: ['out', 'despite', 'because', 'shop', 'readings', 'as-of', 'restart', 'from'],
       words: [1, 1, 'one piece file']
     })
     if (given.flags.has('help')) return { out: cutsCommand.help, code: 0 }
@@ -56,6 +70,13 @@ the input cannot be used.
       f => f.severity === 'stop' && !given.despite.some(d => d.id === f.id)
     )
     const folder = given.texts.get('out')
+    const again = againOf(given.texts, cuts, before.plan)
+    if (again !== null && standing.length === 0) {
+      if (folder === undefined) return { out: again.written.text, err: joined(err), code: 0 }
+      writeFolder(folder, new Map([[again.file, again.written.text]]))
+      err.push(`written to ${folder}: ${again.file}`)
+      return { out: '', err: joined(err), code: 0 }
+    }
     const data = `${JSON.stringify(cutsData(cuts, before.plan), null, 2)}\n`
     if (folder !== undefined && standing.length === 0) {
       const names = writeFolder(folder, filesOf(cuts, before.plan, data))
@@ -72,8 +93,27 @@ the input cannot be used.
   }
 }
 
+// The program that begins anew at a pass, if one is asked for.
+function againOf(texts: ReadonlyMap<string, string>, cuts: CutsPlan, plan: Plan) {
+  const file = texts.get('restart')
+  const from = texts.get('from')
+  if (file === undefined && from === undefined) return null
+  if (file === undefined || from === undefined)
+    throw new Failure('castwright cuts: found one of --restart and --from; allowed: both, or none')
+  try {
+    return restarted(cuts.set, file, from, despiteNotes(plan.despite))
+  } catch (e) {
+    if (e instanceof RangeError) throw new Failure(`castwright cuts: ${e.message}`)
+    throw e
+  }
+}
+
 function filesOf(cuts: CutsPlan, plan: Plan, data: string): Map<string, string> {
-  return new Map([...programFilesOf(cuts, plan.despite), ['cuts.json', data]])
+  return new Map([
+    ...programFilesOf(cuts, plan.despite),
+    ['at-the-machine.md', machineCards(cuts.set, plan.name, cuts.findings)],
+    ['cuts.json', data]
+  ])
 }
 
 function nothing(noMachine: boolean): string {

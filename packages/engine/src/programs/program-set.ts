@@ -2,8 +2,8 @@ import type { Machining } from '../cuts/operation/machining.ts'
 import type { NotMade, Operation } from '../cuts/operation/operation.ts'
 import { motionTime } from '../cuts/run/motion-time.ts'
 import { airCut } from '../cuts/write/air-cut.ts'
-import { slug } from '../cuts/write/files.ts'
 import type { CutterRun, ProgramInput, WrittenProgram } from '../cuts/write/program.ts'
+import { slug } from '../cuts/write/slug.ts'
 import { testCut } from '../cuts/write/test-cut.ts'
 import { writeProgram } from '../cuts/write/write-program.ts'
 import type { MadePath } from './program-input.ts'
@@ -95,7 +95,8 @@ function fileOf(machining: Machining, made: readonly MadePath[]): ProgramFile {
   }
 }
 
-function timedRun({ bench }: Machining, run: CutterRun): CutterRun {
+/** A run with its minutes reckoned. */
+export function timedRun({ bench }: Machining, run: CutterRun): CutterRun {
   const minutes = run.parts.reduce((sum, p) => sum + motionTime(p.path, bench.machine).minutes, 0)
   return { ...run, minutes }
 }

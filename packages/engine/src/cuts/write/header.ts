@@ -14,10 +14,8 @@ const LOUD = {
 } as const
 
 /** What stands in every program, whoever made it: the maker decides, the manual of the machine goes first. */
-const ALWAYS = [
-  'Safety: read this header and try the program above the work before it cuts. Stay by the machine, a hand near its stop.',
-  'Safety: eyes and ears covered, hair and sleeves tied back, no gloves at a turning cutter. Gives way to the manual of the machine.'
-]
+const ALWAYS =
+  'Safety: read this header, run the path above the work, and stay with a hand near the stop. All of it gives way to the manual of the machine and to the rules for workshops where you live.'
 
 /** Shift of heights from the worked face to the zero that the dialect asks for, mm. */
 export function zeroShiftMm(program: ProgramInput, dialect: Dialect): number {
@@ -65,7 +63,7 @@ export function headerOf(program: ProgramInput, dialect: Dialect, numbers: Numbe
     `Machine: ${program.machine}`,
     `Dialect: RS-274, ${unit}, ${decimalsOf(dialect)} decimals, absolute, feeds a minute, ${dialect.arcs ? 'arcs G2 and G3 with I and J from the start of the arc' : 'arcs as short lines'}, ${dialect.cycles ? 'holes by G81, G82 and G83' : 'no canned cycles'}, ${dialect.changes}, work zero G54`,
     ...program.safety.map(s => `Safety: ${s}`),
-    ...ALWAYS
+    ALWAYS
   ].flatMap(commentLines)
 }
 

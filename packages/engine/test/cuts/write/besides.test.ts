@@ -2,10 +2,9 @@ import { describe, expect, it } from 'vitest'
 import { PathPen } from '../../../src/cuts/toolpath.ts'
 import { airCut } from '../../../src/cuts/write/air-cut.ts'
 import { cutExtentOf, extentOf, pathsOf } from '../../../src/cuts/write/extent.ts'
-import { byCutter, programFiles, slug } from '../../../src/cuts/write/files.ts'
 import { placed } from '../../../src/cuts/write/placed.ts'
-import { programList } from '../../../src/cuts/write/program-list.ts'
 import { passesOf, passNamed, restart } from '../../../src/cuts/write/restart.ts'
+import { slug } from '../../../src/cuts/write/slug.ts'
 import { testCut } from '../../../src/cuts/write/test-cut.ts'
 import { writeProgram } from '../../../src/cuts/write/write-program.ts'
 import { dialect, drawn, flat, program, run, tiny } from './sample.ts'
@@ -222,50 +221,12 @@ describe('a restart', () => {
   })
 })
 
-describe('files', () => {
-  it('are named in small letters, no two alike', () => {
+describe('a name of a file', () => {
+  it('is of small letters, digits and dashes, and no device', () => {
     expect(slug('Back 1: pin holes, 2 × Ø 8')).toBe('back-1-pin-holes-2-x-dia-8')
     expect(slug('Möwe')).toBe('mowe')
     expect(slug('…')).toBe('program')
     expect(slug('CON')).toBe('program-con')
     expect(slug(`${'long name '.repeat(20)} test cut`)).toMatch(/^[a-z0-9-]{40,60}-test-cut$/)
-    const files = programFiles([program([run(tiny())]), program([run(tiny())])], dialect({ ending: 'tap' }))
-    expect(files.map(f => f.file)).toEqual(['back-1-pocket.tap', 'back-1-pocket-2.tap'])
-  })
-
-  it('hold one cutter each where the machine takes one, with the test cut and the air cut before', () => {
-    const two = program([run(tiny()), run(tiny(), { number: 2, shape: flat(4), minutes: 2 })])
-    const files = programFiles([two], dialect(), { test: true, air: true, minutes: () => 7 })
-    expect(files.map(f => f.file)).toEqual(
-      [1, 2].flatMap(n => ['-test-cut', '-air-cut', ''].map(k => `back-1-pocket-cutter-${n}${k}.nc`))
-    )
-    for (const f of files) expect(() => scan(f.text)).not.toThrow()
-    const list = programList(files)
-    expect(list).toHaveLength(2)
-    expect(list[1]).toMatchObject({
-      number: 2,
-      file: 'back-1-pocket-cutter-2.nc',
-      test: 'back-1-pocket-cutter-2-test-cut.nc',
-      air: 'back-1-pocket-cutter-2-air-cut.nc',
-      deepestMm: -4,
-      minutes: 2
-    })
-    expect(files[0]!.program.runs[0]!.minutes).toBe(7)
-    expect(byCutter(two)[0]!.notes.at(-1)).toMatch(/Program 1 of 2/)
-  })
-
-  it('hold all cutters in one where the machine changes them', () => {
-    const two = program([run(tiny()), run(tiny(), { number: 2, minutes: null })])
-    const files = programFiles([two], dialect({ changes: 'in the program' }), { test: false, air: false })
-    expect(files).toHaveLength(1)
-    expect(programList(files)[0]).toMatchObject({ minutes: null, test: null, air: null })
-  })
-
-  it('leave out a test cut that the scrap has no room for', () => {
-    const files = programFiles([program([run(tiny())])], dialect(), {
-      test: { x: 5, y: 5, thickness: 9 },
-      air: false
-    })
-    expect(files.map(f => f.program.kind)).toEqual(['cut'])
   })
 })

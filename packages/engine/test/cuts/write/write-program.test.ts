@@ -78,7 +78,7 @@ describe('every program', () => {
     const d = dialect(change)
     const step = stepOf(d)
     const shift = d.zero === 'bed' ? 28 : 0
-    for (let seed = 1; seed <= (d.arcs ? 10 : 3); seed++) {
+    for (let seed = 1; seed <= (d.arcs ? 8 : 2); seed++) {
       const path = drawn(seed)
       const { text, lines } = writeProgram(program([run(path)]), d)
       expect(text.split('\n').length - 1).toBe(lines)
