@@ -1,5 +1,6 @@
 import type { RoomRange } from './cast/room-range.ts'
 import type { Edge } from './cast/whole/whole-cast.ts'
+import type { PlanMachineCut } from './cuts/run/plan-cut.ts'
 import type { Finding } from './findings/finding.ts'
 import type { Work } from './findings/work.ts'
 import type { PlanFace } from './finish/face-plan.ts'
@@ -73,6 +74,8 @@ export interface Plan {
   readonly moves: Work['moves']
   /** What no machine cuts, by the number of its step. */
   readonly hand: Work['hand']
+  /** What the machine cuts, with which cutter and how; empty without a machine. */
+  readonly machine: readonly PlanMachineCut[]
   readonly faces: readonly PlanFace[]
   readonly quantity: Work['quantity']
   readonly buy: Work['buy']

@@ -1,5 +1,6 @@
 import { timberDensity } from './cast/floating.ts'
 import { roomRange } from './cast/room-range.ts'
+import { planMachineCut } from './cuts/run/plan-cut.ts'
 import { byRank, findingsOf } from './findings/checks.ts'
 import type { Finding } from './findings/finding.ts'
 import type { Work } from './findings/work.ts'
@@ -178,6 +179,7 @@ function planFrom(
         : { ...work.bow, rows: work.bow.rows.map(r => ({ ...r, step: work.steps[r.step]!.number })) },
     inUse: work.inUse,
     moves: work.moves.map(m => ({ ...m, step: work.steps[m.step]!.number })),
+    machine: work.machineCuts.cuts.map(c => planMachineCut(c, work.steps[c.step]!.number)),
     hand: work.hand.map(h => ({ ...h, step: work.steps[h.step]!.number })),
     faces: work.faces.map(planFace),
     quantity: work.quantity,

@@ -9,6 +9,7 @@ import { floodFacts } from './run-coat.ts'
 import { cutDetail, fillDetail, flattenDetail, markDetail } from './run-cut.ts'
 import { coatDetail, deliverDetail, fitDetail } from './run-finish.ts'
 import { byHand } from './run-hand.ts'
+import { byMachine } from './run-machine.ts'
 import { mouldDetail, place, signed } from './run-mould.ts'
 import type { RunDetail, RunFact } from './run-part.ts'
 import { blank, detail, fact } from './run-part.ts'
@@ -44,11 +45,11 @@ export function stepDetail(plan: Plan, work: Work, i: number): RunDetail {
       })
     case 'flatten':
     case 'sand':
-      return sanded(work, i, byHand(work, i, flattenDetail(work, i)))
+      return sanded(work, i, byMachine(work, i, byHand(work, i, flattenDetail(work, i))))
     case 'cut':
-      return byHand(work, i, cutDetail(plan, work, i))
+      return byMachine(work, i, byHand(work, i, cutDetail(plan, work, i)))
     case 'mark':
-      return byHand(work, i, markDetail(work, step.marking!.index))
+      return byMachine(work, i, byHand(work, i, markDetail(work, step.marking!.index)))
     case 'fill':
       return fillDetail(work, step.marking!.index)
     case 'trim':

@@ -12,6 +12,7 @@ import { dryingWords } from './drying-words.ts'
 import { coatBrief, floodWords } from './run-coat.ts'
 import { bandWords, endGap, maskedOn, sizeFacts } from './run-fit.ts'
 import { handPhrases } from './run-hand.ts'
+import { machinePhrases } from './run-machine.ts'
 import { sandingWords } from './run-sanding.ts'
 import { heldPhrases } from './run-tabs.ts'
 import { liftPhrase, usePhrases } from './use-words.ts'
@@ -75,6 +76,7 @@ export function stepFacts(plan: Plan, work: Work, i: number, shown: ShownUnits =
       return [
         `${mm(step.byMm ?? 0, 1)} off`,
         `${mm(thicknessAfter(work, i), 1, 1)} left`,
+        ...(step.kind === 'flatten' ? machinePhrases(work, i) : []),
         ...sandingWords(work, i),
         ...bows(work, i, shown)
       ]
@@ -85,7 +87,7 @@ export function stepFacts(plan: Plan, work: Work, i: number, shown: ShownUnits =
     case 'cut': {
       const c = plan.cuts[step.cut!.index]!
       const ends = sizeFacts(work, step.cut!.index, c.size, shown)
-      const tools = [...handPhrases(work, i), ...heldPhrases(step.cut!.value)]
+      const tools = [...handPhrases(work, i), ...machinePhrases(work, i), ...heldPhrases(step.cut!.value)]
       if (c.dayMm === null || c.finishedMm === null) return ['right through', c.way, ...tools, ...ends]
       const same = Math.abs(c.dayMm - c.finishedMm) < 0.05
       return [
@@ -104,6 +106,7 @@ export function stepFacts(plan: Plan, work: Work, i: number, shown: ShownUnits =
       return [
         `${lines} line${lines === 1 ? '' : 's'}${figures === 0 ? '' : `, ${figures} numerals`}`,
         `${mm(value.width, 1)} wide`,
+        ...machinePhrases(work, i),
         `told apart up to ${decimals(strokeReadAtMm(value.width) / 1000, 1)} m`
       ]
     }

@@ -22,6 +22,8 @@ export interface MachineCut {
   readonly at: string
   readonly id: string
   readonly of: 'cut' | 'marking' | 'flatten'
+  /** Index of its step; of a flattening the first. */
+  readonly step: number
   readonly need: MachineNeed['need']
   readonly met: readonly Met[]
   readonly choice: CutterChoice | NoCutter | { readonly unknown: string }
@@ -56,7 +58,7 @@ export function machineCutsOf(
   const box = cuttersOf(shop)
   const out: MachineCut[] = []
   const add = (
-    of: Pick<MachineCut, 'at' | 'id' | 'of'> & { readonly cutter?: string | undefined },
+    of: Pick<MachineCut, 'at' | 'id' | 'of' | 'step'> & { readonly cutter?: string | undefined },
     { need, operation }: MachineNeed,
     met: readonly Met[]
   ) => {
@@ -87,7 +89,7 @@ export function machineCutsOf(
     if (need === null || deep <= 0) continue
     const places = region === null ? placesAlong(lines ?? []) : placesIn(region)
     add(
-      { at: c.at, id: c.id, of: 'cut', cutter: c.value.cutter },
+      { at: c.at, id: c.id, of: 'cut', step: stack.steps.indexOf(depth.step), cutter: c.value.cutter },
       need,
       metAt(stack, depth, places, materials)
     )
@@ -96,7 +98,11 @@ export function machineCutsOf(
     const depth = stack.markings[m.index]!
     if (m.value.way !== 'machine' || depth.step === null || depth.day === null || depth.day <= 0) continue
     const met = metAt(stack, depth, placesAlong(geometry.markingLines[m.index]!), materials)
-    add({ at: m.at, id: m.id, of: 'marking', cutter: namedBy(m) }, markingNeed(m.value, depth.day), met)
+    add(
+      { at: m.at, id: m.id, of: 'marking', step: stack.steps.indexOf(depth.step), cutter: namedBy(m) },
+      markingNeed(m.value, depth.day),
+      met
+    )
   }
   // Both faces with one bit: the first flattening stands for both.
   const first = stack.steps.findIndex(s => s.kind === 'flatten')
@@ -106,7 +112,7 @@ export function machineCutsOf(
     const off = (before?.highZ ?? after.highZ) - after.highZ + after.lowZ - (before?.lowZ ?? after.lowZ)
     const met = metFlat(stack, materials)
     const need = { kind: 'flatten', depthMm: off > 0 ? off : LIGHT_MM } as const
-    add({ at: flatten.at, id: flatten.says, of: 'flatten' }, { need, operation: 'flatten' }, met)
+    add({ at: flatten.at, id: flatten.says, of: 'flatten', step: first }, { need, operation: 'flatten' }, met)
   }
   return { box, cuts: out }
 }
