@@ -10,8 +10,8 @@ import type { ProgramFile } from './program-set.ts'
 
 /** Height that clamps and screws are taken to stand over the work, mm (practice). */
 const CLAMP_MM = 40
-/** More than was reckoned may be taken by so much before it is said: corners and entries (practice). */
-const OVER_RECKONED = 1.5
+/** Twice what was reckoned may be taken before it is said: a ramp leaves a wedge that the next pass takes with its own. */
+const OVER_RECKONED = 2
 /** Height that may be left or cut away beyond what is wanted before it is told, mm. */
 const TOLERANCE_MM = 0.05
 

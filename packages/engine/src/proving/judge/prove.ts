@@ -4,7 +4,7 @@ import type { Region } from '../../shape/region.ts'
 import type { Stack } from '../../stack/stack.ts'
 import type { Motions } from '../motion.ts'
 import { BLOCK_STEP_MM, Block } from '../sweep/block.ts'
-import { type Datum, frameOf } from '../sweep/frame.ts'
+import { boxInProgram, type Datum, frameOf } from '../sweep/frame.ts'
 import { Hollows } from '../sweep/hollow.ts'
 import { Tally } from '../sweep/tally.ts'
 import { type Comparison, compare } from './compare.ts'
@@ -14,6 +14,7 @@ import { type LeastLeft, leastLeft } from './least-left.ts'
 import { cutFree } from './part-free.ts'
 import { type Report, reportOf } from './report.ts'
 import type { SmallMap } from './small-map.ts'
+import { wantedBoxes } from './wanted-boxes.ts'
 
 /** A program, the piece it runs over, and what it is held against. */
 export interface ProveAsk {
@@ -93,7 +94,7 @@ export function* proveProgram(ask: ProveAsk): Generator<number, Proof> {
   yield 0.95
   let comparison: Comparison | null = null
   if (ask.wantedEvents !== null) {
-    block.ensure(0, 0, block.nx - 1, block.ny - 1)
+    ensureWanted(block, ask)
     comparison = compare(block, guards.tolMm, BLOCK_STEP_MM)
     for (const [kind, d] of [
       ['left standing', comparison.left],
@@ -119,5 +120,21 @@ export function* proveProgram(ask: ProveAsk): Generator<number, Proof> {
     peak: judge.peak,
     cells: block.nx * block.ny,
     cellMm
+  }
+}
+
+// Beside the tiles that the moves touched, those where something is to be cut; where nothing changes none are filled in.
+function ensureWanted(block: Block, { stack, events, wantedEvents }: ProveAsk): void {
+  const boxes = wantedBoxes(stack.events.slice(events, wantedEvents!), stack.castHeight)
+  if (boxes === null) block.ensure(0, 0, block.nx - 1, block.ny - 1)
+  for (const plan of boxes ?? []) {
+    const b = boxInProgram(block.frame, plan)
+    const cell = (v: number, from: number) => Math.floor((v - from) / block.cellMm)
+    block.ensure(
+      cell(b.minX, block.minX),
+      cell(b.minY, block.minY),
+      cell(b.maxX, block.minX),
+      cell(b.maxY, block.minY)
+    )
   }
 }

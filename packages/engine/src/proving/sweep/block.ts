@@ -307,7 +307,8 @@ export class Block {
     const [core, after] = coresAfter(stack.geometry, list, x, y, counts)
     const spans = spansOf(this.frame, core!)
     const asked = after !== undefined && (mask === null || inside(mask, x, y))
-    const wanted = asked ? (spansOf(this.frame, after)[0]?.to ?? this.bedMm) : Number.NaN
+    const stays = asked ? spansOf(this.frame, after) : []
+    const wanted = asked ? (stays[0]?.to ?? this.bedMm) : Number.NaN
     const watched: Watched[] = []
     let fixed = Number.NEGATIVE_INFINITY
     guards.forEach((g, watch) => {
@@ -336,7 +337,8 @@ export class Block {
           to: Math.min(s.to, limit)
         })
     }
-    if (asked && spans.length > 0) {
+    // Where nothing is to stay, the cutter may come out below.
+    if (stays.length > 0 && spans.length > 0) {
       spans.forEach((s, k) => {
         const below = spans[k + 1]
         if (below !== undefined && s.from - below.to > TOUCH_MM && wanted > s.from - TOUCH_MM)

@@ -1,0 +1,34 @@
+import type { Machining } from '../../src/cuts/operation/machining.ts'
+import { machiningOf } from '../../src/cuts/operation/machining.ts'
+import type { Work } from '../../src/findings/work.ts'
+import type { PieceDocument } from '../../src/piece/piece-schema.ts'
+import { checkPiece, checkShop } from '../../src/piece/read.ts'
+import type { ShopDocument } from '../../src/piece/shop-schema.ts'
+import type { ProgramSet } from '../../src/programs/program-set.ts'
+import { programSet } from '../../src/programs/program-set.ts'
+import { workOf } from '../../src/work.ts'
+import { SHOP } from './machine-piece.ts'
+
+/** The stages of a piece in a shop with a machine. */
+export function workIn(
+  piece: PieceDocument,
+  shop: ShopDocument = SHOP,
+  files: Readonly<Record<string, string>> = {}
+): Work {
+  return workOf({
+    piece: checkPiece(piece, 'piece'),
+    shop: checkShop(shop, 'shop').value,
+    files,
+    effort: 'preview'
+  })
+}
+
+/** Its operations; throws where nothing is cut by machine. */
+export function machiningIn(piece: PieceDocument, shop: ShopDocument = SHOP): Machining {
+  return machiningOf(workIn(piece, shop))!
+}
+
+/** Its programs. */
+export function setIn(piece: PieceDocument, shop: ShopDocument = SHOP): ProgramSet {
+  return programSet(machiningIn(piece, shop))
+}
