@@ -4,7 +4,7 @@ import { machinePiece } from './machine-piece.ts'
 import { setIn } from './made.ts'
 
 // Truth is the stack: what is left after a step is known without any path (stack/walk.ts). Paths are read back as text.
-test.for(Array.from({ length: 12 }, (_, i) => i + 1))(
+test.for(Array.from({ length: 60 }, (_, i) => i + 1))(
   'programs of seeded piece %i read back and prove clean',
   seed => {
     const set = setIn(machinePiece(seed))
