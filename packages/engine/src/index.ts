@@ -54,6 +54,7 @@ export type { Motions } from './proving/motion.ts'
 export type { Complaint } from './proving/read/complaint.ts'
 export { complaintText } from './proving/read/complaint.ts'
 export type { ProgramFacts } from './proving/read/facts.ts'
+export { gapsOf } from './proving/read/gaps.ts'
 export type { ProgramReading, ReadOptions } from './proving/read/read-program.ts'
 export { readProgram } from './proving/read/read-program.ts'
 export {

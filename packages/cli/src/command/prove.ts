@@ -4,6 +4,7 @@ import {
   complaintText,
   cutterBox,
   decimals,
+  gapsOf,
   nearestWord,
   proveAny,
   provedFinding,
@@ -83,6 +84,7 @@ Ends with 0 when no stop stands, 1 when one does, 2 when the input cannot be use
         step: planned.work.steps[program.step]!.number,
         facts: reading.facts,
         complaints: reading.complaints,
+        notProved: gapsOf(reading.facts),
         findings,
         proof: { cellMm, removedMm3, deepestMm, leastLeft, peak }
       }
@@ -125,9 +127,16 @@ function report(
   const more = facts.errors + facts.warnings + facts.notes - Math.min(complaints.length, MOST_COMPLAINTS)
   if (more > 0) lines.push(`and ${more} more`)
   if (complaints.length > 0) lines.push('')
-  lines.push(findings.length === 0 ? 'Nothing met but what is to be cut.\n' : findingsReport(findings))
+  const gaps = gapsOf(facts)
+  if (findings.length > 0) lines.push(findingsReport(findings))
+  // A sweep that met nothing is no good word for what it did not see.
+  else
+    lines.push(
+      `${gaps.length === 0 ? 'Nothing met' : 'In what was swept nothing is met'} but what is to be cut.\n`
+    )
+  if (gaps.length > 0) lines.push('Not proved:', ...gaps.map(g => `- ${g}`), '')
   const { comparison } = proof
-  if (comparison !== null && findings.length === 0)
+  if (comparison !== null && findings.length === 0 && gaps.length === 0)
     lines.push(
       `It leaves what the step is to leave: an error of more than ${decimals(comparison.detectsUpMm, 2)} mm up or ${decimals(comparison.detectsAcrossMm, 2)} mm across would be seen.\n`
     )

@@ -222,13 +222,17 @@ export function provedFinding(
   const figure = (x: number) => decimals(x, Math.abs(x) >= 100 ? 0 : 2)
   const where = report.line > 0 ? `, ${lineOf(report.line)}` : ''
   const more = report.count > 1 && report.line > 0 ? `; ${report.count} moves do` : ''
-  const place = `near X${decimals(report.x, 1)} Y${decimals(report.y, 1)} Z${decimals(report.z, 1)}`
+  // The first move starts at a place that nobody knows.
+  const known = [report.x, report.y, report.z].every(Number.isFinite)
+  const place = known
+    ? `, near X${decimals(report.x, 1)} Y${decimals(report.y, 1)} Z${decimals(report.z, 1)}`
+    : ''
   const finite = (x: number) => (Number.isFinite(x) ? Number(x.toPrecision(6)) : null)
   return {
     id: check.id,
     severity: check.severity,
     at,
-    says: `${program}${where}, ${place}, ${check.says(report, figure(report.value), figure(report.limit))}${more}.`,
+    says: `${program}${where}${place}, ${check.says(report, figure(report.value), figure(report.limit))}${more}.`,
     value: finite(report.value),
     unit: check.unit,
     band: null,

@@ -24,7 +24,7 @@ export interface ProgramFacts {
   readonly firstCutLine: number
   readonly spindleOnAtFirstCut: boolean
   readonly compensated: boolean
-  /** Moves that end at a place not known along some axis; those before the first full place are among them. */
+  /** Moves that end at a place not known along some axis: all once a whole place was reached, cuts before that. */
   readonly unplaced: number
   /** Comments before the first move, at most 60. */
   readonly header: readonly string[]

@@ -129,7 +129,7 @@ export class Scanner {
 
   /** A piece of the line, quoted and at most 40 long. */
   seen(from: number, to: number): string {
-    const piece = this.text.slice(from, Math.min(to, from + 40))
+    const piece = this.text.slice(from, Math.min(to, from + 40)).trim()
     return `"${piece.replace(/\p{Cc}/gu, '?')}${to > from + 40 ? '…' : ''}"`
   }
 }

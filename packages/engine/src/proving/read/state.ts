@@ -54,8 +54,9 @@ export class State {
   system = 1
   /** The cycle in force: its retract plane and depth as programmed, mm, its dwell, its peck, its offsets. */
   readonly cycle = { r: 0, depth: 0, p: -1, q: -1, i: Number.NaN, j: Number.NaN, k: Number.NaN }
-  /** Moves that end at a place not known along some axis. */
+  /** Moves that end at a place not known along some axis, once a whole place was reached, and cuts before that. */
   unplaced = 0
+  private placed = false
   ended = false
 
   constructor(complaints: Complaints, list: MotionList, parameters: Parameters) {
@@ -102,7 +103,8 @@ export class State {
       this.tool,
       this.offset
     )
-    if (Number.isNaN(x + y + z)) this.unplaced++
+    if (!Number.isNaN(x + y + z)) this.placed = true
+    else if (this.placed || cut) this.unplaced++
     this.place[0] = x
     this.place[1] = y
     this.place[2] = z

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { gapsOf } from '../../../src/proving/read/gaps.ts'
 import { readProgram } from '../../../src/proving/read/read-program.ts'
 import { PROGRAMS } from './mutation.ts'
 
@@ -64,5 +65,32 @@ describe('facts of a program', () => {
   it('the cutter that is in when the program starts is taken from beside it', () => {
     const { motions } = readProgram('G21\nG0 X0 Y0 Z0\nT2 M6\nX1\nM2', { tool: 7 })
     expect([...motions.tool]).toEqual([7, 2, 2])
+  })
+})
+
+describe('what of a program is not proved', () => {
+  const gaps = (text: string, options = {}) => gapsOf(factsOf(text, options))
+  const SOUND = 'G21 F9 M3 S9\nG0 Z5\nX0 Y0\nG1 Z-1\n'
+
+  it('nothing, when all is read and every place is known', () => {
+    expect(gaps(`${SOUND}M2`)).toEqual([])
+    // Home before the first place, as many programs begin, keeps nothing from being proved.
+    expect(gaps(`G21 F9\nG91 G28 Z0\nG90\n${SOUND}M2`)).toEqual([])
+  })
+
+  it.each([
+    [`${SOUND}G1 X1 W2\nM2`, /^1 line has an error/],
+    [`${SOUND}G1 X1 W2\nG77\nM2`, /^2 lines have errors/],
+    [SOUND, /never says that it ends/],
+    [`${SOUND}G41 D1\nX5\nG40\nM2`, /step aside/],
+    [`${SOUND}G53 G0 Z0\nM2`, /^1 move goes to a place/],
+    ['G21 F9\nG91\nG1 X1 Y1\nZ1\nM2', /^2 moves go to a place/],
+    ['F9\nG0 X0 Y0 Z5\nM2', /does not say its units/]
+  ])('%j', (text, says) => {
+    expect(gaps(text)).toEqual([expect.stringMatching(says)])
+  })
+
+  it('what comes after the last line that is read', () => {
+    expect(gaps(`${SOUND}M2`, { mostLines: 3 })).toEqual([expect.stringMatching(/stopped before the end/)])
   })
 })
