@@ -2,7 +2,7 @@ import type { Entry } from '../piece/entry.ts'
 import type { Cut } from '../piece/piece-schema.ts'
 import { decimals } from '../quantity/format.ts'
 import type { Check, Found } from './finding.ts'
-import { rounded, setQuantity, setValue } from './fix.ts'
+import { rounded, setQuantity, setValue, typedAt } from './fix.ts'
 import type { Work } from './work.ts'
 
 /** Tabs, or a skin, that hold a part while it is cut out: too thin, as drawn or because the piece is. */
@@ -16,16 +16,18 @@ export const tabThin: Check = {
 /** Thinnest tab that holds, and thinnest skin, mm (common practice; the tab: makers’ case C70). */
 const TAB_MM = 1.5
 const SKIN_MM = 0.3
-/** Tabs that are asked for by a plain yes, mm. */
+/** Tabs that are asked for by a plain yes, or by nothing, mm. */
 const USUAL_TAB_MM = 3
 const ROUNDING_MM = 1e-6
 
 function run(work: Work): Found[] {
   if (work.shop.machine === undefined) return []
   return work.entries.cuts.flatMap((cut): Found[] => {
-    const { tabs, skin, way } = cut.value
+    const { tabs, skin, way, kind, through } = cut.value
     if (way !== 'machine') return []
-    if (skin === undefined && (tabs === undefined || tabs === false)) return []
+    // An outline right through that says nothing of tabs is given the usual ones.
+    const held = tabs ?? (kind === 'outline' && through === true)
+    if (skin === undefined && held === false) return []
     const drawn = skin ?? (typeof tabs === 'object' ? tabs.thick : USUAL_TAB_MM)
     const least = skin === undefined ? TAB_MM : SKIN_MM
     const { lackingMm, says } = thinner(work, cut)
@@ -36,7 +38,7 @@ function run(work: Work): Found[] {
     return [
       {
         severity: 'stop',
-        at: `${cut.at}/${what}`,
+        at: typedAt(work.document, `${cut.at}/${what}`) === undefined ? cut.at : `${cut.at}/${what}`,
         says: `${cut.id} ${left}: ${decimals(drawn, 2)} mm as drawn${says}. Under ${decimals(least, 1)} mm they tear, and the part comes loose beside the running cutter.`,
         value: real,
         unit: 'mm',

@@ -47,7 +47,7 @@ export function cutDetail(plan: Plan, work: Work, i: number): RunDetail {
         ? null
         : sized(bounds(region), value.shape !== undefined && 'circle' in value.shape)
   return detail({
-    does: [...cutDoes(work, index), ...heldDoes(value)],
+    does: [...cutDoes(work, index), ...heldDoes(value, work.shop)],
     facts: [
       fact('Way', cut.way),
       cut.dayMm === null
@@ -60,7 +60,7 @@ export function cutDetail(plan: Plan, work: Work, i: number): RunDetail {
         : [fact('Finished', decimals(cut.finishedMm, 1, 1), coatedDepth(cut))]),
       ...(size === null ? [] : [size]),
       ...endsAt(work, index, cut.size),
-      ...pocketFacts(value),
+      ...pocketFacts(value, work.shop),
       ...(cut.leftMm === null || cut.leftMm < LEAST_LEFT_MM
         ? []
         : [fact('Leaves', decimals(cut.leftMm, 1, 1), 'mm beyond it')])

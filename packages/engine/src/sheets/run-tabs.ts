@@ -1,39 +1,42 @@
+import type { Work } from '../findings/work.ts'
 import type { Cut } from '../piece/piece-schema.ts'
 import { decimals } from '../quantity/format.ts'
 import type { RunFact } from './run-part.ts'
 import { fact } from './run-part.ts'
 
-/** Tabs that are asked for by a plain yes: as the schema's own defaults. */
+/** Tabs that are asked for by a plain yes, or left where an outline says nothing: the schema's own defaults. */
 const USUAL = { count: 4, width: 8, thick: 3 } as const
 
 type Tabs = typeof USUAL | { readonly count: number; readonly width: number; readonly thick: number }
 
-/** The tabs of a cut; null where it has none. */
-function tabsIn({ tabs }: Cut): Tabs | null {
-  if (tabs === undefined || tabs === false) return null
+/** The tabs a cut leaves on the machine; null where it leaves none. */
+function tabsIn({ tabs, skin, kind, through }: Cut, { machine }: Work['shop']): Tabs | null {
+  if (skin !== undefined || tabs === false) return null
+  if (tabs === undefined)
+    return machine !== undefined && kind === 'outline' && through === true ? USUAL : null
   return tabs === true ? USUAL : tabs
 }
 
 /** What is done once a cut with tabs or a skin is made: only the machine leaves them. */
-export function heldDoes(cut: Cut): string[] {
+export function heldDoes(cut: Cut, shop: Work['shop']): string[] {
   if (cut.way !== 'machine') return []
   if (cut.skin !== undefined)
     return [
       'Saw through the skin that is left, the cutter stopped and the piece off the machine; plane the edge flush.'
     ]
-  return tabsIn(cut) === null
+  return tabsIn(cut, shop) === null
     ? []
     : ['Saw the tabs through, the cutter stopped; plane or sand what stands of them flush.']
 }
 
 /** How a machined cut is held, what stands in it, and what its walls and corners are to be: only what is asked for. */
-export function pocketFacts(cut: Cut): RunFact[] {
+export function pocketFacts(cut: Cut, shop: Work['shop']): RunFact[] {
   const out: RunFact[] = []
   const { islands, skin, corners, allowance, direction, cutter } = cut
   if (islands !== undefined)
     out.push(fact('Left standing', `${islands.length}`, islands.length === 1 ? 'island' : 'islands'))
   if (cut.way !== 'machine') return out
-  const tabs = tabsIn(cut)
+  const tabs = tabsIn(cut, shop)
   if (skin !== undefined) out.push(fact('Skin', decimals(skin, 1), 'mm left all round'))
   else if (tabs !== null)
     out.push(fact('Tabs', `${tabs.count}`, `of ${decimals(tabs.width, 1)} × ${decimals(tabs.thick, 1)} mm`))
@@ -46,11 +49,11 @@ export function pocketFacts(cut: Cut): RunFact[] {
 }
 
 /** The same in few words, for the card. */
-export function heldPhrases(cut: Cut): string[] {
+export function heldPhrases(cut: Cut, shop: Work['shop']): string[] {
   if (cut.way !== 'machine') return []
-  const tabs = tabsIn(cut)
+  const tabs = tabsIn(cut, shop)
   return [
     ...(cut.skin === undefined ? [] : [`a skin of ${decimals(cut.skin, 1)} left`]),
-    ...(cut.skin === undefined && tabs !== null ? [`${tabs.count} tabs`] : [])
+    ...(tabs !== null ? [`${tabs.count} tabs`] : [])
   ]
 }

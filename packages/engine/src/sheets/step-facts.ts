@@ -87,7 +87,11 @@ export function stepFacts(plan: Plan, work: Work, i: number, shown: ShownUnits =
     case 'cut': {
       const c = plan.cuts[step.cut!.index]!
       const ends = sizeFacts(work, step.cut!.index, c.size, shown)
-      const tools = [...handPhrases(work, i), ...machinePhrases(work, i), ...heldPhrases(step.cut!.value)]
+      const tools = [
+        ...handPhrases(work, i),
+        ...machinePhrases(work, i),
+        ...heldPhrases(step.cut!.value, work.shop)
+      ]
       if (c.dayMm === null || c.finishedMm === null) return ['right through', c.way, ...tools, ...ends]
       const same = Math.abs(c.dayMm - c.finishedMm) < 0.05
       return [
