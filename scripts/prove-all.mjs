@@ -24,6 +24,11 @@ const RUNS = [
     env: { CASTWRIGHT_MUTATIONS: '10000' }
   },
   {
+    about: '400 seeded pockets with islands: cleared where the cutter reaches, and nowhere else',
+    file: 'packages/engine/test/cuts/area/pocket-path.test.ts',
+    env: { CASTWRIGHT_POCKETS: '400' }
+  },
+  {
     about: '2,000 seeded sound pieces: none raises a stop',
     file: 'packages/engine/test/findings/sound.test.ts',
     env: { CASTWRIGHT_SOUND: '2000' }

@@ -9,6 +9,9 @@ import type { Region } from '../../../src/shape/region.ts'
 import { chance } from '../../stack/random.ts'
 import { depthIn, discHolds, eachPlace, flat, job, painted, pathOf, steepestInto, tipsOf } from './painted.ts'
 
+/** Pockets tried; more with CASTWRIGHT_POCKETS. */
+const COUNT = Number(process.env['CASTWRIGHT_POCKETS'] ?? 10)
+
 /** A pocket with islands, from a seed: rectangles and discs together, others taken out. */
 function pocket(seed: number): Region {
   const c = chance(seed)
@@ -53,7 +56,7 @@ function rapidsHigh(j: CutJob, moves: readonly Move[]): void {
 }
 
 describe('a pocket', () => {
-  it.each([1, 2, 3, 4, 5, 6, 7, 8, 9, 10])(
+  it.each(Array.from({ length: COUNT }, (_, k) => k + 1))(
     'of seed %i is cleared where the cutter reaches, and nowhere else',
     seed => {
       const region = pocket(seed)
