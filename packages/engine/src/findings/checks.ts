@@ -30,6 +30,7 @@ import { dividerUnsealed } from './divider-unsealed.ts'
 import { faceNotReached } from './face-not-reached.ts'
 import { facesUnlike } from './faces-unlike.ts'
 import { factorsTogether } from './factors-together.ts'
+import { figuresCrowd } from './figures-crowd.ts'
 import type { Check, Finding } from './finding.ts'
 import { findingOf } from './finding.ts'
 import { fitCloses } from './fit-closes.ts'
@@ -39,6 +40,7 @@ import { floodNeedsDam } from './flood-needs-dam.ts'
 import { floodThin } from './flood-thin.ts'
 import { glassNear } from './glass-near.ts'
 import { glossNotReached } from './gloss-not-reached.ts'
+import { glueTrapped } from './glue-trapped.ts'
 import { gritNoGrade } from './grit-no-grade.ts'
 import { gritStepSkipped } from './grit-step-skipped.ts'
 import { gritTooFine } from './grit-too-fine.ts'
@@ -60,6 +62,7 @@ import { leftoverCup } from './leftover-cup.ts'
 import { levelDrop } from './level-drop.ts'
 import { liftHeavy } from './lift-heavy.ts'
 import { lineNarrows } from './line-narrows.ts'
+import { lineOverCutter } from './line-over-cutter.ts'
 import { loadTooSoon } from './load-too-soon.ts'
 import { machineTooSoon } from './machine-too-soon.ts'
 import { mainsTrade } from './mains-trade.ts'
@@ -231,6 +234,9 @@ export const CHECKS: readonly Check[] = [
   holeOutside,
   depthChanges,
   lineNarrows,
+  lineOverCutter,
+  figuresCrowd,
+  glueTrapped,
   pocketClosed,
   partLoose,
   tabThin,

@@ -59,6 +59,7 @@ export const CASES: readonly Case[] = [
   { id: 'C74', about: 'a lid cut from both sides that must line up', later: CUTS },
   { id: 'C76', about: 'a spoon cut from both sides: the first bowl too thin', later: CUTS },
   { id: 'C81', about: 'leave a skin and let the timber rest' },
+  { id: 'C82', about: 'glue under a close plug in a blind pocket pushed it out again' },
   { id: 'C83', about: 'real stone in the fill fights the cutter' },
   { id: 'C85', about: 'blanks that shatter in a cold room' },
   { id: 'C77', about: 'a drilling template laid on the wrong way round' },
