@@ -3,7 +3,7 @@ export const GROUPS = [
   ['room', ['name', 'climate', 'storage']],
   [
     'bench',
-    ['vessels', 'scale', 'machine', 'cutters', 'byHand', 'sander', 'secondPair', 'hours', 'timeZone']
+    ['vessels', 'scale', 'machine', 'cutters', 'byHand', 'hand', 'sander', 'secondPair', 'hours', 'timeZone']
   ],
   ['resins', ['resins', 'leftover', 'spare']],
   ['money', ['currency', 'rates', 'prices', 'note']]

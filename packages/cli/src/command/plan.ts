@@ -1,5 +1,5 @@
 import { deflateSync } from 'node:zlib'
-import type { CutsPlan, Planned } from '@castwright/engine'
+import type { CutsPlan, Paper, Planned } from '@castwright/engine'
 import {
   buyCsv,
   cutsData,
@@ -11,6 +11,7 @@ import {
   programFilesOf,
   runSheetHtml,
   runSheetMarkdown,
+  templateFiles,
   withFindings
 } from '@castwright/engine'
 import { argumentsOf } from '../arguments.ts'
@@ -29,12 +30,13 @@ export const planCommand: Command = {
   name: 'plan',
   about: 'the whole plan into a folder: run sheet, page, buy list, plan.json',
   help: `castwright plan PIECE --out DIR [--json] [--despite ID --because "..."] [--shop FILE] [--readings FILE]
-                [--as-of MOMENT]
+                [--as-of MOMENT] [--paper A4|letter]
 
 Writes piece.html, buy-list.csv, plan.json, the colour of both faces as front.png and back.png, the run sheet as
-run-sheet.html and run-sheet.md, and, where the shop has a machine, the programs of its cuts, proved, with cuts.json. All or nothing: files of an earlier plan are replaced, others are
-not touched. While a stop stands run sheet and programs are not written; steps already begun are, with what makes them
-safe, as begun.html and begun.md. Ends with 0 when no stop stands, 1 when one does, 2 when the input cannot be
+run-sheet.html and run-sheet.md; where the shop has a machine, the programs of its cuts, proved, with cuts.json;
+where something is cut by hand, its templates in true size as templates.pdf, and each sheet as template-N.svg. All
+or nothing: files of an earlier plan are replaced, others are not touched. While a stop stands run sheet, programs
+and templates are not written; steps already begun are, with what makes them safe, as begun.html and begun.md. Ends with 0 when no stop stands, 1 when one does, 2 when the input cannot be
 used.
 
   --out DIR         the folder, made if need be
@@ -44,11 +46,12 @@ used.
   --shop FILE       your own facts; left out: shop.json beside the piece, else the built-in shop
   --readings FILE   what was measured; left out: NAME.readings.jsonl beside NAME.piece.json, if there
   --as-of MOMENT    what counts as now
+  --paper A4|letter of the templates; left out: A4
 `,
   run: args => {
     const given = argumentsOf('plan', args, {
       flags: ['json'],
-      texts: ['out', 'despite', 'because', 'shop', 'readings', 'as-of'],
+      texts: ['out', 'despite', 'because', 'shop', 'readings', 'as-of', 'paper'],
       words: [1, 1, 'one piece file']
     })
     if (given.flags.has('help')) return { out: planCommand.help, code: 0 }
@@ -56,6 +59,7 @@ used.
     if (folder === undefined) throw new Failure('castwright plan: found no --out; allowed: --out DIR')
     knownOnly('plan', given.despite)
     const asOf = momentOf(given.texts.get('as-of'))
+    const paper = paperOf(given.texts.get('paper'))
     const { input, says } = load({
       piece: given.words[0]!,
       shop: given.texts.get('shop'),
@@ -71,7 +75,7 @@ used.
     const planned = withFindings(cast, cuts?.findings ?? [], options)
     const idle = given.despite.filter(d => !planned.plan.despite.some(x => x.id === d.id))
     const err = [...says, ...idle.map(d => `--despite ${d.id}: no such finding stands; left out`)]
-    const names = writeFolder(folder, filesOf(planned, cuts))
+    const names = writeFolder(folder, filesOf(planned, cuts, paper))
     const { verdict, totals, findings } = planned.plan
     err.push(`written to ${folder}: ${names.join(', ')}`)
     if (verdict === 'stop')
@@ -85,7 +89,7 @@ used.
   }
 }
 
-function filesOf(planned: Planned, cuts: CutsPlan | null): Map<string, string | Uint8Array> {
+function filesOf(planned: Planned, cuts: CutsPlan | null, paper: Paper): Map<string, string | Uint8Array> {
   const { plan: p } = planned
   const assets = pageAssets()
   const pictures = facePictures(planned, deflateSync)
@@ -107,7 +111,14 @@ function filesOf(planned: Planned, cuts: CutsPlan | null): Map<string, string | 
     if (p.verdict !== 'stop')
       for (const [file, text] of programFilesOf(cuts, p.despite)) files.set(file, text)
   }
+  for (const [sheet, content] of templateFiles(planned, paper)) files.set(sheet, content)
   return files
+}
+
+function paperOf(word: string | undefined): Paper {
+  if (word === undefined || word === 'A4') return 'A4'
+  if (word === 'letter') return 'letter'
+  throw new Failure(`castwright plan: found --paper ${word}; allowed: A4, letter`)
 }
 
 function anyBegun({ work }: Planned): boolean {

@@ -32,7 +32,7 @@ function run(work: Work): Found[] {
     {
       severity: 'note',
       at: jobs[0]!.entry.at,
-      says: `${some} ${names.length === 1 ? 'is' : 'are'} cut by machine, and the shop names none: whether it reaches and how it is run is not checked. Name the machine in the shop, or cut by hand.`,
+      says: `${some} ${names.length === 1 ? 'is' : 'are'} cut by machine, and the shop names none: no program is written and nothing says whether it reaches. Name the machine in the shop, or cut by hand.`,
       basis: 'the shop, which names no machine',
       settledBy: 'the machine, named in the shop',
       fix,

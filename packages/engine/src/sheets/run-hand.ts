@@ -38,8 +38,8 @@ function handFacts(h: HandCut, several: boolean): RunFact[] {
     out.push(
       fact(
         'Template',
-        `${decimals(doing.offsetMm, 2)} outside the line`,
-        `mm: half of ${decimals(doing.bushMm, 1)} less ${decimals(doing.bitMm, 1)}`
+        decimals(doing.offsetMm, 2),
+        `mm outside the line: half of ${decimals(doing.bushMm, 1)} less ${decimals(doing.bitMm, 1)}`
       ),
       fact('Inside corners', `${decimals(doing.leastRadiusMm!, 1)}`, 'mm at least; half of the bit')
     )
