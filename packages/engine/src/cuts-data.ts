@@ -3,6 +3,7 @@ import { writeProgram } from './cuts/write/write-program.ts'
 import type { CutsPlan } from './cuts-plan.ts'
 import type { Finding } from './findings/finding.ts'
 import type { Despite, Plan } from './plan-answer.ts'
+import { machineCards } from './sheets/machine-card.ts'
 
 /** A program as data: mm, minutes, in the coordinates of its setting. */
 export interface ProgramData {
@@ -121,10 +122,14 @@ export function despiteNotes(despite: readonly Despite[]): string[] {
   return despite.map(d => `Gone on despite ${d.id}, because: ${d.because}`)
 }
 
-/** The files of all programs by name, each with its test cut and its air cut; what is gone on despite stands in all. */
-export function programFilesOf({ set }: CutsPlan, despite: readonly Despite[]): Map<string, string> {
+/**
+ * The files of all programs by name, each with its test cut and its air cut, and the card that lies at the machine;
+ * what is gone on despite stands in all programs.
+ */
+export function programFilesOf(cuts: CutsPlan, plan: Pick<Plan, 'name' | 'despite'>): Map<string, string> {
+  const { set, findings } = cuts
   const { program: dialect } = set.machining.bench.machine
-  const notes = despiteNotes(despite)
+  const notes = despiteNotes(plan.despite)
   const text = (input: ProgramInput, written: { readonly text: string }): string =>
     notes.length === 0
       ? written.text
@@ -134,5 +139,6 @@ export function programFilesOf({ set }: CutsPlan, despite: readonly Despite[]): 
     for (const r of [p.test, p.air]) if (r !== null) files.set(r.file, text(r.input, r.written))
     files.set(p.file, text(p.input, p.written))
   }
+  files.set('at-the-machine.md', machineCards(set, plan.name, findings))
   return files
 }

@@ -67,7 +67,6 @@ export {
 } from './quantity/format.ts'
 export { RUNAWAY_ABOVE_C } from './resin/limits.ts'
 export { buyCsv } from './sheets/buy-csv.ts'
-export { machineCards } from './sheets/machine-card.ts'
 export type { PageAssets } from './sheets/page.ts'
 export { page } from './sheets/page.ts'
 export type { PageFont } from './sheets/page-font.ts'

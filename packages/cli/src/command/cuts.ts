@@ -3,7 +3,6 @@ import {
   cutsData,
   cutsPlan,
   despiteNotes,
-  machineCards,
   programFilesOf,
   restarted,
   surelyPlanned
@@ -109,11 +108,7 @@ function againOf(texts: ReadonlyMap<string, string>, cuts: CutsPlan, plan: Plan)
 }
 
 function filesOf(cuts: CutsPlan, plan: Plan, data: string): Map<string, string> {
-  return new Map([
-    ...programFilesOf(cuts, plan.despite),
-    ['at-the-machine.md', machineCards(cuts.set, plan.name, cuts.findings)],
-    ['cuts.json', data]
-  ])
+  return new Map([...programFilesOf(cuts, plan), ['cuts.json', data]])
 }
 
 function nothing(noMachine: boolean): string {

@@ -108,8 +108,7 @@ function filesOf(planned: Planned, cuts: CutsPlan | null, paper: Paper): Map<str
   }
   if (cuts !== null) {
     files.set('cuts.json', `${JSON.stringify(cutsData(cuts, p), null, 2)}\n`)
-    if (p.verdict !== 'stop')
-      for (const [file, text] of programFilesOf(cuts, p.despite)) files.set(file, text)
+    if (p.verdict !== 'stop') for (const [file, text] of programFilesOf(cuts, p)) files.set(file, text)
   }
   for (const [sheet, content] of templateFiles(planned, paper)) files.set(sheet, content)
   return files

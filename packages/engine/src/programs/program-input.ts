@@ -41,12 +41,18 @@ export function programInput(machining: Machining, made: readonly MadePath[]): P
     intoBedMm: BED_ALLOWED_MM,
     stock: on.stock,
     clearMm: on.clearMm,
-    checkAt: { x: begins.x, y: begins.y, topMm: first.job.topMm },
+    checkAt: { ...checkPlace(on, first, begins), topMm: first.job.topMm },
     tolMm: first.job.tolMm,
     spindle: true,
     visits: [],
     runs: runsOf(machining, made)
   }
+}
+
+// Where the cut begins the face stands to be cut; flattening begins beside the piece.
+function checkPlace({ stock }: MachineSetting, { kind }: Operation, begins: { x: number; y: number }) {
+  if (kind !== 'flatten') return { x: begins.x, y: begins.y }
+  return { x: (stock.minX + stock.maxX) / 2, y: (stock.minY + stock.maxY) / 2 }
 }
 
 // What the piece lies on: the face that is down as it is in this setting.

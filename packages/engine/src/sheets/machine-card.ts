@@ -110,7 +110,7 @@ function program(p: ProgramFile, number: number): string {
     `  - Cutter ${words(cutters)}`,
     ...rehearsal('Test cut', p.test).map(l => `  - ${l}`),
     ...rehearsal('Air cut', p.air).map(l => `  - ${l}`),
-    `  - [ ] **${words(p.file)}**, ${formatMinutes(Math.max(1, p.minutes))}, from ${mm(from)} to ${mm(to)}, ${p.written.passes.length} passes`
+    `  - [ ] **${words(p.file)}**, ${formatMinutes(Math.max(1, p.minutes))}, from ${mm(from)} to ${mm(to)}, ${p.written.passes.length} ${p.written.passes.length === 1 ? 'pass' : 'passes'}`
   ].join('\n')
 }
 

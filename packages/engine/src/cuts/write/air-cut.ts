@@ -2,18 +2,27 @@ import { cutExtentOf, pathsOf } from './extent.ts'
 import { moved } from './placed.ts'
 import type { ProgramInput, Visit } from './program.ts'
 
+/** How far over where the material began the lifted way crosses, mm. */
+const OVER_MM = 2
+
 /**
  * The same program above the work: the same way in x and y, lifted by the whole depth and the lift, so that the deepest
  * move of the cut goes a lift above the work. The spindle stays off; before the way begins it stops over the zero, over
  * the middle and over the outermost corners. Every move is fed at the fastest feed of its part: nothing is cut.
  *
- * Limits: the highest move lies as much higher than that of the cut: the header tells how high.
+ * Limits: it needs as much more height over the work as the cut is deep; the header tells how high it goes.
  */
 export function airCut(program: ProgramInput): ProgramInput {
   const lift = program.clearMm - program.stock.maxZ
   const box = cutExtentOf(pathsOf(program.runs))
   const deepest = Number.isFinite(box.minZ) ? box.minZ : program.clearMm
   const up = Math.max(0, program.stock.maxZ + lift - deepest)
+  // All of it goes above the work: it need not climb to the crossing height of the cut as well.
+  const highest = Math.max(
+    program.clearMm,
+    OVER_MM + up + Math.max(...program.runs.flatMap(r => r.parts.map(p => p.topMm)))
+  )
+  const lifted = (z: number) => Math.min(z + up, highest)
   return {
     ...program,
     kind: 'air cut',
@@ -35,7 +44,7 @@ export function airCut(program: ProgramInput): ProgramInput {
           ...part,
           topMm: part.topMm + up,
           path: moved(part.path, m =>
-            m.kind === 'rapid' ? { ...m, z: m.z + up } : { ...m, z: m.z + up, feedMmMin }
+            m.kind === 'rapid' ? { ...m, z: lifted(m.z) } : { ...m, z: lifted(m.z), feedMmMin }
           )
         }
       })

@@ -43,9 +43,7 @@ export function headerOf(program: ProgramInput, dialect: Dialect, numbers: Numbe
     ...program.notes.map(n => `Note: ${n}`),
     ...program.setting.map(s => `Lies: ${s}`),
     ...program.zero.map(s => `Zero: ${s}`),
-    dialect.zero === 'bed'
-      ? `Zero of heights: the bed. The face to be worked ends at Z${z(0)} ${unit}.`
-      : `Zero of heights: the worked face as it is after flattening in this setting. The bed lies at Z${z(program.bedMm)} ${unit}.`,
+    `Zero of heights: ${zeroWords(program, dialect, z, unit)}`,
     `Height check: before each cutter turns the program stops over X${numbers.mm(program.checkAt.x)} Y${numbers.mm(program.checkAt.y)}, ${numbers.mm(CHECK_MM)} ${unit} over the face as it stands there. If the gap is not that, stop and set the height anew.`,
     ...program.runs.flatMap(r => [
       `Cutter ${r.number}: ${r.words}, ${numbers.mm(r.shape.diameterMm)} ${unit} across, ${program.spindle ? `${r.rpm.toFixed(0)} turns a minute` : 'not turning'}`,
@@ -65,6 +63,13 @@ export function headerOf(program: ProgramInput, dialect: Dialect, numbers: Numbe
     ...program.safety.map(s => `Safety: ${s}`),
     ALWAYS
   ].flatMap(commentLines)
+}
+
+function zeroWords(program: ProgramInput, dialect: Dialect, z: (mm: number) => string, unit: string): string {
+  const test = program.kind === 'test cut'
+  if (dialect.zero === 'bed')
+    return `the bed. ${test ? 'The top of the board lies' : 'The face to be worked ends'} at Z${z(0)} ${unit}.`
+  return `${test ? 'the top of the board' : 'the worked face as it is after flattening in this setting'}. The bed lies at Z${z(program.bedMm)} ${unit}.`
 }
 
 /** How high over the face the tip stands at the height check, mm. */

@@ -1,7 +1,7 @@
 import { cutExtentOf } from './extent.ts'
 import { SAME_MM } from './free.ts'
 import type { Way } from './placed.ts'
-import { moved } from './placed.ts'
+import { moved, placed } from './placed.ts'
 import type { Box, CutterRun, ProgramInput, ProgramPart } from './program.ts'
 import type { Slice } from './slice.ts'
 import { joined, slicesOf } from './slice.ts'
@@ -26,8 +26,11 @@ export interface TestCut {
 /** Deepest that a test cut goes, mm, and the share of the depth where that is less (practice). */
 const TEST_DEPTH_MM = 2
 const TEST_SHARE = 0.5
-/** Board left about and under what is cut, mm (practice). */
-const RIM_MM = 5
+/** Board left about what is cut, to hold it by, and under it, mm (practice). */
+const RIM_MM = 15
+const UNDER_MM = 5
+/** Thickness of a usual cheap board, mm. */
+const USUAL_MM = 12
 /** A rapid move stays this far over the floor of the test, mm. */
 const OVER_FLOOR_MM = 0.5
 /** Two passes whose boxes agree within this go the same way, mm. */
@@ -38,8 +41,8 @@ const SAME_WAY_MM = 0.05
  * heights halved, so that a V-groove keeps its form; a deeper one is cut off at 2 mm, and passes that would go the same
  * way again are left out. The zero of heights is the top of the board.
  *
- * Without a scrap the board is as large as it must be and places stay. On a stated scrap the middle of what is cut goes
- * to its middle; where it is too small the window of its size that holds the most passes is cut, whole passes only.
+ * Without a scrap the board is as large as it must be. The middle of what is cut goes to the middle of the board; where
+ * a stated scrap is too small the window of its size that holds the most passes is cut, whole passes only.
  * Nothing is ever made smaller in x and y.
  */
 export function testCut(program: ProgramInput, scrap?: Scrap): TestCut {
@@ -47,20 +50,16 @@ export function testCut(program: ProgramInput, scrap?: Scrap): TestCut {
   const units = unitsOf(program, lift)
   const rim = 2 * (RIM_MM + Math.max(...program.runs.map(r => r.shape.diameterMm)) / 2)
   const all = boxOf(units)
-  const least = TEST_DEPTH_MM + RIM_MM
+  const least = TEST_DEPTH_MM + UNDER_MM
   const needs = { x: Math.ceil(width(all) + rim), y: Math.ceil(height(all) + rim), thickness: least }
   if (scrap === undefined)
-    return {
-      program: tested(program, units, lift, all, rim, { ...needs, thickness: Math.max(least, 12) }, false),
-      needs,
-      leftOut: []
-    }
+    return { program: tested(program, units, lift, { ...needs, thickness: USUAL_MM }), needs, leftOut: [] }
   if (!(scrap.x > 0 && scrap.y > 0 && scrap.thickness >= least))
     return { program: null, needs, leftOut: units.map(u => u.name) }
   const kept = windowOf(units, scrap.x - rim, scrap.y - rim)
   const leftOut = units.filter(u => !kept.includes(u)).map(u => u.name)
   if (kept.length === 0) return { program: null, needs, leftOut }
-  return { program: tested(program, kept, lift, boxOf(kept), rim, scrap, true, leftOut), needs, leftOut }
+  return { program: tested(program, kept, lift, scrap, leftOut), needs, leftOut }
 }
 
 /** One pass, shallow. */
@@ -139,50 +138,32 @@ function windowOf(units: readonly Unit[], x: number, y: number): Unit[] {
 /** Windows tried along each axis: enough for a scale of ticks, and bounded. */
 const MOST_WINDOWS = 120
 
+/** The passes on a board, the middle of what is cut at its middle. */
 function tested(
   program: ProgramInput,
   units: readonly Unit[],
   lift: number,
-  box: Box,
-  rim: number,
   board: Scrap,
-  toMiddle: boolean,
   leftOut: readonly string[] = []
 ): ProgramInput {
-  const midX = (box.minX + box.maxX) / 2
-  const midY = (box.minY + box.maxY) / 2
-  const dx = toMiddle ? -midX : 0
-  const dy = toMiddle ? -midY : 0
-  const shifted = (slice: Slice): Slice => ({
-    ...slice,
-    from: slice.from === null ? null : { ...slice.from, x: slice.from.x + dx, y: slice.from.y + dy },
-    moves: moved({ moves: slice.moves, passes: [] }, m =>
-      m.kind === 'arc'
-        ? { ...m, x: m.x + dx, y: m.y + dy, cx: m.cx + dx, cy: m.cy + dy }
-        : { ...m, x: m.x + dx, y: m.y + dy }
-    ).moves
-  })
+  const box = boxOf(units)
+  const shift = { turnDeg: 0, shiftX: -(box.minX + box.maxX) / 2, shiftY: -(box.minY + box.maxY) / 2 }
   const runs = program.runs.flatMap((run, r): CutterRun[] => {
     const parts = run.parts.flatMap((part, p): ProgramPart[] => {
       const own = units.filter(u => u.run === r && u.part === p)
-      return own.length === 0 ? [] : [{ ...part, topMm: 0, path: joined(own.map(u => shifted(u.slice))) }]
+      if (own.length === 0) return []
+      return [{ ...part, topMm: 0, path: placed(joined(own.map(u => u.slice)), shift) }]
     })
     return parts.length === 0 ? [] : [{ ...run, parts, minutes: null }]
   })
-  const x = toMiddle ? 0 : midX
-  const y = toMiddle ? 0 : midY
-  const halfX = Math.max(board.x, width(box) + rim) / 2
-  const halfY = Math.max(board.y, height(box) + rim) / 2
+  const [x, y] = [board.x / 2, board.y / 2]
   return {
     ...program,
     kind: 'test cut',
     name: `${program.name} test cut`,
-    zero: [
-      toMiddle
-        ? 'X0 Y0 is the middle of the scrap'
-        : 'X0 Y0 is where it would be on the piece: the board reaches as far as said below',
-      'Z0 is the top of the board'
-    ],
+    setting: ['a cheap board flat on the bed'],
+    zero: ['X0 Y0 is the middle of the board'],
+    holding: ['at the rim of the board, clear of what is cut'],
     notes: [
       ...program.notes,
       `Cheap board, ${board.x} x ${board.y} mm, at least ${board.thickness} thick.`,
@@ -192,16 +173,9 @@ function tested(
     ],
     bedMm: -board.thickness,
     intoBedMm: 0,
-    stock: {
-      minX: x - halfX,
-      maxX: x + halfX,
-      minY: y - halfY,
-      maxY: y + halfY,
-      minZ: -board.thickness,
-      maxZ: 0
-    },
+    stock: { minX: -x, maxX: x, minY: -y, maxY: y, minZ: -board.thickness, maxZ: 0 },
     clearMm: lift,
-    checkAt: { x, y, topMm: 0 },
+    checkAt: { x: 0, y: 0, topMm: 0 },
     runs
   }
 }

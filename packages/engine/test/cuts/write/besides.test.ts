@@ -85,6 +85,7 @@ describe('an air cut', () => {
       const c = extentOf(pathsOf(cut.runs))
       for (const key of ['minX', 'maxX', 'minY', 'maxY'] as const) expect(a[key]).toBe(c[key])
       expect(cutExtentOf(pathsOf(air.runs)).minZ).toBeCloseTo(6.4, 9)
+      expect(a.maxZ).toBeCloseTo(2 + 6.4 - cutExtentOf(pathsOf(cut.runs)).minZ, 9)
       // The stops stand where the box of the cut says.
       const box = cutExtentOf(pathsOf(cut.runs))
       expect(air.visits.slice(2).map(v => [v.x, v.y])).toEqual([
@@ -131,7 +132,7 @@ describe('a test cut', () => {
     const two = testCut(program([run(both)])).program!
     expect(passesOf(two)).toHaveLength(2)
     const { moves } = scan(writeProgram(two, dialect()).text)
-    expect(moves.some(m => m.to[0] === 80 && m.to[2] < 0)).toBe(true)
+    expect(moves.some(m => m.to[0] === 40 && m.to[2] < 0)).toBe(true)
   })
 
   it('writes for paths drawn by lot', () => {
@@ -159,12 +160,12 @@ describe('a test cut', () => {
       })
     )
     const cut = program(runs)
-    const some = testCut(cut, { x: 82, y: 40, thickness: 9 })
+    const some = testCut(cut, { x: 102, y: 60, thickness: 9 })
     expect(some.program!.runs.map(r => r.number)).toEqual([2, 3, 4])
     expect(some.leftOut).toEqual(['pocket 0, pass 1 of 1, 3 deep'])
-    // 164 of way, cutter 6, 5 of rim on either side.
-    expect(some.needs).toEqual({ x: 180, y: 36, thickness: 7 })
-    const none = testCut(cut, { x: 30, y: 30, thickness: 9 })
+    // 164 of way, cutter 6, 15 of rim on either side.
+    expect(some.needs).toEqual({ x: 200, y: 56, thickness: 7 })
+    const none = testCut(cut, { x: 50, y: 50, thickness: 9 })
     expect(none.program).toBeNull()
     expect(none.leftOut).toHaveLength(4)
   })
