@@ -8,6 +8,7 @@ import {
   number,
   percent,
   place,
+  point,
   span,
   temperature,
   volume,
@@ -138,6 +139,29 @@ export const readingSchema = z
       pin: number('which', 1, 20),
       x: place('measured'),
       y: place('measured'),
+      ...common
+    }),
+    z.strictObject({
+      kind: z.literal('place'),
+      face: choice('the face that is up', ['front', 'back']),
+      marks: z
+        .array(
+          z.strictObject({
+            drawn: point('where the piece has it, seen from the front'),
+            measured: point('where the machine found it, from the zero of the setting')
+          })
+        )
+        .min(2)
+        .max(20)
+        .meta({
+          description: 'marks touched on the machine',
+          sample: [
+            [
+              { drawn: [-100, 0], measured: [-99.8, 0.1] },
+              { drawn: [100, 0], measured: [100.2, 0.3] }
+            ]
+          ]
+        }),
       ...common
     }),
     z.strictObject({
