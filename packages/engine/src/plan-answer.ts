@@ -72,6 +72,8 @@ export interface Plan {
   readonly inUse: Work['inUse']
   /** What is lifted or turned, by the number of the step. */
   readonly moves: Work['moves']
+  /** Pins that tie both faces; null where nothing asks for them. */
+  readonly pins: Work['pins'] | null
   /** What no machine cuts, by the number of its step. */
   readonly hand: Work['hand']
   /** What the machine cuts, with which cutter and how; empty without a machine. */

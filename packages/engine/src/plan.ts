@@ -178,6 +178,7 @@ function planFrom(
         ? null
         : { ...work.bow, rows: work.bow.rows.map(r => ({ ...r, step: work.steps[r.step]!.number })) },
     inUse: work.inUse,
+    pins: work.pins.needed || work.pins.pins.length > 0 ? work.pins : null,
     moves: work.moves.map(m => ({ ...m, step: work.steps[m.step]!.number })),
     machine: work.machineCuts.cuts.map(c => planMachineCut(c, work.steps[c.step]!.number)),
     hand: work.hand.map(h => ({ ...h, step: work.steps[h.step]!.number })),

@@ -139,6 +139,7 @@ import { tintStrength } from './tint-strength.ts'
 import { tipsOver } from './tips-over.ts'
 import { turnsMud } from './turns-mud.ts'
 import { unmixed } from './unmixed.ts'
+import { wallBetween } from './wall-between.ts'
 import { wallLow } from './wall-low.ts'
 import { warmParts } from './warm-parts.ts'
 import { waterTest } from './water-test.ts'
@@ -260,6 +261,7 @@ export const CHECKS: readonly Check[] = [
   pinsNone,
   pinsAcrossGrain,
   pinsLoose,
+  wallBetween,
   // Hardware.
   hardwarePocket,
   hardwareFace,

@@ -13,6 +13,7 @@ import { byMachine } from './run-machine.ts'
 import { mouldDetail, place, signed } from './run-mould.ts'
 import type { RunDetail, RunFact } from './run-part.ts'
 import { blank, detail, fact } from './run-part.ts'
+import { pinsDetail, turnDetail } from './run-pins.ts'
 import { pourDetail, stonesDetail } from './run-pour.ts'
 import { sanded } from './run-sanding.ts'
 import { moistureFacts, roughWords, sealFacts, standFacts, weightBlanks } from './run-timber.ts'
@@ -37,12 +38,9 @@ export function stepDetail(plan: Plan, work: Work, i: number): RunDetail {
     case 'demould':
       return demouldDetail(work, i)
     case 'turn over':
-      return detail({ facts: liftFacts(work, i) })
+      return turnDetail(work, i)
     case 'drill pins':
-      return detail({
-        does: ['Drill into waste that stays to the end; both faces are measured from these holes.'],
-        blanks: [blank('Pin 1, x', 'mm'), blank('y', 'mm'), blank('Pin 2, x', 'mm'), blank('y', 'mm')]
-      })
+      return pinsDetail(work)
     case 'flatten':
     case 'sand':
       return sanded(work, i, byMachine(work, i, byHand(work, i, flattenDetail(work, i))))

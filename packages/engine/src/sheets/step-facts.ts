@@ -13,6 +13,7 @@ import { coatBrief, floodWords } from './run-coat.ts'
 import { bandWords, endGap, maskedOn, sizeFacts } from './run-fit.ts'
 import { handPhrases } from './run-hand.ts'
 import { machinePhrases } from './run-machine.ts'
+import { pinPhrases, turnPhrase } from './run-pins.ts'
 import { sandingWords } from './run-sanding.ts'
 import { heldPhrases } from './run-tabs.ts'
 import { liftPhrase, usePhrases } from './use-words.ts'
@@ -83,7 +84,9 @@ export function stepFacts(plan: Plan, work: Work, i: number, shown: ShownUnits =
     case 'demould':
       return [...bows(work, i, shown), ...liftPhrase(work, i, shown)]
     case 'turn over':
-      return liftPhrase(work, i, shown)
+      return [...turnPhrase(work, i), ...liftPhrase(work, i, shown)]
+    case 'drill pins':
+      return pinPhrases(work, shown)
     case 'cut': {
       const c = plan.cuts[step.cut!.index]!
       const ends = sizeFacts(work, step.cut!.index, c.size, shown)

@@ -35,7 +35,7 @@ export function measuredFrame(
 ): MeasuredFrame {
   const marks = placeMarks(frame, readings) ?? (setting.index === 0 ? null : pinMarks(frame, pins, readings))
   const place = marks === null ? null : registeredOrNull(marks)
-  const thickness = thicknessOf(setting, stack, readings)
+  const thickness = thicknessRead(stack, readings, setting.to)
   const moved =
     thickness === null ? frame : { ...frame, bedZ: frame.bedZ - (thickness.measuredMm - thickness.plannedMm) }
   return {
@@ -72,18 +72,17 @@ function registeredOrNull(marks: readonly Mark[]): Registered | null {
   }
 }
 
-function thicknessOf(
-  setting: Setting,
+/** The last thickness read, and what it was planned to be by then; null: none was read, or one of something else. */
+export function thicknessRead(
   { states, steps }: Pick<Stack, 'states' | 'steps'>,
-  readings: readonly Reading[]
+  readings: readonly Reading[],
+  upTo = states.length - 1
 ): MeasuredFrame['thickness'] {
   const last = latest(readings.flatMap(r => (r.kind === 'thickness' ? [r] : [])))
   if (last === null) return null
-  // Flattened up to the end of this setting, and what came out of the mould.
+  // As it came out of the mould, and after each flattening.
   const planned = states.flatMap((s, i) =>
-    i <= setting.to && (steps[i]!.kind === 'flatten' || steps[i]!.kind === 'demould')
-      ? [s.highZ - s.lowZ]
-      : []
+    i <= upTo && (steps[i]!.kind === 'flatten' || steps[i]!.kind === 'demould') ? [s.highZ - s.lowZ] : []
   )
   const off = planned.map(mm => Math.abs(mm - last.thickness))
   const least = Math.min(...off)

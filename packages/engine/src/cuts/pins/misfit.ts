@@ -41,32 +41,52 @@ export function misfitOf(
   machineErrorMm: number,
   moving: readonly Moving[]
 ): Misfit {
-  const play = (x: number, y: number) =>
-    offMm(pins, Math.hypot(x - first[0], y - first[1]), Math.hypot(x - second[0], y - second[1]))
-  let [worst, x, y] = [Number.NEGATIVE_INFINITY, 0, 0]
-  for (const ring of outline.rings)
-    for (let k = 0; k < ring.length; k += 2) {
-      const mm = play(ring[k]!, ring[k + 1]!)
-      if (mm > worst) [worst, x, y] = [mm, ring[k]!, ring[k + 1]!]
-    }
+  const [dx, dy] = [second[0] - first[0], second[1] - first[1]]
+  const long = Math.max(1e-9, Math.hypot(dx, dy))
+  const play = (x: number, y: number) => {
+    const [px, py] = [x - first[0], y - first[1]]
+    return offMm(pins, (px * dx + py * dy) / long, (py * dx - px * dy) / long)
+  }
   // What moves is reckoned along and across the line of the pins, to the same place.
-  const along = growthMm(moving, first, [x, first[1]])
-  const across = growthMm(moving, first, [first[0], y])
-  const moisture: Band = [
-    Math.hypot(along[0], across[0]),
-    Math.hypot(along[1], across[1]),
-    Math.hypot(along[2], across[2])
-  ]
+  const moisture = (x: number, y: number): Band => {
+    const along = growthMm(moving, first, [x, first[1]])
+    const across = growthMm(moving, first, [first[0], y])
+    return [0, 1, 2].map(k => Math.hypot(along[k]!, across[k]!)) as unknown as Band
+  }
   const machine = 2 * machineErrorMm
+  const all = outermost(outline).map(([x, y]) => {
+    const [playMm, moistureMm] = [play(x, y), moisture(x, y)]
+    const mm: Band = [
+      moistureMm[0],
+      Math.hypot(playMm, machine) + moistureMm[1],
+      playMm + machine + moistureMm[2]
+    ]
+    return { x, y, playMm, moistureMm, mm }
+  })
+  const worst = all.reduce((a, b) => (b.mm[1] > a.mm[1] + 1e-12 ? b : a))
   return {
+    ...worst,
     turnDeg: (turnRad(pins) * 180) / Math.PI,
-    playMm: worst,
     machineMm: machine,
-    moistureMm: moisture,
-    mm: [moisture[0], Math.hypot(worst, machine) + moisture[1], worst + machine + moisture[2]],
-    x,
-    y,
     pitchMm: growthMm(moving, first, second),
     pitchTakenMm: pitchTakenMm(pins)
   }
+}
+
+/** Directions in which the outermost places are looked for: the share of play is convex, so it is greatest there. */
+const DIRECTIONS = 16
+
+function outermost(outline: Region): Place[] {
+  const out: Place[] = []
+  for (let k = 0; k < DIRECTIONS; k++) {
+    const a = (2 * Math.PI * (k + 0.5)) / DIRECTIONS
+    let [most, x, y] = [Number.NEGATIVE_INFINITY, 0, 0]
+    for (const ring of outline.rings)
+      for (let i = 0; i < ring.length; i += 2) {
+        const reach = ring[i]! * Math.cos(a) + ring[i + 1]! * Math.sin(a)
+        if (reach > most) [most, x, y] = [reach, ring[i]!, ring[i + 1]!]
+      }
+    if (!out.some(p => p[0] === x && p[1] === y)) out.push([x, y])
+  }
+  return out
 }

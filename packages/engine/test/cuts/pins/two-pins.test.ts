@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { landFreedomMm, offMm, pitchTakenMm, turnRad } from '../../../src/cuts/pins/two-pins.ts'
+import { boundMm, landFreedomMm, offMm, pitchTakenMm, turnRad } from '../../../src/cuts/pins/two-pins.ts'
 import { chance } from '../../stack/random.ts'
 
 /**
@@ -33,7 +33,8 @@ describe('two pins', () => {
     expect(turnRad(pins)).toBeCloseTo(0.25e-3, 12)
     expect((turnRad(pins) * 180) / Math.PI).toBeCloseTo(0.014, 3)
     // 300 mm from the first pin, away from the second: 0.025 + 300 · 0.25e-3.
-    expect(offMm(pins, 300, 500)).toBeCloseTo(0.1, 12)
+    expect(boundMm(pins, 300)).toBeCloseTo(0.1, 12)
+    expect(offMm(pins, -300, 0)).toBeCloseTo(0.1, 12)
     expect(pitchTakenMm(pins)).toBeCloseTo(0.05, 12)
   })
 
@@ -44,21 +45,22 @@ describe('two pins', () => {
     expect(landFreedomMm(8.05, 8, 2)).toBeGreaterThan(3 * 0.025)
   })
 
-  // Seeded simulation: never beyond the formula, and it comes near to it where the formula says it is attained.
+  // Seeded simulation: never beyond the formula (its angle is searched in steps: 0.3 %), and it comes near to it.
   const cases = [
     { c1: 0.05, c2: 0.05, pitch: 200, at: [-300, 0], near: 0.93 },
     { c1: 0.05, c2: 0.05, pitch: 200, at: [500, 0], near: 0.93 },
     { c1: 0.1, c2: 0.04, pitch: 240, at: [-120, 0], near: 0.9 },
-    { c1: 0.2, c2: 0.1, pitch: 550, at: [100, 110], near: 0 },
-    { c1: 0.05, c2: 0.05, pitch: 600, at: [560, 110], near: 0 }
+    { c1: 0.2, c2: 0.1, pitch: 550, at: [100, 110], near: 0.9 },
+    { c1: 0.05, c2: 0.05, pitch: 600, at: [560, 110], near: 0.9 }
   ] as const
   it.each(cases)(
-    'bound a part laid on them by chance: $c1 $c2 over $pitch at $at',
+    'say how far a part laid on them by chance lies off: $c1 $c2 over $pitch at $at',
     ({ c1, c2, pitch, at, near }) => {
       const pins = { clearance1Mm: c1, clearance2Mm: c2, pitchMm: pitch }
-      const bound = offMm(pins, Math.hypot(at[0], at[1]), Math.hypot(at[0] - pitch, at[1]))
+      const bound = offMm(pins, at[0], at[1])
+      expect(bound).toBeLessThanOrEqual(boundMm(pins, Math.hypot(at[0], at[1])) * (1 + 1e-9))
       const { most, turn } = simulated({ c1, c2, pitch }, at, 7, 60_000)
-      expect(most).toBeLessThanOrEqual(bound * (1 + 1e-6))
+      expect(most).toBeLessThanOrEqual(bound * 1.003)
       expect(most).toBeGreaterThan(near * bound)
       expect(turn).toBeLessThanOrEqual(turnRad(pins) * (1 + 1e-6))
       expect(turn).toBeGreaterThan(0.85 * turnRad(pins))

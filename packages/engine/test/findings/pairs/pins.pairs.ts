@@ -51,6 +51,14 @@ const upright: PieceDocument = {
     tolerance: 2
   }
 }
+// Two pockets one under the other in 18 mm of timber.
+const facing = (depth: number): PieceDocument => ({
+  ...PLAIN,
+  cuts: [
+    { id: 'dish', face: 'front', shape: { rectangle: [40, 40], corner: 4, at: [100, 0] }, depth: 7 },
+    { id: 'dome', face: 'back', shape: { rectangle: [40, 40], corner: 4, at: [100, 0] }, depth }
+  ]
+})
 const machine = (error: number) => ({ castwright: 1 as const, machine: { x: 800, y: 600, error } })
 
 export const pairs: readonly Pair[] = [
@@ -146,5 +154,23 @@ export const pairs: readonly Pair[] = [
     edit: { op: 'replace', path: '/machine/error', value: 0.2 },
     severity: 'caution',
     noFix: 'the machine is the shop’s, not the piece’s'
+  },
+  {
+    id: 'wall-between',
+    about: 'pockets from both faces with 3.2 mm between them, on a blank that may come out thinner',
+    sound: { piece: facing(7.4) },
+    edit: { op: 'replace', path: '/cuts/1/depth', value: 7.8 },
+    severity: 'note'
+  },
+  {
+    id: 'wall-between',
+    about: 'a blank read 0.8 mm thinner than planned',
+    sound: {
+      piece: facing(7.4),
+      readings: [{ id: 'r-thickness', at: '2026-11-28T09:00Z', kind: 'thickness', thickness: 18 }]
+    },
+    on: 'readings',
+    edit: { op: 'replace', path: '/0/thickness', value: 17.2 },
+    severity: 'caution'
   }
 ]
