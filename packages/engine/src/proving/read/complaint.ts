@@ -30,11 +30,16 @@ export class Complaints {
   reading = true
   private readonly said = new Set<string>()
 
+  /** Whether further complaints are counted only. */
+  get full(): boolean {
+    return this.list.length >= KEPT
+  }
+
   add(severity: Complaint['severity'], column: number, says: string, found: string, allowed: string): void {
     if (severity === 'error') this.errors++
     else if (severity === 'warning') this.warnings++
     else this.notes++
-    if (this.list.length < KEPT) this.list.push({ line: this.line, column, severity, says, found, allowed })
+    if (!this.full) this.list.push({ line: this.line, column, severity, says, found, allowed })
   }
 
   /** Said at the first place only. */

@@ -189,7 +189,8 @@ export class Values {
       const word = /^[A-Za-z \t]*/
         .exec(this.at.text.slice(this.at.pos, this.at.end))![0]
         .replace(/[ \t]/g, '')
-      const meant = nearest(word, FUNCTIONS)
+      // What nobody will read is not looked for.
+      const meant = this.at.complaints.full ? null : nearest(word, FUNCTIONS)
       return this.at.complaints.fail(
         column,
         'A number is missing, and no function has that name.',
