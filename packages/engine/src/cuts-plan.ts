@@ -1,9 +1,12 @@
 import type { Machining } from './cuts/operation/machining.ts'
 import { machiningOf } from './cuts/operation/machining.ts'
+import type { CutBy } from './findings/edge-worn.ts'
+import { wornFindings } from './findings/edge-worn.ts'
 import type { Finding } from './findings/finding.ts'
 import { notMadeFinding, provedFinding, unreadFinding } from './findings/proved.ts'
 import type { Work } from './findings/work.ts'
 import { partOfLine } from './programs/joined.ts'
+import type { MadePath } from './programs/program-input.ts'
 import type { ProgramSet } from './programs/program-set.ts'
 import { programSteps } from './programs/program-set.ts'
 import type { StepProof } from './programs/prove-set.ts'
@@ -54,9 +57,15 @@ export function cutsPlan(work: Work, onProgress: (share: number) => void = () =>
   }
 }
 
+function cutBy({ operation, time }: MadePath): CutBy {
+  const { at, cutter, met } = operation
+  return { at, cutter: cutter.name, id: cutter.id, met, cutMm: time.cutMm }
+}
+
 /** What stands against the programs. */
 export function findingsOfCuts(set: ProgramSet, proofs: readonly StepProof[]): Finding[] {
   const out: Finding[] = set.notMade.map(n => notMadeFinding(n.at, n.name, n.says, n.largestMm))
+  out.push(...wornFindings(set.programs.flatMap(p => p.made).map(cutBy)))
   for (const { at, programs, proof } of proofs) {
     for (const p of programs) {
       const first = p.complaints.find(c => c.severity === 'error')

@@ -81,6 +81,6 @@ export class Place {
     const a = zToPlan(this.on.frame, floorMm)
     const b = zToPlan(this.on.frame, this.topMm)
     const { stack, materials } = this.bench
-    return metAlong(stack, this.before, places, Math.min(a, b), Math.max(a, b), materials.timbers)
+    return metAlong(stack, this.before, places, Math.min(a, b), Math.max(a, b), materials)
   }
 }

@@ -4,7 +4,7 @@ import type { Region } from '../../shape/region.ts'
 import { coreAt } from '../../stack/core.ts'
 import type { Stack } from '../../stack/stack.ts'
 import type { Met } from '../run/met.ts'
-import { metOf, metOnce } from '../run/met.ts'
+import { filledPours, metOf, metOnce } from '../run/met.ts'
 
 /** Places along each side of the box of a region at which its core is asked. */
 const ACROSS = 9
@@ -53,13 +53,15 @@ export function metAlong(
   places: readonly Place[],
   lowZ: number,
   highZ: number,
-  timbers: Materials['timbers']
+  materials: Pick<Materials, 'timbers' | 'stones' | 'tints'>
 ): Met[] {
   const happened = stack.events.slice(0, events)
+  const filled = filledPours(materials)
   const met: Met[] = []
   for (const [x, y] of places) {
     for (const part of coreAt(stack.geometry, happened, x, y))
-      if (part.to > lowZ + 1e-6 && part.from < highZ - 1e-6) met.push(metOf(part.material, timbers))
+      if (part.to > lowZ + 1e-6 && part.from < highZ - 1e-6)
+        met.push(metOf(part.material, materials.timbers, filled))
   }
   return metOnce(met)
 }

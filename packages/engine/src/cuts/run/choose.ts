@@ -76,8 +76,9 @@ const STOUT_MM = { clear: 8, outline: 6.35, flatten: 25.4 } as const
 /**
  * The largest cutter that fits, is long enough and goes down as the cut needs, up to 8 mm for a pocket and 6.35 for an
  * outline (common practice on a small spindle), and the next larger where those do not reach; among equals an end mill,
- * then the one with the shorter edges, which is the stiffer. A cutter whose shank is no thicker than its edges may go deeper than they are long, in
- * passes, up to its holder.
+ * then the one with the shorter edges, which is the stiffer. One whose edges are as long as the cut is deep goes before
+ * any whose are not; where there is none, one whose shank is no thicker than its edges goes deeper in passes, up to its
+ * holder.
  */
 export function chooseCutter(need: CutterNeed, cutters: readonly Cutter[]): CutterChoice | NoCutter {
   const [low, high] = sizeRange(need)
@@ -110,6 +111,7 @@ export function chooseCutter(need: CutterNeed, cutters: readonly Cutter[]): Cutt
   const order = [...deep].sort(
     (a, b) =>
       formRank(need, a) - formRank(need, b) ||
+      Number(shankRuns(need, a)) - Number(shankRuns(need, b)) ||
       b.shape.diameterMm - a.shape.diameterMm ||
       Number(b.kind === 'flat') - Number(a.kind === 'flat') ||
       a.shape.fluteMm - b.shape.fluteMm
@@ -121,7 +123,7 @@ export function chooseCutter(need: CutterNeed, cutters: readonly Cutter[]): Cutt
     limits.push(
       `slender: ${decimals(need.depthMm, 1)} deep is ${decimals(need.depthMm / diameterMm, 1)} times its diameter; light passes, listen for chatter`
     )
-  if (need.depthMm > fluteMm)
+  if (shankRuns(need, cutter))
     limits.push(
       `edges ${decimals(fluteMm, 1)} long: below that its ${decimals(shankMm, 2)} mm shank runs in the cut; clear the chips`
     )
@@ -164,6 +166,11 @@ function formRank(need: CutterNeed, cutter: Cutter): number {
   if (need.kind === 'clear' || need.kind === 'outline')
     return diameterMm <= STOUT_MM[need.kind] + 1e-9 ? 0 : diameterMm
   return need.kind === 'v' || need.kind === 'keyhole' ? diameterMm : 0
+}
+
+// Whether the shank runs in the cut, below edges that are too short.
+function shankRuns(need: CutterNeed, { shape }: Cutter): boolean {
+  return shape.form !== 'v' && shape.form !== 'keyhole' && need.depthMm > shape.fluteMm + 1e-9
 }
 
 /** How deep a cutter goes, mm: its edges, or up to the holder where the shank is no thicker. */

@@ -6,7 +6,7 @@ import { segmentsTime } from './motion-time.ts'
 /**
  * Moves of a program that was read, one entry each: kind 0 rapid, 1 line, 2 and 3 arcs clockwise and counter-clockwise,
  * 4 a dwell, from 5 on a stop or a change; ends x, y, z in mm; a, b the middle of an arc along the two axes of its
- * plane in the order of the alphabet (17: x y, 18: x z, 19: y z); feed mm/min, 0 none.
+ * plane (17: x y, 18: z x, 19: y z), of a dwell a its seconds; feed mm/min, 0 none.
  */
 export interface ReadMoves {
   readonly count: number
@@ -32,8 +32,8 @@ const AXES: Readonly<Record<number, readonly [number, number, number]>> = {
 }
 
 /**
- * How long a program takes, by the same model as a path of our own. How long dwells last is not in what was read: they
- * stop the machine and count for nothing, as do stops and changes. The first move comes from an unknown place and
+ * How long a program takes, by the same model as a path of our own. Stops and changes of the cutter halt the
+ * machine and count for nothing: how long they last is the maker's. The first move comes from an unknown place and
  * takes no time.
  */
 export function programTime(moves: ReadMoves, machine: MotionLimits): MotionTime {
@@ -42,7 +42,7 @@ export function programTime(moves: ReadMoves, machine: MotionLimits): MotionTime
   for (let i = 0; i < moves.count; i++) {
     const kind = moves.kind[i]!
     if (kind >= DWELL) {
-      pen.stand(0)
+      pen.stand(kind === DWELL ? moves.a[i]! : 0)
       continue
     }
     const to = [moves.x[i]!, moves.y[i]!, moves.z[i]!] as const
@@ -51,7 +51,7 @@ export function programTime(moves: ReadMoves, machine: MotionLimits): MotionTime
     if ((kind === ARC_CLOCKWISE || kind === ARC_COUNTER) && known) {
       const axes = AXES[moves.plane[i]!] ?? AXES[17]!
       const [p, q, r] = axes
-      const [ma, mb] = p < q ? [moves.a[i]!, moves.b[i]!] : [moves.b[i]!, moves.a[i]!]
+      const [ma, mb] = [moves.a[i]!, moves.b[i]!]
       pen.arc(
         axes,
         [at[p]! - ma, at[q]! - mb],

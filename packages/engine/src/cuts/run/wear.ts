@@ -30,16 +30,16 @@ export interface Wear {
  * Wear of an edge as a caution, never a promise: the way cut against what an edge takes in the hardest of what is met.
  *
  * @param cutMm way along the work, mm
- * @param filled the resin holds mineral or metal
  */
-export function wearOf(cutMm: number, met: readonly Met[], filled: boolean): Wear {
+export function wearOf(cutMm: number, met: readonly Met[]): Wear {
   const resin = met.some(m => m.material === 'resin')
+  const filled = met.some(m => m.filled)
   const least = Math.min(
     ...(met.length === 0 ? [EDGE_M.hardwood] : met.map(m => EDGE_M[m.material])),
-    ...(filled && resin ? [FILLED_M] : [])
+    ...(filled ? [FILLED_M] : [])
   )
   const share = cutMm / 1000 / least
-  const where = filled && resin ? 'resin with mineral or metal in it' : resin ? 'resin' : 'timber'
+  const where = filled ? 'resin with mineral or metal in it' : resin ? 'resin' : 'timber'
   return {
     share,
     says:

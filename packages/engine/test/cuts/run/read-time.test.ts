@@ -47,5 +47,7 @@ describe('time of a program that was read', () => {
     const stop = minutes('G0 X0 Y0 Z0', 'G1 X50 F1200', 'G4 P0', 'G1 X100')
     // 20 mm/s lost and gained: 20/300 s more.
     expect(60 * (stop - on)).toBeCloseTo(20 / 300, 9)
+    const waits = minutes('G0 X0 Y0 Z0', 'G1 X50 F1200', 'G4 P1.5', 'G1 X100')
+    expect(60 * (waits - stop)).toBeCloseTo(1.5, 9)
   })
 })
