@@ -1,5 +1,5 @@
 // One million lines over a board of 600 × 400 mm at 0.2 mm: clearing with a flat cutter of 6 mm along curved passes, a
-// carved relief with a ball of 6 mm, V-grooves of 60 degrees and 6 mm; moves of 0.6 mm and less. Beside it: the whole
+// carved relief with a ball of 6 mm, V-grooves of 60 degrees and 6 mm; moves of 1 mm clearing, of 0.6 mm else. Beside it: the whole
 // footprint of the cutter stamped every 0.1 mm into the same grid, footprints made beforehand, cells of one typed array.
 import { readPiece } from '../packages/engine/dist/src/index.js'
 
@@ -50,9 +50,8 @@ function program() {
     offset: new Uint16Array(LINES).fill(1)
   }
   const [w, h] = [WIDE / 2 - 5, HIGH / 2 - 5]
-  const long = 0.6
-  const perRow = Math.floor((2 * w) / long)
-  const part = (from, to, tool, row, zOf) => {
+  const part = (from, to, tool, long, row, zOf) => {
+    const perRow = Math.floor((2 * w) / long)
     for (let k = from; k < to; k++) {
       const n = k - from
       const r = Math.floor(n / perRow)
@@ -65,9 +64,9 @@ function program() {
       m.tool[k] = tool
     }
   }
-  part(0, 400_000, 1, 2.4, (_x, _y, pass) => -1.5 * (pass + 1))
-  part(400_000, 800_000, 2, 1, (x, y) => -6 + 1.5 * Math.sin(0.1 * x) * Math.cos(0.08 * y))
-  part(800_000, LINES, 3, 4, (x, _y, pass) => -7 - pass - Math.sin(0.3 * x))
+  part(0, 400_000, 1, 1, 2.4, (_x, _y, pass) => -1 * (pass + 1))
+  part(400_000, 800_000, 2, 0.6, 1, (x, y) => -6 + 1.5 * Math.sin(0.1 * x) * Math.cos(0.08 * y))
+  part(800_000, LINES, 3, 0.6, 4, (x, _y, pass) => -7 - pass - Math.sin(0.3 * x))
   return m
 }
 

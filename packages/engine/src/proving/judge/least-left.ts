@@ -1,4 +1,5 @@
-import { type Block, HOLLOW_MM } from '../sweep/block.ts'
+import { HOLLOW_MM } from '../sweep/asker.ts'
+import type { Block } from '../sweep/block.ts'
 import { SmallMap } from './small-map.ts'
 
 /** The least that is left over a layer or a hollow under what was cut. Place in program coordinates, mm. */
@@ -21,8 +22,8 @@ export function leastLeft(block: Block): { least: LeastLeft[]; depth: SmallMap }
       for (let i = i0; i < i1; i++) {
         const p = j * nx + i
         const t = top[p]!
-        const k = block.columnIndex(i, j)
-        const taken = block.columns[k]!.top - t
+        const k = block.columnAt(i, j)
+        const taken = block.columns.top[k]! - t
         if (taken <= 1e-4) continue
         depth.add(i, j, taken)
         const known = lowest.get(k)
@@ -33,7 +34,7 @@ export function leastLeft(block: Block): { least: LeastLeft[]; depth: SmallMap }
   })
   const best = new Map<string, LeastLeft>()
   for (const [k, t] of lowest) {
-    const { spans } = block.columns[k]!
+    const spans = block.columns.spans(k)
     const p = cellOf.get(k)!
     const say = (over: string, mm: number) => {
       const known = best.get(over)

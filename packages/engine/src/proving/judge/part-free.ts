@@ -46,8 +46,8 @@ export function cutFree(block: Block, outline: Region): CutFree[] {
       if (q >= 0 && q < n && parent[q]! >= 0) parent[root(q)] = root(p)
   }
   for (let p = 0; p < n; p++) {
-    const c = block.columnAt((p % nx) * every, Math.floor(p / nx) * every)
-    if (cutThrough[p] === -1 && c.through > Number.NEGATIVE_INFINITY) hang(p)
+    const k = block.columnAt((p % nx) * every, Math.floor(p / nx) * every)
+    if (cutThrough[p] === -1 && block.columns.through[k]! > Number.NEGATIVE_INFINITY) hang(p)
   }
   // The largest piece of the waste, and the pieces inside the outline.
   const own = new Map<number, number>()

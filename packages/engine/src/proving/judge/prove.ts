@@ -54,8 +54,8 @@ export interface Proof {
   readonly cellMm: number
 }
 
-/** Moves between two answers of how far it has come. */
-const SLICE = 4096
+/** Moves, and millimetres of way, between two answers of how far it has come. */
+const SLICE = 2000
 
 /**
  * Sweeps a program over the piece as it stands and says what is wrong with it. A generator, so that whoever runs it may
@@ -77,12 +77,21 @@ export function* proveProgram(ask: ProveAsk): Generator<number, Proof> {
     ...(guards.bedMm === undefined ? {} : { bedMm: guards.bedMm })
   })
   const judge = new Judge(block, new Hollows(), motions, ask.cutterByTool, guards)
+  let work = 0
   for (let n = 0; n < motions.count; n++) {
     judge.step(n)
-    if (n % SLICE === SLICE - 1) yield (0.9 * n) / motions.count
+    // Few long moves are as much work as many short ones.
+    work +=
+      1 +
+      (n === 0
+        ? 0
+        : Math.abs(motions.x[n]! - motions.x[n - 1]!) + Math.abs(motions.y[n]! - motions.y[n - 1]!) || 0)
+    if (work < SLICE) continue
+    work = 0
+    yield (0.8 * n) / motions.count
   }
   judge.end()
-  yield 0.9
+  yield 0.8
   const reports = judge.reports()
   if (guards.held === 'waste') {
     for (const f of cutFree(block, stack.geometry.outline)) {
@@ -91,11 +100,19 @@ export function* proveProgram(ask: ProveAsk): Generator<number, Proof> {
       reports.push(reportOf('part free', '', t, 0))
     }
   }
-  yield 0.95
+  yield 0.85
   let comparison: Comparison | null = null
   if (ask.wantedEvents !== null) {
     ensureWanted(block, ask)
-    comparison = compare(block, guards.tolMm, BLOCK_STEP_MM)
+    const comparing = compare(block, guards.tolMm, BLOCK_STEP_MM)
+    for (;;) {
+      const step = comparing.next()
+      if (step.done) {
+        comparison = step.value
+        break
+      }
+      yield 0.85 + 0.15 * step.value
+    }
     for (const [kind, d] of [
       ['left standing', comparison.left],
       ['cut away', comparison.cutAway]

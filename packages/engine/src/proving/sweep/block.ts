@@ -1,24 +1,19 @@
-import { bounds, inside } from '../../shape/measure.ts'
+import { bounds } from '../../shape/measure.ts'
 import type { Bounds, Region } from '../../shape/region.ts'
-import { coresAfter } from '../../stack/core.ts'
 import { kindsOver } from '../../stack/core-grid.ts'
 import type { StackEvent } from '../../stack/event.ts'
 import type { Grid } from '../../stack/grid-rows.ts'
 import type { Stack } from '../../stack/stack.ts'
-import { stonesBeds } from '../../stack/stones-met.ts'
-import { type Column, columnOf, solidBetween, spansOf, type Watched } from './column.ts'
+import { Asker, TOUCH_MM } from './asker.ts'
+import { Columns } from './column.ts'
 import { boxInProgram, type Frame, zInProgram } from './frame.ts'
 import type { Guard, Watch } from './guard.ts'
 import { Tally } from './tally.ts'
 
-/** Cells of a tile along one side, as a power of two: 25.6 mm at 0.2 mm. */
-const TILE = 7
+/** Cells of a tile along one side, as a power of two: 51.2 mm at 0.2 mm. */
+const TILE = 8
 /** Step in which heights that vary over the plan are told apart, mm. */
-export const BLOCK_STEP_MM = 0.02
-/** Met by less than this, nothing is said: rounding of figures and of the heights kept, mm. */
-const TOUCH_MM = 0.05
-/** An underside that lies higher than this over the bed is no rough face but cut, mm. */
-export const HOLLOW_MM = 0.5
+export const BLOCK_STEP_MM = 0.04
 /** Cells beyond which a block is refused: 1800 × 900 mm at 0.2 mm has 40 million. */
 const MOST_CELLS = 60_000_000
 
@@ -65,7 +60,7 @@ export class Block {
   readonly highMm: number
   /** Top of what is left, by cell; meaningful in tiles that are filled in. */
   readonly top: Float32Array
-  readonly columns: Column[] = []
+  readonly columns: Columns
   readonly watches: readonly Watch[]
   readonly tallies: readonly Tally[]
   /** Of the move at hand: volume taken, mm³/cell², most taken at a place and where, [volume, deepest, cell]. */
@@ -79,24 +74,14 @@ export class Block {
   readonly cutThrough: Int32Array
 
   private readonly kind: Uint16Array
-  private alert = new Float64Array(1024)
-  /** No column asks to be looked at when cut no deeper than this. */
-  alertMost = Number.NEGATIVE_INFINITY
   private readonly tilesX: number
   private readonly tilesY: number
   private readonly base: Int32Array
   private readonly tileHigh: Float32Array
   private readonly ask: BlockAsk
-  private readonly before: readonly StackEvent[]
-  private readonly all: readonly StackEvent[]
+  private readonly asker: Asker
   private readonly heights: readonly [number, number]
   private readonly opened: readonly Region[]
-  private readonly dividers: readonly Region[]
-  private readonly bedsOfStones: readonly { watch: number; bed: ReturnType<typeof stonesBeds>[number] }[]
-  private readonly voidWatch: number
-  private readonly farWatch: number
-  private readonly bedWatch: number
-  private readonly empty: Column
   private lastTiles = -1
 
   constructor(ask: BlockAsk) {
@@ -104,11 +89,11 @@ export class Block {
     this.ask = ask
     this.frame = frame
     this.cellMm = cellMm
-    this.before = stack.events.slice(0, ask.events)
-    this.all = stack.events.slice(0, Math.max(ask.events, ask.wantedEvents ?? 0))
     this.bedMm = ask.bedMm ?? lowestFace(stack, frame, ask.events)
+    this.asker = new Asker(ask, this.bedMm)
+    this.columns = new Columns(this.bedMm, ask.bedDeepMm)
     this.bedDeepMm = ask.bedDeepMm
-    const reach = materialHeights(stack, this.before)
+    const reach = materialHeights(stack, this.asker.before)
     this.heights = reach
     this.highMm = Math.max(
       zInProgram(frame, reach[0]),
@@ -130,27 +115,11 @@ export class Block {
     this.tilesY = (this.ny >> TILE) + 1
     this.base = new Int32Array(this.tilesX * this.tilesY).fill(-1)
     this.tileHigh = new Float32Array(this.tilesX * this.tilesY)
-    this.sampleEvery = Math.max(1, Math.floor(0.5 / cellMm + 1e-9))
+    this.sampleEvery = Math.max(1, Math.floor(0.6 / cellMm + 1e-9))
     this.sampleNx = Math.ceil(this.nx / this.sampleEvery)
     this.cutThrough = new Int32Array(this.sampleNx * Math.ceil(this.ny / this.sampleEvery)).fill(-1)
-    const watches: Watch[] = ask.guards.map(g => ({ kind: g.kind, name: g.name }))
-    const beds = stonesBeds(stack).map(bed => ({
-      bed,
-      watch: watches.push({ kind: 'stones', name: `pour ${bed.pour}` }) - 1
-    }))
-    this.bedsOfStones = beds
-    for (const key of ask.closed) watches.push({ kind: 'closed layer', name: key })
-    this.voidWatch = watches.push({ kind: 'void', name: '' }) - 1
-    this.farWatch = watches.push({ kind: 'far face', name: '' }) - 1
-    this.bedWatch = watches.push({ kind: 'bed', name: '' }) - 1
-    this.watches = watches
-    this.tallies = watches.map(() => new Tally())
-    this.dividers = [
-      ...ask.guards.map(g => g.region),
-      ...beds.flatMap(b => b.bed.zone ?? []),
-      ...(ask.mask === null ? [] : [ask.mask])
-    ]
-    this.empty = columnOf([], Number.NaN, [], Number.NEGATIVE_INFINITY, this.bedMm, ask.bedDeepMm)
+    this.watches = this.asker.watches
+    this.tallies = this.watches.map(() => new Tally())
   }
 
   /** Fills in the tiles under a box of cells; what lies beside the block is let go. */
@@ -179,13 +148,8 @@ export class Block {
           )
   }
 
-  /** The column a cell belongs to. Its tile is filled in. */
-  columnAt(i: number, j: number): Column {
-    return this.columns[this.base[(j >> TILE) * this.tilesX + (i >> TILE)]! + this.kind[j * this.nx + i]!]!
-  }
-
-  /** Number of {@link columnAt}. */
-  columnIndex(i: number, j: number): number {
+  /** Which of `columns` a cell belongs to. Its tile is filled in. */
+  columnAt(i: number, j: number): number {
     return this.base[(j >> TILE) * this.tilesX + (i >> TILE)]! + this.kind[j * this.nx + i]!
   }
 
@@ -219,7 +183,7 @@ export class Block {
       taken[2] = p
     }
     // Most cuts stay above all that must be looked at anywhere.
-    if (h < this.alertMost) this.looked(p, t, h)
+    if (h < this.columns.alertMost) this.looked(p, t, h)
     else {
       taken[0] = taken[0]! + d
       top[p] = h
@@ -230,28 +194,27 @@ export class Block {
   private looked(p: number, t: number, h: number): void {
     const i = p % this.nx
     const j = (p - i) / this.nx
-    const k = this.base[(j >> TILE) * this.tilesX + (i >> TILE)]! + this.kind[p]!
-    if (h < this.alert[k]!) {
-      this.top[p] = this.met(i, j, this.columns[k]!, t, h)
-      return
+    const k = this.columnAt(i, j)
+    if (h < this.columns.alert[k]!) this.top[p] = this.met(i, j, k, t, h)
+    else {
+      this.taken[0] = this.taken[0]! + t - h
+      this.top[p] = h
     }
-    this.taken[0] = this.taken[0]! + t - h
-    this.top[p] = h
   }
 
   // The same where more is to be seen to than a height: answers where the column ends now.
-  private met(i: number, j: number, c: Column, t: number, h: number): number {
-    this.taken[0] = this.taken[0]! + solidBetween(c.spans, h, t)
-    for (const w of c.watched)
+  private met(i: number, j: number, k: number, t: number, h: number): number {
+    const { columns, asker } = this
+    this.taken[0] = this.taken[0]! + columns.solidBetween(k, h, t)
+    for (const w of columns.watchedAt(k))
       if (Math.min(t, w.to) - Math.max(h, w.from) > TOUCH_MM) this.meets(w.watch, w.to - h, i, j, h)
-    if (h < this.bedMm - this.bedDeepMm - TOUCH_MM) this.meets(this.bedWatch, this.bedMm - h, i, j, h)
-    if (h < c.through && t > c.through && i % this.sampleEvery === 0 && j % this.sampleEvery === 0) {
+    if (h < this.bedMm - this.bedDeepMm - TOUCH_MM) this.meets(asker.bedWatch, this.bedMm - h, i, j, h)
+    const through = columns.through[k]!
+    if (h < through && t > through && i % this.sampleEvery === 0 && j % this.sampleEvery === 0) {
       const s = (j / this.sampleEvery) * this.sampleNx + i / this.sampleEvery
       if (this.cutThrough[s] === -1) this.cutThrough[s] = this.move
     }
-    // Below the roof of a hollow there is nothing until its floor.
-    for (const [roof, floor] of c.gaps) if (h < roof && h >= floor) return floor
-    return h
+    return columns.endAt(k, h)
   }
 
   private meets(watch: number, value: number, i: number, j: number, z: number): void {
@@ -262,98 +225,33 @@ export class Block {
     const { frame, cellMm, nx, columns } = this
     const [i0, j0] = [ti << TILE, tj << TILE]
     const [wide, high] = [Math.min(1 << TILE, nx - i0), Math.min(1 << TILE, this.ny - j0)]
-    const base = columns.length
+    const base = columns.count
     this.base[tj * this.tilesX + ti] = base
     const { x0, y0, sx, sy } = frame
     const xa = this.minX + (sx > 0 ? i0 : i0 + wide) * cellMm
     const ya = this.minY + (sy > 0 ? j0 : j0 + high) * cellMm
     const grid: Grid = { nx: wide, ny: high, pixelMm: cellMm, x0: x0 + sx * xa, y0: y0 + sy * ya }
-    columns.push(this.empty)
+    // Where there is nothing but the bed.
+    columns.add([], Number.NaN, [], Number.NEGATIVE_INFINITY)
     if (wide > 0 && high > 0) {
-      const ask = { within: this.opened, dividers: this.dividers, stepMm: BLOCK_STEP_MM }
-      const kinds = kindsOver(this.ask.stack.geometry, this.all, grid, this.heights, ask, (x, y) =>
-        this.columnFor(x, y)
+      const ask = { within: this.opened, dividers: this.asker.dividers, stepMm: BLOCK_STEP_MM }
+      const { geometry } = this.ask.stack
+      const kinds = kindsOver(geometry, this.asker.all, grid, this.heights, ask, (x, y) =>
+        this.asker.addTo(columns, x, y)
       )
-      for (const c of kinds.answers) columns.push(c)
-      const tops = Float32Array.from({ length: columns.length - base }, (_, k) => columns[base + k]!.top)
       for (let j = 0; j < high; j++) {
         const row = (sy > 0 ? j : high - 1 - j) * wide
         const to = (j0 + j) * nx + i0
         for (let i = 0; i < wide; i++) {
           const kind = kinds.at[row + (sx > 0 ? i : wide - 1 - i)]! + 1
           this.kind[to + i] = kind
-          this.top[to + i] = tops[kind]!
+          this.top[to + i] = columns.top[base + kind]!
         }
       }
     }
-    if (columns.length > this.alert.length) {
-      const more = new Float64Array(2 * columns.length)
-      more.set(this.alert)
-      this.alert = more
-    }
     let most = Number.NEGATIVE_INFINITY
-    for (let k = base; k < columns.length; k++) {
-      this.alert[k] = columns[k]!.alert
-      this.alertMost = Math.max(this.alertMost, columns[k]!.alert)
-      most = Math.max(most, columns[k]!.top)
-    }
+    for (let k = base; k < columns.count; k++) most = Math.max(most, columns.top[k]!)
     this.tileHigh[tj * this.tilesX + ti] = most
-  }
-
-  private columnFor(x: number, y: number): Column {
-    const { stack, wantedEvents, events, guards, mask, closed } = this.ask
-    const counts = wantedEvents === null ? [events] : [events, wantedEvents]
-    const list = wantedEvents === null ? this.before : this.all
-    const [core, after] = coresAfter(stack.geometry, list, x, y, counts)
-    const spans = spansOf(this.frame, core!)
-    const asked = after !== undefined && (mask === null || inside(mask, x, y))
-    const stays = asked ? spansOf(this.frame, after) : []
-    const wanted = asked ? (stays[0]?.to ?? this.bedMm) : Number.NaN
-    const watched: Watched[] = []
-    let fixed = Number.NEGATIVE_INFINITY
-    guards.forEach((g, watch) => {
-      if (!inside(g.region, x, y)) return
-      watched.push({ watch, from: g.fromMm, to: g.toMm })
-      if (g.kind !== 'hardware') fixed = Math.max(fixed, g.toMm)
-    })
-    for (const { watch, bed } of this.bedsOfStones) {
-      if (bed.zone !== null && !inside(bed.zone, x, y)) continue
-      const ends = [zInProgram(this.frame, bed.from), zInProgram(this.frame, bed.to)]
-      for (const s of spans) {
-        if (s.key !== `pour ${bed.pour}`) continue
-        const from = Math.max(s.from, Math.min(...ends))
-        const to = Math.min(s.to, Math.max(...ends))
-        if (to > from) watched.push({ watch, from, to })
-      }
-    }
-    // What is to be there afterwards must not be cut: a layer to be kept closed, the roof of a hollow, the far face.
-    const limit = asked ? wanted : Number.POSITIVE_INFINITY
-    for (const s of spans) {
-      const n = closed.indexOf(s.key)
-      if (n >= 0 && Math.min(s.to, limit) > s.from)
-        watched.push({
-          watch: guards.length + this.bedsOfStones.length + n,
-          from: s.from,
-          to: Math.min(s.to, limit)
-        })
-    }
-    // Where nothing is to stay, the cutter may come out below.
-    if (stays.length > 0 && spans.length > 0) {
-      spans.forEach((s, k) => {
-        const below = spans[k + 1]
-        if (below !== undefined && s.from - below.to > TOUCH_MM && wanted > s.from - TOUCH_MM)
-          watched.push({ watch: this.voidWatch, from: below.to, to: s.from })
-      })
-      const far = spans[spans.length - 1]!.from
-      if (wanted > far - TOUCH_MM)
-        watched.push({
-          // Well above what it lies on, the underside is the roof of something cut from behind.
-          watch: far > this.bedMm + HOLLOW_MM ? this.voidWatch : this.farWatch,
-          from: Number.NEGATIVE_INFINITY,
-          to: far
-        })
-    }
-    return columnOf(spans, wanted, watched, fixed, this.bedMm, this.bedDeepMm)
   }
 }
 

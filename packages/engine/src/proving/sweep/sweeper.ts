@@ -297,7 +297,7 @@ export class Sweeper {
     const z = this.run[Z0]!
     const { top, taken } = block
     const limit = z + SAME_MM
-    if (z < block.alertMost) {
+    if (z < block.columns.alertMost) {
       for (; c <= end; c += stride) if (top[c]! > limit) block.cut(c, z)
       return
     }
@@ -328,7 +328,8 @@ export class Sweeper {
     const m = run[M]!
     const long = run[LONG]!
     const { block } = this
-    const { top, taken, alertMost } = block
+    const { top, taken } = block
+    const { alertMost } = block.columns
     let sum = 0
     let deepest = taken[1]!
     const R = this.p.radius
@@ -382,7 +383,8 @@ export class Sweeper {
     const m = run[M]!
     const long = run[LONG]!
     const { block, p } = this
-    const { top, taken, alertMost } = block
+    const { top, taken } = block
+    const { alertMost } = block.columns
     let sum = 0
     let deepest = taken[1]!
     const { slope, flat } = p

@@ -47,7 +47,7 @@ describe('a block in program coordinates', () => {
         const at = `seed ${seed}, ${up} up about ${about}, cell ${i}, ${j}`
         expect(Math.abs(block.top[j * block.nx + i]! - top), at).toBeLessThan(BLOCK_STEP_MM + 1e-4)
         const solid = core.reduce((sum, p) => sum + p.to - p.from, 0)
-        const ours = block.columnAt(i, j).spans.reduce((sum, s) => sum + s.to - s.from, 0)
+        const ours = block.columns.spans(block.columnAt(i, j)).reduce((sum, s) => sum + s.to - s.from, 0)
         expect(Math.abs(ours - solid), at).toBeLessThan(2 * BLOCK_STEP_MM + 1e-4)
         looked++
         if (core.length > 0 && !inside(stack.geometry.outline, x, y)) waste++
