@@ -1,6 +1,7 @@
 import type { Entry } from '../../piece/entry.ts'
 import type { Cut } from '../../piece/piece-schema.ts'
 import { decimals } from '../../quantity/format.ts'
+import { intersection } from '../../shape/combine.ts'
 import { inradius } from '../../shape/inradius.ts'
 import { area, bounds, ringArea } from '../../shape/measure.ts'
 import type { Region, Ring } from '../../shape/region.ts'
@@ -8,6 +9,7 @@ import { outlinePath } from '../area/outline-path.ts'
 import { pocketPath } from '../area/pocket-path.ts'
 import { reliefPath, reliefs } from '../area/relief-path.ts'
 import { restRegion } from '../area/rest-region.ts'
+import { runOut } from '../area/run-out.ts'
 import { turnedRound } from '../area/track.ts'
 import { borePath } from '../line/bore.ts'
 import { groovePath } from '../line/groove.ts'
@@ -167,6 +169,12 @@ function pocketWanted(place: Place, cut: Entry<Cut>, base: Base, region: Region)
   const widthMm = 2 * inradius(region, 0.01).radiusMm + ROUNDING_MM
   const corner = cut.value.shape?.corner
   const met = place.metIn(region, base.floorMm)
+  const { tolMm, stack } = place.bench
+  // A rebate runs out over the edge of the piece.
+  const worked = (diameterMm: number) =>
+    cut.value.kind === 'rebate'
+      ? runOut(region, place.region(stack.geometry.outline), diameterMm, tolMm)
+      : region
   const need = (insideRadiusMm: number): CutterNeed => ({
     kind: 'clear',
     insideRadiusMm,
@@ -179,11 +187,11 @@ function pocketWanted(place: Place, cut: Entry<Cut>, base: Base, region: Region)
     need: need(Number.POSITIVE_INFINITY),
     operation: 'clear',
     met,
-    path: job => pocketPath(job, region),
+    path: job => pocketPath(job, worked(job.cutter.diameterMm)),
     after: cutter => {
       const { diameterMm } = cutter.shape
       if (cut.value.corners === 'relieved') {
-        const corners = reliefs(region, diameterMm, place.bench.tolMm)
+        const corners = reliefs(worked(diameterMm), diameterMm, tolMm)
         if (corners.length === 0) return []
         return [
           {
@@ -200,8 +208,10 @@ function pocketWanted(place: Place, cut: Entry<Cut>, base: Base, region: Region)
       }
       const radius = corner !== undefined && corner > SQUARE_MM ? corner : smallestRadius(place, cut, depthMm)
       if (radius === null || radius >= diameterMm / 2 - 1e-9) return []
-      const rest = restRegion(region, diameterMm)
-      if (rest.region.rings.length === 0) return []
+      const rest = restRegion(worked(diameterMm), diameterMm)
+      // What stays beside the piece, in the waste, is nobody's corner.
+      const left = intersection(rest.region, region)
+      if (left.rings.length === 0) return []
       return [
         {
           ...base,
@@ -211,7 +221,7 @@ function pocketWanted(place: Place, cut: Entry<Cut>, base: Base, region: Region)
           need: need(radius),
           operation: 'clear',
           met,
-          path: job => pocketPath(job, rest.region, { free: rest.cleared })
+          path: job => pocketPath(job, left, { free: rest.cleared })
         }
       ]
     }
