@@ -85,6 +85,7 @@ interface RemovalData {
   readonly lines: readonly Flat[] | null
   readonly profile: Removal['profile']
   readonly under?: { readonly region: readonly Flat[]; readonly roof: Height }
+  readonly flare?: NonNullable<Removal['flare']>
 }
 
 interface LoftData {
@@ -197,6 +198,7 @@ function removalData(r: Removal): RemovalData {
     region: rings(r.region),
     lines: r.lines === null ? null : r.lines.map(flat),
     profile: r.profile,
+    ...(r.flare === undefined ? {} : { flare: r.flare }),
     ...(r.under === undefined
       ? {}
       : { under: { region: r.under.region.rings.map(flat), roof: height(r.under.roof) } })
@@ -210,6 +212,7 @@ function removalFrom(d: RemovalData): Removal {
     region: d.region === null ? null : region(d.region),
     lines: d.lines === null ? null : d.lines.map(full),
     profile: d.profile,
+    ...(d.flare === undefined ? {} : { flare: d.flare }),
     ...(d.under === undefined
       ? {}
       : { under: { region: region(d.under.region), roof: number(d.under.roof) } })

@@ -1,7 +1,8 @@
 import type { Bounds, Region } from '../shape/region.ts'
 import type { CoreInterval } from './core.ts'
-import { coreAt } from './core.ts'
+import { coreAt, floorAt } from './core.ts'
 import type { Removal, StackEvent } from './event.ts'
+import { removalAt } from './event.ts'
 import type { Geometry } from './geometry.ts'
 import { forRuns, type Grid, pixelX, pixelY } from './grid-rows.ts'
 import { halfWidthAt, riseAt } from './groove.ts'
@@ -102,6 +103,7 @@ export function kindsOver<T>(
   }
   const removal = (r: Removal) => {
     if (r.under !== undefined) region(r.under.region)
+    if (r.flare !== undefined) return flared(grid, r, heights, kinds)
     if (r.region !== null || seen.has(r.lines!)) return region(r.region)
     seen.add(r.lines!)
     groove(grid, r, heights, kinds)
@@ -159,6 +161,19 @@ function groove(grid: Grid, r: Removal, heights: readonly [number, number], kind
     const rise = riseAt(profile, distance)
     if (rise !== null)
       kinds.part(pixel, kinds.stepOf(r.side === 'low' ? r.floor - rise : r.floor + rise, heights))
+  })
+}
+
+// Sloping walls of a region: as high at each pixel as it lies far from the edge.
+function flared(grid: Grid, r: Removal, heights: readonly [number, number], kinds: Kinds): void {
+  const widest = removalAt(r, r.side === 'low' ? heights[0] : heights[1])
+  kinds.divide()
+  forRuns(grid, widest, (row, from, to) => {
+    const y = pixelY(grid, row)
+    for (let i = from; i < to; i++) {
+      const floor = floorAt(r, pixelX(grid, i), y)
+      if (floor !== null) kinds.part(row * grid.nx + i, kinds.stepOf(floor, heights))
+    }
   })
 }
 

@@ -3,6 +3,7 @@ import type { Bounds, Region } from '../shape/region.ts'
 import type { Material, Removal, StackEvent } from './event.ts'
 import type { Reach } from './event-reach.ts'
 import { reachOf } from './event-reach.ts'
+import { flareDepth } from './flare.ts'
 import type { Geometry } from './geometry.ts'
 import { lineDistance, riseAt } from './groove.ts'
 import { intervalsAt } from './solid.ts'
@@ -136,6 +137,12 @@ function played(g: Geometry, parts: CoreInterval[], e: StackEvent, x: number, y:
  * the face it starts from, null also where the floor lies surely at or beyond it.
  */
 export function floorAt(r: Removal, x: number, y: number, end?: number): number | null {
+  if (r.region !== null && r.flare !== undefined) {
+    const depth = flareDepth(r.region, r.flare, x, y)
+    if (depth === null) return null
+    const floor = r.side === 'low' ? r.flare.edge + depth : r.flare.edge - depth
+    return end !== undefined && (r.side === 'low' ? floor <= end : floor >= end) ? null : floor
+  }
   if (r.region !== null) return inside(r.region, x, y) ? r.floor : null
   const lines = r.lines!
   // Beside the box of the lines the floor is at least so high: most places need no look at the lines.

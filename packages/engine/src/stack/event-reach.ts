@@ -79,7 +79,7 @@ const removals = new WeakMap<Removal, Bounds>()
 function removalBox(r: Removal): Bounds {
   let found = removals.get(r)
   if (found === undefined) {
-    found = r.region !== null ? box(r.region) : grooveBox(r)
+    found = r.flare !== undefined ? EVERYWHERE : r.region !== null ? box(r.region) : grooveBox(r)
     if (r.under !== undefined) found = around([found, box(r.under.region)])
     removals.set(r, found)
   }

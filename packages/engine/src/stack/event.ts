@@ -1,6 +1,8 @@
 import { union } from '../shape/combine.ts'
 import type { Region } from '../shape/region.ts'
 import { EMPTY } from '../shape/region.ts'
+import type { Flare } from './flare.ts'
+import { flareAt } from './flare.ts'
 import type { Profile } from './groove.ts'
 import { halfWidthAt } from './groove.ts'
 import { strokeAll } from './groove-region.ts'
@@ -21,6 +23,8 @@ export interface Removal {
   readonly profile: Profile | null
   /** What it takes under the face as well: from the floor up to a roof that stays, as under the lips of a keyhole. */
   readonly under?: { readonly region: Region; readonly roof: number }
+  /** Walls of a region that slope as a V leaves them, as for figures of outlines; `floor` is its deepest place. */
+  readonly flare?: Flare
 }
 
 export type StackEvent =
@@ -61,6 +65,8 @@ export function removalAt(r: Removal, z: number): Region {
   const s = r.side === 'low' ? r.floor - z : z - r.floor
   if (s <= 0) return EMPTY
   if (r.region !== null) {
+    if (r.flare !== undefined)
+      return flareAt(r.region, r.flare, r.side === 'low' ? z - r.flare.edge : r.flare.edge - z)
     if (r.under === undefined || s > Math.abs(r.floor - r.under.roof)) return r.region
     return union(r.region, r.under.region)
   }
@@ -74,7 +80,7 @@ export function removalPlan(r: Removal, faceZ: number): Region {
 
 /** Whether level cuts of the removal change with height. */
 export function tapers(r: Removal): boolean {
-  return r.region === null && r.profile!.kind !== 'flat'
+  return r.flare !== undefined || (r.region === null && r.profile!.kind !== 'flat')
 }
 
 /** "timber 0", "pour 2", "marking 1". */

@@ -1,8 +1,11 @@
 import type { Marking } from '../piece/piece-schema.ts'
 import { union } from '../shape/combine.ts'
+import { inradius } from '../shape/inradius.ts'
 import type { Region } from '../shape/region.ts'
 import { EMPTY } from '../shape/region.ts'
 import { mirrorX, translate } from '../shape/transform.ts'
+import type { Removal, Side } from './event.ts'
+import { inwardOf } from './face.ts'
 import { textLines, textRegion } from './figure-text.ts'
 
 /**
@@ -27,4 +30,44 @@ export function figureRegion(m: Marking, tolMm: number): Region {
       return translate(m.face === 'front' ? upright : mirrorX(upright), x, y)
     })
   )
+}
+
+/** How far outlines of figures may stray, mm: less than is seen. */
+const OUTLINE_TOL_MM = 0.004
+
+/** What figures of outlines take away: a V as wide as they are drawn at the finished face, `edge`. null for none. */
+export function figureOutlines(m: Marking, side: Side, edge: number): Removal | null {
+  const known = outlinesOf(m)
+  if (known === null) return null
+  const deepMm = known.radiusMm / Math.tan((m.angle * Math.PI) / 360)
+  return {
+    side,
+    floor: edge + inwardOf(side) * deepMm,
+    region: known.region,
+    lines: null,
+    profile: null,
+    flare: { edge, angleDeg: m.angle }
+  }
+}
+
+interface Outlines {
+  readonly region: Region
+  readonly radiusMm: number
+}
+
+// The region and its widest place, made once as long as the figures stay the same: a stack is walked at every edit.
+const made = new Map<string, Outlines>()
+const MOST_KEPT = 50
+
+function outlinesOf(m: Marking): Outlines | null {
+  if (m.figures !== 'outline' || m.numerals.length === 0) return null
+  const key = JSON.stringify([m.face, m.numerals])
+  let known = made.get(key)
+  if (known === undefined) {
+    const region = figureRegion(m, OUTLINE_TOL_MM)
+    known = { region, radiusMm: region.rings.length === 0 ? 0 : inradius(region, 0.005).radiusMm + 0.005 }
+    if (made.size >= MOST_KEPT) made.clear()
+    made.set(key, known)
+  }
+  return known.radiusMm === 0 ? null : known
 }

@@ -9,7 +9,7 @@ import { cutDepth, endedAt, markDepth, removalOf, unmade } from './cut-depth.ts'
 import type { Removal, Side, StackEvent } from './event.ts'
 import type { Faces } from './face.ts'
 import { faceAt, faceHeights, outermost } from './face.ts'
-import { figureLines } from './figure-lines.ts'
+import { figureLines, figureOutlines } from './figure-lines.ts'
 import type { Geometry } from './geometry.ts'
 import { strokeAll } from './groove-region.ts'
 import { inlay } from './inlay.ts'
@@ -51,7 +51,7 @@ export function walk(
   const cuts: CutDepth[] = piece.cuts.map((c, index) => unmade(index, sideOf(piece, c.face)))
   const markings: CutDepth[] = piece.markings.map((m, index) => unmade(index, sideOf(piece, m.face)))
   const removals = new Map<number, Removal>()
-  const marks = new Map<number, Removal>()
+  const marks = new Map<number, readonly Removal[]>()
   const open = new Set<number>()
   const poured: number[] = []
   let happened = 0
@@ -95,19 +95,21 @@ export function walk(
         lines,
         profile: { kind: 'v', widthMm: value.width, angleDeg: value.angle }
       }
-      marks.set(index, removal)
-      events.push({ kind: 'mark', index, removal })
+      const outlines = figureOutlines(value, side, endOf(side, plan))
+      const cut = outlines === null ? [removal] : [removal, outlines]
+      marks.set(index, cut)
+      for (const r of cut) events.push({ kind: 'mark', index, removal: r })
     } else if (step.kind === 'fill') {
       const { index, value } = step.marking!
-      const removal = marks.get(index)
+      const cut = marks.get(index)
       const side = sideOf(piece, value.face)
-      if (removal) {
-        const z = zOf(side, () => planOf(removal.lines!, value.width))
+      if (cut) {
+        const z = zOf(side, () => planOf(cut[0]!.lines!, value.width))
         events.push({
           kind: 'fill',
           what: 'marking',
           index,
-          removals: [endedAt(removal, farFace(side))],
+          removals: cut.map(r => endedAt(r, farFace(side))),
           side,
           z
         })

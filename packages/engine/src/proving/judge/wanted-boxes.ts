@@ -17,8 +17,24 @@ export function wantedBoxes(events: readonly StackEvent[], thickMm: number): Bou
 }
 
 function boxOf(removal: Removal, thickMm: number): Bounds {
-  if (removal.region !== null) return bounds(removal.region)
+  if (removal.region !== null) {
+    const b = bounds(removal.region)
+    if (removal.under !== undefined) return around(b, bounds(removal.under.region), 0)
+    // Sloping walls are wider above the height they are drawn at.
+    return removal.flare === undefined
+      ? b
+      : around(b, b, halfWidthAt({ kind: 'v', widthMm: 0, angleDeg: removal.flare.angleDeg }, thickMm))
+  }
   const b = bounds({ rings: removal.lines! })
   const half = halfWidthAt(removal.profile!, thickMm)
   return { minX: b.minX - half, minY: b.minY - half, maxX: b.maxX + half, maxY: b.maxY + half }
+}
+
+function around(a: Bounds, b: Bounds, out: number): Bounds {
+  return {
+    minX: Math.min(a.minX, b.minX) - out,
+    minY: Math.min(a.minY, b.minY) - out,
+    maxX: Math.max(a.maxX, b.maxX) + out,
+    maxY: Math.max(a.maxY, b.maxY) + out
+  }
 }
