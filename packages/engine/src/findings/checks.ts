@@ -24,6 +24,7 @@ import { cutMeetsStones } from './cut-meets-stones.ts'
 import { cutThroughLayer } from './cut-through-layer.ts'
 import { cutterPushes, cutterRubs, spindleFast } from './cutter-limits.ts'
 import { cutterMissing } from './cutter-missing.ts'
+import { cutterUnknown } from './cutter-unknown.ts'
 import { dampNight } from './damp-night.ts'
 import { depthChanges } from './depth-changes.ts'
 import { dividerUnsealed } from './divider-unsealed.ts'
@@ -249,6 +250,7 @@ export const CHECKS: readonly Check[] = [
   sledWeak,
   noMachine,
   cutterMissing,
+  cutterUnknown,
   spindleFast,
   cutterRubs,
   cutterPushes,

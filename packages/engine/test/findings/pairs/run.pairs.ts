@@ -99,6 +99,15 @@ export const pairs: readonly Pair[] = [
     severity: 'caution'
   },
   {
+    id: 'cutter-unknown',
+    about: 'a cutter of a kind that the catalogue does not have',
+    sound: { piece: PLAIN, shop: shop() },
+    on: 'shop',
+    edit: { op: 'replace', path: '/cutters/0/kind', value: 'flat end' },
+    severity: 'note',
+    noFix: BUY
+  },
+  {
     id: 'spindle-fast',
     about: 'a spindle that begins at 12 000 and a bit marked 10 000',
     sound: {
