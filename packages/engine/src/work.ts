@@ -10,6 +10,7 @@ import type { WholeCast } from './cast/whole/whole-cast.ts'
 import { buyList } from './cost/buy.ts'
 import { handWork } from './cuts/hand/hand-work.ts'
 import { pinPlan } from './cuts/pins/pin-plan.ts'
+import { tiedOf } from './cuts/pins/tied.ts'
 import { machineCutsOf } from './cuts/run/machine-cut.ts'
 import type { Quantity, Work } from './findings/work.ts'
 import type { FaceFinish } from './finish/faces.ts'
@@ -141,7 +142,7 @@ export function workOf(input: PlanInput): Work {
     moves: movesOf(stack, materials, floating, mould),
     machineCuts: machineCutsOf(stack, materials, shop),
     hand: handWork({ piece, entries, steps, stack, shop, timbers: materials.timbers }),
-    pins: pinPlan(stack, piece, shop, { seasons, clock }),
+    pins: tiedOf(pinPlan(stack, piece, shop, { seasons, clock }), stack, readings),
     chains,
     covers,
     appearance,

@@ -8,7 +8,7 @@ import type { Speed } from '../cast/speed.ts'
 import type { WholeCast } from '../cast/whole/whole-cast.ts'
 import type { BuyLine } from '../cost/buy.ts'
 import type { HandCut } from '../cuts/hand/hand-cut.ts'
-import type { PinPlan } from '../cuts/pins/pin-plan.ts'
+import type { Tied } from '../cuts/pins/tied.ts'
 import type { MachineCuts } from '../cuts/run/machine-cut.ts'
 import type { FaceFinish } from '../finish/faces.ts'
 import type { LivingAir } from '../fits/air.ts'
@@ -89,7 +89,7 @@ export interface Work {
   /** What no machine cuts: tool, template, passes, order and minutes. */
   readonly hand: readonly HandCut[]
   /** Pins that tie both faces to one datum, and what wrong placings would do. */
-  readonly pins: PinPlan
+  readonly pins: Tied
   /** What the machine cuts, with which cutter and how; empty without a machine. */
   readonly machineCuts: MachineCuts
   readonly faces: readonly [front: FaceFinish, back: FaceFinish]

@@ -68,7 +68,43 @@ export function pinsDetail(work: Work): RunDetail {
 
 /** A turning over: about which line, onto the pins, and what a wrong one would show. */
 export function turnDetail(work: Work, i: number): RunDetail {
-  return detail({ does: onPins(work, i) ? turnWords(work.pins) : [], facts: liftFacts(work, i) })
+  return detail({
+    does: onPins(work, i) ? turnWords(work.pins) : [],
+    facts: [...liftFacts(work, i), ...(onPins(work, i) ? touchFacts(work, i) : [])]
+  })
+}
+
+// What is touched before the first cut of the setting that begins here, and how the piece was found to lie.
+function touchFacts(work: Work, i: number): RunFact[] {
+  const up = work.steps[i + 1]?.up
+  const setting = work.pins.settings.findLast(s => s.up === up)
+  if (setting === undefined) return []
+  const [, a, b] = setting.touch
+  const facts = [a, b].flatMap(p =>
+    p === undefined ? [] : [newLine(fact('Touch', p.name, `at ${place(p.x, p.y)} from the zero`))]
+  )
+  const { place: found, thickness } = setting
+  if (found !== null) {
+    const off = found.outliers.map(
+      k => `mark ${k + 1} is ${decimals(found.residualsMm[k]!, 2)} mm off: touch it again`
+    )
+    facts.push(
+      newLine(fact('Found turned by', decimals(found.turnDeg, 3), '°')),
+      fact('shifted', `x ${signed(found.shiftX, 2)}, y ${signed(found.shiftY, 2)}`, 'mm'),
+      fact('left over', decimals(Math.max(...found.residualsMm), 2), ['mm at most', ...off].join('; '))
+    )
+  }
+  if (thickness !== null)
+    facts.push(
+      newLine(
+        fact(
+          'Thickness read',
+          decimals(thickness.measuredMm, 2),
+          `mm, planned ${decimals(thickness.plannedMm, 2)}: the bed lies ${decimals(-setting.bedMm, 2)} under the zero`
+        )
+      )
+    )
+  return facts
 }
 
 /** The same in few words. */

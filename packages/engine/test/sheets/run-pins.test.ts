@@ -3,6 +3,7 @@ import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import type { PieceDocument } from '../../src/piece/piece-schema.ts'
 import { checkPiece, checkShop } from '../../src/piece/read.ts'
+import { readingSchema } from '../../src/piece/reading-schema.ts'
 import { plan } from '../../src/plan.ts'
 import { stepDetail } from '../../src/sheets/run-step.ts'
 import { stepFacts } from '../../src/sheets/step-facts.ts'
@@ -10,11 +11,12 @@ import { stepFacts } from '../../src/sheets/step-facts.ts'
 const file = join(import.meta.dirname, '../../../../examples/saltmarsh-panel.piece.json')
 const saltmarsh = JSON.parse(readFileSync(file, 'utf8')) as PieceDocument
 
+function sheetInput(piece: PieceDocument) {
+  return { piece: checkPiece(piece, 'piece'), shop: checkShop({ castwright: 1 }, 'shop').value }
+}
+
 function sheet(piece: PieceDocument) {
-  const planned = plan(
-    { piece: checkPiece(piece, 'piece'), shop: checkShop({ castwright: 1 }, 'shop').value },
-    { asOf: '2026-11-28T09:00+01:00', effort: 'preview' }
-  )
+  const planned = plan(sheetInput(piece), { asOf: '2026-11-28T09:00+01:00', effort: 'preview' })
   const { work } = planned
   const of = (kind: string) =>
     work.steps.flatMap((s, i) =>
@@ -52,6 +54,36 @@ describe('pins on the run sheet', () => {
     expect(alike.of('turn over').at(-1)!.detail.does.join(' ')).toMatch(
       /it goes on as well, upside-down left to right/
     )
+  })
+
+  it('say what to touch before the cut, and how the piece was found to lie', () => {
+    const lines = (readings: readonly object[]) => {
+      const given = { ...sheetInput(saltmarsh), readings: readings.map(r => readingSchema.parse(r)) }
+      const { plan: p, work: w } = plan(given, { asOf: '2026-11-28T09:00+01:00', effort: 'preview' })
+      const turn = w.steps.findLastIndex(s => s.kind === 'turn over')
+      return stepDetail(p, w, turn).facts.map(f => `${f.label} ${f.value} ${f.unit}`)
+    }
+    const planned = lines([])
+    expect(planned.filter(l => l.startsWith('Touch'))).toHaveLength(2)
+    expect(planned.join()).not.toMatch(/Found turned|Thickness read/)
+    // Front up, as drawn but for a shift of 0.4 and -0.2.
+    const marks = [
+      [-200, 50],
+      [200, 50],
+      [0, -60]
+    ].map(([x, y]) => ({ drawn: [x, y], measured: [x! + 0.4, y! - 0.2] }))
+    const read = lines([
+      { id: 'r-place-0001', at: '2026-12-20T09:00Z', kind: 'place', face: 'front', marks },
+      {
+        id: 'r-thick-0001',
+        at: '2026-12-20T09:05Z',
+        kind: 'thickness',
+        thickness: work.stack.finishedHigh - work.stack.finishedLow + 0.3
+      }
+    ])
+    expect(read).toContain('Found turned by 0 °')
+    expect(read).toContain('shifted x 0.4, y −0.2 mm')
+    expect(read.join()).toMatch(/Thickness read/)
   })
 
   it('stand in the plan; a piece without any has none', () => {

@@ -58,7 +58,7 @@ export function zeroPoints(
       return places
     })
   const most = (of: (x: number, y: number) => number) =>
-    lies.reduce((best, p) => (of(p[0], p[1]) > of(best[0], best[1]) + 1e-9 ? p : best))
+    lies.reduce((best, p) => (of(p[0], p[1]) > of(best[0], best[1]) + 1e-9 ? p : best), lies[0] ?? [0, 0])
   const right = most((x, y) => x + y)
   const left = most((x, y) => y - x)
   return {
@@ -67,7 +67,7 @@ export function zeroPoints(
       { name: 'mark A, far right', x: SHARE * right[0], y: SHARE * right[1], z: null },
       { name: 'mark B, halfway to the far left', x: left[0] / 2, y: left[1] / 2, z: null }
     ],
-    reachMm: Math.max(...lies.map(([x, y]) => Math.hypot(x, y)))
+    reachMm: lies.reduce((most, [x, y]) => Math.max(most, Math.hypot(x, y)), 0)
   }
 }
 
