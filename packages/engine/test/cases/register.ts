@@ -55,7 +55,7 @@ export const CASES: readonly Case[] = [
   { id: 'C64', about: 'a top cupped because its underside was never planed' },
   { id: 'C66', about: 'wooden scales grew past the steel between them' },
   { id: 'C70', about: 'tabs gone because the board was thinner than typed in' },
-  { id: 'C72', about: 'a second cutter that was not set to height again', later: CUTS },
+  { id: 'C72', about: 'a second cutter that was not set to height again' },
   { id: 'C74', about: 'a lid cut from both sides that must line up' },
   { id: 'C76', about: 'a spoon cut from both sides: the first bowl too thin' },
   { id: 'C81', about: 'leave a skin and let the timber rest' },
