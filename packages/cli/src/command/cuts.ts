@@ -1,11 +1,12 @@
-import type { CutsPlan, Plan } from '@castwright/engine'
+import type { CutsPlan, Plan, Planned } from '@castwright/engine'
 import {
   cutsData,
   cutsPlan,
   despiteNotes,
   programFilesOf,
   restarted,
-  surelyPlanned
+  surelyPlanned,
+  templateFiles
 } from '@castwright/engine'
 import { argumentsOf } from '../arguments.ts'
 import { cutsReport, findingsReport } from '../cuts-report.ts'
@@ -27,8 +28,8 @@ castwright cuts PIECE --restart FILE --from PASS [--out DIR]
 
 Chooses cutters and feeds, makes a program of every cut by machine (RS-274, in the dialect of the shop), reads it
 back and sweeps it over the piece as it stands at that step. With --out the programs are written, each with its test
-cut and its air cut, the card that lies at the machine, and cuts.json; not while a stop stands. Ends with 0 when no
-stop stands, 1 when one does, 2 when the input cannot be used.
+cut and its air cut, the card that lies at the machine, cuts.json and the templates of what is cut by hand; not while
+a stop stands. Ends with 0 when no stop stands, 1 when one does, 2 when the input cannot be used.
 
 With --restart one program is written that begins at a later pass of another, after a broken cutter or a power cut.
 
@@ -63,6 +64,11 @@ With --restart one program is written that begins at a later pass of another, af
     line.end()
     if (cuts === null) {
       err.push(nothing(before.work.shop.machine === undefined))
+      // What is cut by hand alone has its templates.
+      const templates = templateFiles(before)
+      const into = given.texts.get('out')
+      if (into !== undefined && templates.size > 0)
+        err.push(`written to ${into}: ${writeFolder(into, templates).join(', ')}`)
       return { out: given.flags.has('json') ? '{ "programs": [] }\n' : '', err: joined(err), code: 0 }
     }
     const standing = [...before.plan.findings, ...cuts.findings].filter(
@@ -78,7 +84,7 @@ With --restart one program is written that begins at a later pass of another, af
     }
     const data = `${JSON.stringify(cutsData(cuts, before.plan), null, 2)}\n`
     if (folder !== undefined && standing.length === 0) {
-      const names = writeFolder(folder, filesOf(cuts, before.plan, data))
+      const names = writeFolder(folder, filesOf(cuts, before, data))
       err.push(`written to ${folder}: ${names.join(', ')}`)
     } else if (folder !== undefined)
       err.push(
@@ -107,8 +113,12 @@ function againOf(texts: ReadonlyMap<string, string>, cuts: CutsPlan, plan: Plan)
   }
 }
 
-function filesOf(cuts: CutsPlan, plan: Plan, data: string): Map<string, string> {
-  return new Map([...programFilesOf(cuts, plan), ['cuts.json', data]])
+function filesOf(cuts: CutsPlan, planned: Planned, data: string): Map<string, string | Uint8Array> {
+  return new Map<string, string | Uint8Array>([
+    ...templateFiles(planned),
+    ...programFilesOf(cuts, planned.plan),
+    ['cuts.json', data]
+  ])
 }
 
 function nothing(noMachine: boolean): string {

@@ -36,8 +36,8 @@ Writes piece.html, buy-list.csv, plan.json, the colour of both faces as front.pn
 run-sheet.html and run-sheet.md; where the shop has a machine, the programs of its cuts, proved, with cuts.json;
 where something is cut by hand, its templates in true size as templates.pdf, and each sheet as template-N.svg. All
 or nothing: files of an earlier plan are replaced, others are not touched. While a stop stands run sheet, programs
-and templates are not written; steps already begun are, with what makes them safe, as begun.html and begun.md. Ends with 0 when no stop stands, 1 when one does, 2 when the input cannot be
-used.
+and templates are not written; steps already begun are, with what makes them safe, as begun.html and begun.md. Ends
+with 0 when no stop stands, 1 when one does, 2 when the input cannot be used.
 
   --out DIR         the folder, made if need be
   --despite ID      go on in spite of that finding, for the reason after --because; printed on every sheet

@@ -9,7 +9,7 @@ import type { Paper, Tile } from './tile.ts'
 import { MARGIN, OVERLAP_MM, tilingOf } from './tile.ts'
 
 /** Length of the check bars, mm. */
-export const BAR_MM = 100
+const BAR_MM = 100
 const TITLE_MM = 4.5
 const WORDS_MM = 3
 const LEADING_MM = 4.4

@@ -13,6 +13,8 @@ import { lineLengthMm, opensAtEdge } from './plan-form.ts'
 
 /** Two sizes nearer than this are one, mm. */
 const SAME_MM = 0.05
+/** Less than this is a slip of the drawing, mm². */
+const LEAST_MM2 = 0.01
 /** What a cutter leaves in a corner counts from here, mm: less goes with one stroke of sandpaper. */
 const LEAST_CORNER_MM = 0.15
 
@@ -67,6 +69,7 @@ export function byRouter(job: HandJob, drawer: Drawer, templateMm: number): Doin
 export function routerBits(job: HandJob, drawer: Drawer): readonly RouterBit[] | string {
   if (job.figures > 0) return 'no: figures'
   if (job.profile === 'v' || job.kind === 'outline') return []
+  if (job.region !== null && !(area(job.region) > LEAST_MM2)) return 'no: nothing to cut'
   const ready = drawer.bits.filter(b => bushFor(b.diameterMm, drawer.bushesMm) !== null)
   if (ready.length === 0) return 'no: no guide bush for any bit'
   const narrowMm = job.region === null ? job.widthMm : 2 * inradius(job.region, 0.02).radiusMm

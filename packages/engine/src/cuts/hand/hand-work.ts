@@ -34,6 +34,30 @@ export interface HandParts {
 /** Every cut that no machine makes, in the order of the steps; without a machine in the shop, flattening too. */
 export function handWork(parts: HandParts): HandCut[] {
   const drawer = drawerOf(parts.shop)
+  return madeOnce(parts.piece, workOf(parts, drawer))
+}
+
+/** What makes two openings one: the face, the tool and the shape, wherever it lies; null for what shares with none. */
+export function openingKey(piece: Piece, h: HandCut): string | null {
+  const cut = h.of === 'cut' && h.way === 'router' ? piece.cuts[h.index]! : undefined
+  if (cut?.shape === undefined || cut.kind === 'outline' || h.doing === null) return null
+  const { at: _at, ...form } = cut.shape
+  return `opening ${h.face} ${h.doing.tool} ${JSON.stringify(form)}`
+}
+
+// A template that serves twice is made once.
+function madeOnce(piece: Piece, list: readonly HandCut[]): HandCut[] {
+  const made = new Set<string>()
+  return list.map(h => {
+    const key = openingKey(piece, h)
+    if (key === null) return h
+    if (made.has(key)) return { ...h, makingMinutes: 0 }
+    made.add(key)
+    return h
+  })
+}
+
+function workOf(parts: HandParts, drawer: Drawer): HandCut[] {
   return parts.steps.flatMap((step, i): HandCut[] => {
     switch (step.kind) {
       case 'cut':

@@ -7,7 +7,7 @@ import { mirrorX, mirrorY } from '../../shape/transform.ts'
 import { openingOf, slotsOf } from './bush.ts'
 import type { HandCut } from './hand-cut.ts'
 import type { HandParts } from './hand-work.ts'
-import { jobOf } from './hand-work.ts'
+import { jobOf, openingKey } from './hand-work.ts'
 import type { Round } from './plan-form.ts'
 import { roundsOf } from './plan-form.ts'
 import { turnsOf, turnWords } from './turned.ts'
@@ -70,11 +70,8 @@ function alike({ piece }: HandParts, h: HandCut): string | null {
   if (h.doing === null) return null
   if (h.of === 'cut' && h.way === 'drill') return `centres ${h.face}`
   if ((h.of === 'cut' || h.of === 'marking') && h.way === 'router') {
-    const shape = h.of === 'cut' ? piece.cuts[h.index]!.shape : undefined
-    if (shape === undefined) return `slot ${h.at}`
-    const { at: _at, ...form } = shape
-    const { kind } = piece.cuts[h.index]!
-    return kind === 'outline' ? 'outline' : `opening ${h.face} ${h.doing.tool} ${JSON.stringify(form)}`
+    const outlined = h.of === 'cut' && piece.cuts[h.index]!.kind === 'outline'
+    return outlined ? 'outline' : (openingKey(piece, h) ?? `slot ${h.at}`)
   }
   const outline = h.of === 'trim' || (h.of === 'cut' && piece.cuts[h.index]!.kind === 'outline')
   // Straight sides are marked with a rule, a circle with a trammel.
