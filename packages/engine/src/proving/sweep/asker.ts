@@ -54,6 +54,11 @@ export class Asker {
     ]
   }
 
+  /** Whether a watch is over something that is to stay, not over a thing in the way. */
+  keeps(watch: number): boolean {
+    return watch >= this.ask.guards.length + this.beds.length && watch < this.bedWatch
+  }
+
   /** Adds the column at a place of the plan. */
   addTo(columns: Columns, x: number, y: number): void {
     const { stack, frame, wantedEvents, events, guards, mask } = this.ask

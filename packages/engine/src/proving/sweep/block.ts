@@ -207,7 +207,11 @@ export class Block {
     const { columns, asker } = this
     this.taken[0] = this.taken[0]! + columns.solidBetween(k, h, t)
     for (const w of columns.watchedAt(k))
-      if (Math.min(t, w.to) - Math.max(h, w.from) > TOUCH_MM) this.meets(w.watch, w.to - h, i, j, h)
+      if (
+        Math.min(t, w.to) - Math.max(h, w.from) > TOUCH_MM &&
+        !(asker.keeps(w.watch) && this.atEdge(i, j, k, h))
+      )
+        this.meets(w.watch, w.to - h, i, j, h)
     if (h < this.bedMm - this.bedDeepMm - TOUCH_MM) this.meets(asker.bedWatch, this.bedMm - h, i, j, h)
     const through = columns.through[k]!
     if (h < through && t > through && i % this.sampleEvery === 0 && j % this.sampleEvery === 0) {
@@ -215,6 +219,19 @@ export class Block {
       if (this.cutThrough[s] === -1) this.cutThrough[s] = this.move
     }
     return columns.endAt(k, h)
+  }
+
+  // Whether a cell lies beside one that may be cut so deep: an edge of what is wanted lies within a cell.
+  private atEdge(i: number, j: number, k: number, h: number): boolean {
+    if (Number.isNaN(this.columns.wanted[k]!)) return false
+    const low = Math.max(h, this.bedMm) + TOUCH_MM
+    for (let b = Math.max(0, j - 1); b <= Math.min(this.ny - 1, j + 1); b++)
+      for (let a = Math.max(0, i - 1); a <= Math.min(this.nx - 1, i + 1); a++) {
+        this.ensure(a, b, a, b)
+        // Not a number where nothing is asked.
+        if (!(this.columns.wanted[this.columnAt(a, b)]! > low)) return true
+      }
+    return false
   }
 
   private meets(watch: number, value: number, i: number, j: number, z: number): void {
