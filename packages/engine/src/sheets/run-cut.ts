@@ -3,6 +3,7 @@ import type { Plan, PlanCut } from '../plan.ts'
 import { decimals } from '../quantity/format.ts'
 import { bounds } from '../shape/measure.ts'
 import { bowFacts, orderLines } from './bow-words.ts'
+import { kindFacts } from './cut-kind-words.ts'
 import { cutDoes, endsAt } from './run-fit.ts'
 import { fillMix, mlWords, scaleWords } from './run-mix.ts'
 import { place } from './run-mould.ts'
@@ -59,6 +60,7 @@ export function cutDetail(plan: Plan, work: Work, i: number): RunDetail {
         ? []
         : [fact('Finished', decimals(cut.finishedMm, 1, 1), coatedDepth(cut))]),
       ...(size === null ? [] : [size]),
+      ...kindFacts(work, index),
       ...endsAt(work, index, cut.size),
       ...pocketFacts(value, work.shop),
       ...(cut.leftMm === null || cut.leftMm < LEAST_LEFT_MM

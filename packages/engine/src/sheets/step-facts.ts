@@ -8,6 +8,7 @@ import { lengthIn, METRIC, massIn } from '../quantity/shown-units.ts'
 import { wasteReachMm } from '../stack/waste.ts'
 import type { Step } from '../steps/step.ts'
 import { bowPhrase } from './bow-words.ts'
+import { kindWords } from './cut-kind-words.ts'
 import { dryingWords } from './drying-words.ts'
 import { coatBrief, floodWords } from './run-coat.ts'
 import { bandWords, endGap, maskedOn, sizeFacts } from './run-fit.ts'
@@ -91,6 +92,7 @@ export function stepFacts(plan: Plan, work: Work, i: number, shown: ShownUnits =
       const c = plan.cuts[step.cut!.index]!
       const ends = sizeFacts(work, step.cut!.index, c.size, shown)
       const tools = [
+        ...kindWords(work, step.cut!.index),
         ...handPhrases(work, i),
         ...machinePhrases(work, i),
         ...heldPhrases(step.cut!.value, work.shop)
