@@ -14,7 +14,7 @@ export interface DowelPinRecord extends CatalogueRecord {
 
 const LENGTHS_MM = [8, 10, 12, 14, 16, 18, 20, 22, 24, 26, 28, 30, 32, 35, 40, 45, 50, 55, 60, 65, 70, 75, 80]
 
-export const DOWEL_PINS: readonly DowelPinRecord[] = [
+const DOWEL_PINS: readonly DowelPinRecord[] = [
   {
     id: 'iso-8734',
     name: 'hardened parallel pin, ISO 8734, m6',

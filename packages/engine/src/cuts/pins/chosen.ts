@@ -51,8 +51,12 @@ function onLine(
   const middle = (from + to) / 2
   // From the outermost place inward; a round outline leaves room inside its own box.
   const search = (start: number, step: number, diameter: number): number | null => {
-    for (let u = start; step > 0 ? u < middle : u > middle; u += step)
-      if (faultAt(ground, ...at(u), diameter) === null) return u
+    for (let u = start; step > 0 ? u < middle : u > middle; u += step) {
+      const fault = faultAt(ground, ...at(u), diameter)
+      if (fault === null) return u
+      // The piece begins: what lies beyond it is the other side.
+      if (fault.kind === 'inside') return null
+    }
     return null
   }
   const reach = ground.travelMm / 2

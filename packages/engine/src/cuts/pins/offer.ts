@@ -45,7 +45,8 @@ export interface HoleFault {
 
 /** Something a hole keeps off, with its box. */
 interface Off {
-  readonly region: Region
+  /** Drawn when a place comes near its box: most never do. */
+  readonly region: () => Region
   readonly box: Bounds
   readonly kind: 'path' | 'stone' | 'keep clear'
   readonly what: string
@@ -71,15 +72,28 @@ export function groundOf(stack: Stack, shop: Pick<Shop, 'machine'>): Ground {
   const { piece, geometry, entries } = stack
   const off: Off[] = []
   const add = (region: Region, kind: Off['kind'], what: string, clearMm = CLEAR_MM) => {
-    if (region.rings.length > 0) off.push({ region, box: bounds(region), kind, what, clearMm })
+    if (region.rings.length > 0) off.push({ region: () => region, box: bounds(region), kind, what, clearMm })
+  }
+  const addLines = (lines: readonly Float64Array[], widthMm: number, what: string) => {
+    if (lines.length === 0) return
+    const { minX, minY, maxX, maxY } = bounds({ rings: lines })
+    const half = widthMm / 2
+    const box = { minX: minX - half, minY: minY - half, maxX: maxX + half, maxY: maxY + half }
+    let drawn: Region | null = null
+    const region = () => {
+      drawn ??= strokeAll(lines, widthMm, 0.1)
+      return drawn
+    }
+    off.push({ region, box, kind: 'path', what, clearMm: CLEAR_MM })
   }
   piece.cuts.forEach((cut, i) => {
-    const lines = geometry.cutLines[i] ?? null
-    const region = geometry.cutRegions[i] ?? (lines === null ? null : strokeAll(lines, cut.width ?? 1, 0.1))
-    if (region !== null) add(region, 'path', entries.cuts[i]!.id)
+    const region = geometry.cutRegions[i] ?? null
+    const { id } = entries.cuts[i]!
+    if (region !== null) add(region, 'path', id)
+    else addLines(geometry.cutLines[i] ?? [], cut.width ?? 1, id)
   })
   piece.markings.forEach((m, i) => {
-    add(strokeAll(geometry.markingLines[i]!, m.width, 0.1), 'path', entries.markings[i]!.id)
+    addLines(geometry.markingLines[i]!, m.width, entries.markings[i]!.id)
   })
   piece.pours.forEach((pour, i) => {
     for (const [j, s] of pour.stones.entries()) {
@@ -129,7 +143,7 @@ export function faultAt(ground: Ground, x: number, y: number, diameterMm: number
     const wanted = half + o.clearMm
     const { minX, minY, maxX, maxY } = o.box
     if (x < minX - wanted || x > maxX + wanted || y < minY - wanted || y > maxY + wanted) continue
-    const away = nearest(o.region, x, y).distanceMm
+    const away = nearest(o.region(), x, y).distanceMm
     if (away < wanted - 1e-6)
       return { kind: o.kind, mm: away - half - (o.clearMm - CLEAR_MM), wantedMm: CLEAR_MM, what: o.what }
   }

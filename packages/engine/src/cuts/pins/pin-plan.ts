@@ -6,7 +6,7 @@ import type { Shop } from '../../piece/shop-schema.ts'
 import type { Stack } from '../../stack/stack.ts'
 import { settingsOf } from '../../steps/setting.ts'
 import { deviationsMm } from '../../tolerance/iso286.ts'
-import type { Ear } from './chosen.ts'
+import type { Pair as Chosen, Ear } from './chosen.ts'
 import { chosenPair, earsFor } from './chosen.ts'
 import type { About, Datum } from './frame.ts'
 import { datumOf } from './frame.ts'
@@ -123,11 +123,14 @@ export function pinPlan(stack: Stack, piece: Piece, shop: Shop, facts?: PinFacts
   let at = places
   let about: About = wanted.about ?? 'x'
   if (at === undefined) {
-    const options = (wanted.about === undefined ? (['x', 'y'] as const) : [wanted.about]).flatMap(line => {
-      const pair = chosenPair(ground, line, two)
-      return pair === null ? [] : [{ line, pair, misfit: misfit(pair) }]
-    })
+    const options: { line: About; pair: Chosen; misfit: Misfit }[] = []
     // Left stays left unless the other line ties the faces so much better that it matters.
+    for (const line of wanted.about === undefined ? (['x', 'y'] as const) : [wanted.about]) {
+      const pair = chosenPair(ground, line, two)
+      if (pair === null) continue
+      options.push({ line, pair, misfit: misfit(pair) })
+      if (options[0]!.misfit.mm[2] <= wanted.tolerance) break
+    }
     const best = options.find(o => o.misfit.mm[2] <= wanted.tolerance) ?? least(options)
     if (best === undefined)
       return {
