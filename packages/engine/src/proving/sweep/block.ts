@@ -5,9 +5,10 @@ import type { StackEvent } from '../../stack/event.ts'
 import type { Grid } from '../../stack/grid-rows.ts'
 import type { Stack } from '../../stack/stack.ts'
 import { Asker, TOUCH_MM } from './asker.ts'
+import type { BlockAsk } from './block-ask.ts'
 import { Columns } from './column.ts'
 import { boxInProgram, type Frame, zInProgram } from './frame.ts'
-import type { Guard, Watch } from './guard.ts'
+import type { Watch } from './guard.ts'
 import { Tally } from './tally.ts'
 
 /** Cells of a tile along one side, as a power of two: 51.2 mm at 0.2 mm. */
@@ -16,25 +17,6 @@ const TILE = 8
 export const BLOCK_STEP_MM = 0.04
 /** Cells beyond which a block is refused: 1800 × 900 mm at 0.2 mm has 40 million. */
 const MOST_CELLS = 60_000_000
-
-export interface BlockAsk {
-  readonly stack: Stack
-  readonly frame: Frame
-  /** How many events of the stack have happened. */
-  readonly events: number
-  /** How many have when the program is done; null: it is not said what is wanted. */
-  readonly wantedEvents: number | null
-  /** Where on the plan what is wanted is asked for; null: everywhere. */
-  readonly mask: Region | null
-  readonly cellMm: number
-  /** What the piece lies on, program z; left out: the lowest place of the piece as it lies. */
-  readonly bedMm?: number
-  /** How deep the cutter may go into the bed, mm. */
-  readonly bedDeepMm: number
-  readonly guards: readonly Guard[]
-  /** Materials that must stay closed, as "pour 2"; the program may not cut them beyond what is wanted. */
-  readonly closed: readonly string[]
-}
 
 /**
  * What lies on the machine, as columns over a grid in program coordinates. Only tiles that moves touch are filled in.

@@ -1,5 +1,5 @@
 /** Greatest distance of a chord from its arc, mm. */
-export const CHORD_MM = 0.002
+const CHORD_MM = 0.002
 
 /**
  * Calls back with the chords of an arc about (a, b) in the plane of its first two axes, rising evenly along the third.

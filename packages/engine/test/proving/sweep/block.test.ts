@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { BLOCK_STEP_MM, Block, type BlockAsk } from '../../../src/proving/sweep/block.ts'
+import { BLOCK_STEP_MM, Block } from '../../../src/proving/sweep/block.ts'
+import type { BlockAsk } from '../../../src/proving/sweep/block-ask.ts'
 import { frameOf } from '../../../src/proving/sweep/frame.ts'
 import { bounds, inside } from '../../../src/shape/measure.ts'
 import { coreAt } from '../../../src/stack/core.ts'

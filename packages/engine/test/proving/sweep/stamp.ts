@@ -1,7 +1,7 @@
 import type { CutterShape } from '../../../src/catalogue/cutter-shape.ts'
 
 /** Height of a cutter's lower end at a distance from its axis, written from its definition; NaN beside it. */
-export function heightAt(c: CutterShape, r: number): number {
+function heightAt(c: CutterShape, r: number): number {
   const R = c.diameterMm / 2
   if (r > R) return Number.NaN
   switch (c.form) {
