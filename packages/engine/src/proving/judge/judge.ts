@@ -19,6 +19,11 @@ const SLIM_MM = 0.05
 /** Falling steeper than this is going straight down: fall over way. */
 const STEEP = 1
 
+/** What is watched up to the very edge of what is wanted: a path may stray over the middle of a cell there. */
+const AT_EDGES: ReadonlySet<ReportKind> = new Set<ReportKind>(['far face', 'void', 'closed layer'])
+/** Less of it than this is such a cell or two, mm². */
+const EDGE_MM2 = 0.25
+
 /** Goes along the moves of a program, takes off the block what they sweep, and says what is wrong with them. */
 export class Judge {
   /** Most material taken, mm³ a minute and mm² of cross-section, and where. */
@@ -121,7 +126,8 @@ export class Judge {
     }
     this.block.watches.forEach((w, k) => {
       const t = this.block.tallies[k]!
-      if (t.count > 0) out.push(reportOf(w.kind, w.name, t, limits[w.kind] ?? 0))
+      const grazed = AT_EDGES.has(w.kind) && t.places * this.block.cellMm ** 2 < EDGE_MM2
+      if (t.count > 0 && !grazed) out.push(reportOf(w.kind, w.name, t, limits[w.kind] ?? 0))
     })
     return out
   }

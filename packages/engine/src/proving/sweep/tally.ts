@@ -5,6 +5,8 @@ const KEPT = 50
 export class Tally {
   /** Moves in which it happened, as far as they follow one another. */
   count = 0
+  /** Times it was seen: places times moves. */
+  places = 0
   readonly ranges: [from: number, to: number][] = []
   worst = Number.NEGATIVE_INFINITY
   worstLine = 0
@@ -14,6 +16,7 @@ export class Tally {
   private last = -1
 
   add(line: number, value: number, x: number, y: number, z: number): void {
+    this.places++
     if (value > this.worst) {
       this.worst = value
       this.worstLine = line
