@@ -31,7 +31,10 @@ export function App() {
   }, [at, piece.value?.document['name']])
   return (
     <>
-      <a class="skip" href={at.at === 'sheet' && !at.photo && piece.value !== null ? '#card' : '#main'}>
+      <a
+        class="skip"
+        href={at.at === 'sheet' && at.part === 'sheet' && piece.value !== null ? '#card' : '#main'}
+      >
         {w.skip}
       </a>
       <Top />
@@ -49,7 +52,7 @@ function Here() {
   if (!paired.value) return <PairScreen />
   switch (at.at) {
     case 'sheet':
-      return <SheetScreen key={at.id} id={at.id} photo={at.photo} />
+      return <SheetScreen key={at.id} id={at.id} part={at.part} />
     case 'shop':
       return <shopPlace.Place />
     case 'devices':

@@ -14,7 +14,12 @@ export function Top() {
   const places = !paired.value
     ? []
     : [
-        ...(sheet ? [[`/piece/${at.id}`, w.place.sheet, !at.photo] as const] : []),
+        ...(sheet
+          ? [
+              [`/piece/${at.id}`, w.place.sheet, at.part === 'sheet'] as const,
+              [`/piece/${at.id}/cuts`, w.place.cuts, at.part === 'cuts'] as const
+            ]
+          : []),
         ['/', w.place.pieces, at.at === 'pieces'] as const,
         ['/shop', w.place.shop, at.at === 'shop'] as const,
         ...(device.value?.desk ? [['/devices', w.place.devices, at.at === 'devices'] as const] : [])

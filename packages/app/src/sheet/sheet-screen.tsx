@@ -1,15 +1,18 @@
 import { useEffect } from 'preact/hooks'
 import { JobCard, KIND_OF } from '../card/job-card.tsx'
 import { EntryEditor } from '../card/late-editor.ts'
-import { photoPlace } from '../look/places.ts'
+import { cutsPlace, photoPlace } from '../look/places.ts'
 import { canUndo, failure, missing, openPiece, piece, problems, shut, undo, view } from '../state/desk.ts'
+import type { Route } from '../state/route.ts'
 import { follow } from '../state/route.ts'
 import { w } from '../text/words.ts'
 import { DrawingSheet } from './drawing-sheet.tsx'
 import { VerdictBar } from './verdict-bar.tsx'
 
-/** The sheet and the job card of one piece; with `photo` the tracing over a photo in their place. */
-export function SheetScreen({ id, photo }: { readonly id: string; readonly photo: boolean }) {
+type SheetPart = Extract<Route, { at: 'sheet' }>['part']
+
+/** The sheet and the job card of one piece; or the tracing over a photo, or its cuts, in their place. */
+export function SheetScreen({ id, part }: { readonly id: string; readonly part: SheetPart }) {
   useEffect(() => {
     void openPiece(id)
     return shut
@@ -35,7 +38,14 @@ export function SheetScreen({ id, photo }: { readonly id: string; readonly photo
         </section>
       </main>
     )
-  if (photo) return <photoPlace.Place id={id} />
+  if (part === 'photo') return <photoPlace.Place id={id} />
+  if (part === 'cuts')
+    return (
+      <>
+        <VerdictBar />
+        <cutsPlace.Place />
+      </>
+    )
   return (
     <>
       <VerdictBar />

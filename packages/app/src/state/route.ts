@@ -2,7 +2,7 @@ import { signal } from '@preact/signals'
 
 export type Route =
   | { readonly at: 'pieces' }
-  | { readonly at: 'sheet'; readonly id: string; readonly photo: boolean }
+  | { readonly at: 'sheet'; readonly id: string; readonly part: 'sheet' | 'photo' | 'cuts' }
   | { readonly at: 'shop' }
   | { readonly at: 'devices' }
   | { readonly at: 'pair' }
@@ -10,8 +10,9 @@ export type Route =
 export const route = signal<Route>(read(location.pathname))
 
 function read(path: string): Route {
-  const sheet = /^\/piece\/([a-z0-9]{8,24})(\/photo)?$/.exec(path)
-  if (sheet !== null) return { at: 'sheet', id: sheet[1]!, photo: sheet[2] !== undefined }
+  const sheet = /^\/piece\/([a-z0-9]{8,24})(?:\/(photo|cuts))?$/.exec(path)
+  if (sheet !== null)
+    return { at: 'sheet', id: sheet[1]!, part: (sheet[2] ?? 'sheet') as 'sheet' | 'photo' | 'cuts' }
   if (path === '/shop' || path === '/devices' || path === '/pair')
     return { at: path.slice(1) as 'shop' | 'devices' | 'pair' }
   return { at: 'pieces' }

@@ -3,7 +3,14 @@ const many = (n: number, one: string, more: string) => `${n} ${n === 1 ? one : m
 /** English. Sentences with figures are functions, so that another language may order them its own way. */
 export const en = {
   app: 'Castwright',
-  place: { sheet: 'Sheet', pieces: 'Pieces', shop: 'Shop', devices: 'Devices', round: 'In the round' },
+  place: {
+    sheet: 'Sheet',
+    cuts: 'Cuts',
+    pieces: 'Pieces',
+    shop: 'Shop',
+    devices: 'Devices',
+    round: 'In the round'
+  },
   skip: 'To the job card',
   tool: {
     undo: 'Undo',

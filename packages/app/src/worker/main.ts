@@ -22,6 +22,8 @@ let due = false
 /** What goes on in slices while nothing else waits: what is tried by hand, then the cast of the piece itself. */
 let trying: GoingOn | null = null
 let goingOn: GoingOn | null = null
+/** Programs that are made and proved for the Cuts screen: they go before a cast. */
+let proving: GoingOn | null = null
 
 addEventListener('message', (event: MessageEvent<Ask>) => {
   const ask = event.data
@@ -31,6 +33,8 @@ addEventListener('message', (event: MessageEvent<Ask>) => {
   }
   // What is cast now is of a piece that is no longer on the desk.
   if (ask.kind === 'plan' || ask.kind === 'stop') goingOn = null
+  // The programs of another piece are asked for by themselves; a better plan of the same one changes none.
+  if (ask.kind === 'stop' || ask.kind === 'cuts') proving = null
   if (ask.kind === 'plan' || ask.kind === 'stop' || ask.kind === 'what-if') trying = null
   if (ask.kind !== 'stop') waiting.push(ask)
   soon()
@@ -41,7 +45,7 @@ const BREATH_MS = navigator.hardwareConcurrency <= 2 ? 15 : 0
 
 // Between two asks the queue is let fill, so that an edit made meanwhile takes the place of the one before.
 function soon(): void {
-  if (due || (waiting.length === 0 && goingOn === null && trying === null)) return
+  if (due || (waiting.length === 0 && goingOn === null && trying === null && proving === null)) return
   due = true
   setTimeout(() => void next(), waiting.length === 0 ? BREATH_MS : 0)
 }
@@ -51,7 +55,7 @@ async function next(): Promise<void> {
   const first = waiting.findIndex(a => a.kind !== 'thumb')
   const [ask] = waiting.splice(Math.max(0, first), 1)
   if (ask !== undefined) postMessage(await answered(ask))
-  else await slice(trying ?? goingOn)
+  else await slice(trying ?? proving ?? goingOn)
   if (ask?.kind === 'plan') void fetchLater()
   due = false
   soon()
@@ -69,6 +73,7 @@ async function slice(on: GoingOn | null): Promise<void> {
   }
   if (!over) return
   if (trying === on) trying = null
+  if (proving === on) proving = null
   if (goingOn === on) goingOn = null
 }
 
@@ -80,7 +85,8 @@ const later = {
   drawing: () => import('./drawing-parts.ts'),
   cup: () => import('./cup.ts'),
   card: () => import('./card.ts'),
-  picture: () => import('./picture.ts')
+  picture: () => import('./picture.ts'),
+  cuts: () => import('./cuts.ts')
 }
 let fetched = false
 
@@ -107,6 +113,11 @@ async function answered(ask: Waiting): Promise<Answer> {
         const { answer, on } = whatIfAnswer(ask)
         trying = on
         return answer
+      }
+      case 'cuts': {
+        const { cutsGoingOn } = await later.cuts()
+        proving = cutsGoingOn(seq, columnOf(ask), ask.stops, ask.width)
+        return { kind: 'cuts', seq, view: null, share: 0 }
       }
       case 'thumb':
         return { kind: 'thumb', seq, thumb: thumb(planned({ ...ask, effort: 'preview' })) }

@@ -4,6 +4,7 @@ import type { RoundModel } from '../../../engine/src/round/round-model.ts'
 import type { PageView } from '../../../engine/src/sheets/page-data.ts'
 import type { PlacedPicture } from '../../../engine/src/sheets/picture-mark.ts'
 import type { ToolAnswer, ToolChange } from './changes.ts'
+import type { CutsView } from './cuts-view.ts'
 import type { Json } from './document.ts'
 import type { FieldTable } from './field-table.ts'
 import type { CardAnswer, CupAnswer, DrawingPart, SentView, Thumb, WhatIfView } from './views.ts'
@@ -22,6 +23,11 @@ export type Ask =
       'document' | 'shop' | 'files' | 'face' | 'readings'
     >)
   | ({ readonly kind: 'what-if'; readonly seq: number } & WhatIfAsk)
+  /** The programs of the piece, made and proved; the way by hand beside them. */
+  | ({ readonly kind: 'cuts'; readonly seq: number } & Pick<
+      PlanAsk,
+      'document' | 'shop' | 'files' | 'readings' | 'width'
+    > & { readonly stops: readonly string[] })
   | ({ readonly kind: 'cup'; readonly seq: number } & CupAsk)
   | ({ readonly kind: 'card'; readonly seq: number } & CardAsk)
   | { readonly kind: 'fields'; readonly seq: number }
@@ -37,7 +43,7 @@ export type Ask =
   | { readonly kind: 'drawing'; readonly seq: number; readonly name: string; readonly text: string }
 
 /** Asks of which a newer one takes the place of an older: nobody waits for that one any more. */
-const OVERTAKEN = ['plan', 'what-if', 'cup', 'card', 'picture'] as const
+const OVERTAKEN = ['plan', 'what-if', 'cup', 'card', 'picture', 'cuts'] as const
 export type Overtaken = (typeof OVERTAKEN)[number]
 
 export function isOvertaken(kind: Ask['kind']): kind is Overtaken {
@@ -114,6 +120,8 @@ export type Answer =
   | { readonly kind: 'planned'; readonly seq: number; readonly view: SentView; readonly share: number }
   /** How far the cast is that a full plan goes on with. At 1 nothing follows. */
   | { readonly kind: 'casting'; readonly seq: number; readonly share: number }
+  /** Cuts, once they are proved; until then how far they are. */
+  | { readonly kind: 'cuts'; readonly seq: number; readonly view: CutsView | null; readonly share: number }
   | { readonly kind: 'refused'; readonly seq: number; readonly problems: readonly Problem[] }
   | { readonly kind: 'failed'; readonly seq: number; readonly says: string }
   | { readonly kind: 'cup'; readonly seq: number; readonly cup: CupAnswer }

@@ -1,0 +1,117 @@
+import { Fragment } from 'preact'
+import { formatMinutes } from '../../../engine/src/quantity/format.ts'
+import { lengthIn } from '../../../engine/src/quantity/shown-units.ts'
+import { units } from '../state/preferences.ts'
+import { cutsWords as c } from '../text/cuts.ts'
+import type { ProgramRow, SettingView } from '../worker/cuts-view.ts'
+import { picked } from './picked.ts'
+
+/** Every program in the order it is run; pressed, a row opens: how the cutter is run, and why. */
+export function ProgramTable({ settings }: { readonly settings: readonly SettingView[] }) {
+  const longest = Math.max(1, ...settings.flatMap(s => s.programs.map(p => p.minutes)))
+  return (
+    <table class="programs">
+      <thead>
+        <tr>
+          <th scope="col">{c.head.program}</th>
+          <th scope="col">{c.head.cutter}</th>
+          <th scope="col" class="q">
+            {c.head.depth}
+          </th>
+          <th scope="col">{c.head.time}</th>
+          <th scope="col">{c.head.meets}</th>
+          <th scope="col" class="q">
+            {c.head.test}
+          </th>
+          <th scope="col" class="q">
+            {c.head.air}
+          </th>
+        </tr>
+      </thead>
+      {settings.map(s => (
+        <tbody key={s.up}>
+          <tr class="face">
+            <th colSpan={7} scope="rowgroup">
+              {c.face[s.up]}
+            </th>
+          </tr>
+          {s.programs.map(p => (
+            <Row key={p.file} p={p} longest={longest} />
+          ))}
+        </tbody>
+      ))}
+    </table>
+  )
+}
+
+function Row({ p, longest }: { readonly p: ProgramRow; readonly longest: number }) {
+  const open = picked.value === p.file
+  const tone = p.meets?.severity ?? ''
+  const about = (minutes: number | null) => (minutes === null ? '' : formatMinutes(Math.max(1, minutes)))
+  return (
+    <Fragment>
+      <tr class={`${tone}${open ? ' open' : ''}`}>
+        <th scope="row">
+          <button
+            type="button"
+            class="link"
+            aria-expanded={open}
+            onClick={() => (picked.value = open ? null : p.file)}
+          >
+            <span class="n">{p.number}</span> {p.name}
+          </button>
+        </th>
+        <td>{p.cutter}</td>
+        <td class="q">{lengthIn(units.value, p.depthMm, 1)}</td>
+        <td class="time">
+          <i style={{ '--share': `${p.minutes / longest}` }} aria-hidden="true" />
+          {about(p.minutes)}
+        </td>
+        <td>
+          {p.meets === null ? (
+            <span class="f">{c.nothing}</span>
+          ) : (
+            <b class={tone}>{c.tone[p.meets.severity]}</b>
+          )}
+        </td>
+        <td class="q">{about(p.testMinutes)}</td>
+        <td class="q">{about(p.airMinutes)}</td>
+      </tr>
+      {open ? (
+        <tr class="runs">
+          <td colSpan={7}>
+            {p.runs.map(r => (
+              <dl key={r.cutter} class="run">
+                <dt>{r.cutter}</dt>
+                <dd>
+                  {[
+                    [r.rpm, c.runs.rpm, 0],
+                    [r.feedMmMin, c.runs.feed, 0],
+                    [r.plungeMmMin, c.runs.plunge, 0],
+                    [r.depthMm, c.runs.depth, 2],
+                    [r.stepMm, c.runs.step, 2]
+                  ].map(([v, words, places]) => (
+                    <span key={words} class="fact">
+                      <b>{Number(Number(v).toFixed(Number(places)))}</b> {words}
+                    </span>
+                  ))}
+                </dd>
+                <dd class="f">{r.why.join('. ')}.</dd>
+              </dl>
+            ))}
+            {p.passes.length > 1 ? (
+              <details class="f">
+                <summary>{c.again}</summary>
+                <ol>
+                  {p.passes.map(name => (
+                    <li key={name}>{name}</li>
+                  ))}
+                </ol>
+              </details>
+            ) : null}
+          </td>
+        </tr>
+      ) : null}
+    </Fragment>
+  )
+}

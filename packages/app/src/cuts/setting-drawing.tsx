@@ -1,0 +1,37 @@
+import { Drawing } from '../look/drawing.tsx'
+import { cutsWords as c } from '../text/cuts.ts'
+import type { SettingView } from '../worker/cuts-view.ts'
+import { picked } from './picked.ts'
+
+/** The piece as it lies in one setting, with the ways of its programs, or of the one that is picked. */
+export function SettingDrawing({
+  setting,
+  turned
+}: {
+  readonly setting: SettingView
+  readonly turned: boolean
+}) {
+  const one = setting.programs.find(p => p.file === picked.value)
+  const face = c.face[setting.up]
+  return (
+    <section class="setting" aria-label={face}>
+      <div class="cap">
+        <h2>{face}</h2>
+        <span class="f">
+          {[...setting.lies.slice(1), ...(turned ? [setting.lies[0]!.replace(/^[a-z]+ up,? ?/, '')] : [])]
+            .filter(s => s !== '')
+            .join('; ')}
+        </span>
+        {one === undefined ? null : (
+          <button type="button" class="link f" onClick={() => (picked.value = null)}>
+            {c.all}
+          </button>
+        )}
+      </div>
+      <Drawing drawn={(one ?? setting).drawn} name="lies" words={c.drawn(face.toLowerCase())} />
+      <p class="f zero">
+        <b>{c.zero}</b> {setting.zero[0]}
+      </p>
+    </section>
+  )
+}

@@ -1,0 +1,71 @@
+const many = (n: number, one: string, more: string) => `${n} ${n === 1 ? one : more}`
+
+/** Words of the Cuts screen (English). */
+export const cutsWords = {
+  region: 'Cuts',
+  making: (percent: number) => `making and proving programs, ${percent} %`,
+  proved: (n: number) => `${many(n, 'program', 'programs')} proved over the piece at 0.2 mm`,
+  face: { back: 'Back up', front: 'Front up' },
+  drawn: (face: string) => `The piece as it lies, ${face}, seen from above, with the ways of the cutters`,
+  turned: 'turned over about this line',
+  zero: 'Zero',
+  one: (name: string) => `only ${name}`,
+  all: 'all ways',
+  head: {
+    program: 'Program',
+    cutter: 'Cutter',
+    depth: 'As cut',
+    time: 'Time',
+    meets: 'Meets',
+    test: 'Test cut',
+    air: 'Air cut',
+    cut: 'Cut',
+    way: 'Way',
+    tool: 'Tool',
+    offset: 'Offset',
+    radius: 'Least radius',
+    passes: 'Passes'
+  },
+  nothing: 'nothing met',
+  tone: { stop: 'Stop.', caution: 'Caution.', note: 'Note.' },
+  runs: {
+    rpm: 'turns a minute',
+    feed: 'feed, mm/min',
+    plunge: 'straight down, mm/min',
+    depth: 'a pass, mm deep',
+    step: 'sideways, mm'
+  },
+  again: 'Can be begun anew at',
+  save: 'Save all programs',
+  saving: 'Putting them together',
+  kept: (n: number) => `${n} files in one archive: programs, test cuts, air cuts.`,
+  notSaved: (ids: string) => `Programs are not written while a stop stands: ${ids}.`,
+  first: 'Before the real cut',
+  firstSays: [
+    ['Test cut, shallow in cheap board', 'test'],
+    ['Air cut, above the work, with stops over the zero and the outermost corners', 'air']
+  ],
+  pins: 'Pins and flip',
+  pin: (n: number, x: string, y: string) => `Pin ${n} at X ${x}, Y ${y}`,
+  hole: (hole: string, slot: string | null) =>
+    slot === null ? `hole ${hole}` : `slot ${hole} by ${slot} longer`,
+  deep: (mm: string) => `${mm} deep`,
+  through: 'right through',
+  inBed: (mm: string) => `${mm} into the bed`,
+  noPins: 'No pins: nothing ties the two faces to each other.',
+  totals: 'At the machine',
+  cutting: 'Cutting',
+  changes: (n: number) => `Cutter changes, ${n}`,
+  testing: 'Test cuts and air cuts',
+  sum: 'Together',
+  hand: 'By hand',
+  handSum: 'Your hands',
+  making2: 'Making templates',
+  waysHead: 'Ways',
+  noMachine: 'No machine in this shop: cuts are made by hand.',
+  toShop: 'A machine is typed in the shop',
+  nothingCut: 'Nothing of this piece is cut by machine.',
+  noneCut: 'This piece has no cuts, and no face to flatten.',
+  sheets: 'The run sheet of the plan says each cut step by step.',
+  found: 'What proving found'
+} as const

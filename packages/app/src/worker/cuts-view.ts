@@ -1,0 +1,103 @@
+import type { Severity } from '../../../engine/src/findings/finding.ts'
+import type { Drawn } from './views.ts'
+
+/** A program as a row of the table. mm, minutes. */
+export interface ProgramRow {
+  readonly file: string
+  readonly name: string
+  readonly number: number
+  readonly cutter: string
+  /** Depth as cut, from the face of the day. */
+  readonly depthMm: number
+  readonly minutes: number
+  readonly testMinutes: number | null
+  readonly airMinutes: number | null
+  /** The gravest that proving found; null: nothing met. */
+  readonly meets: { readonly severity: Severity; readonly says: string; readonly more: number } | null
+  readonly runs: readonly {
+    readonly cutter: string
+    readonly rpm: number
+    readonly feedMmMin: number
+    readonly plungeMmMin: number
+    readonly depthMm: number
+    readonly stepMm: number
+    readonly why: readonly string[]
+  }[]
+  /** Passes it can be begun anew at. */
+  readonly passes: readonly string[]
+  /** Its way alone. */
+  readonly drawn: Drawn
+}
+
+/** The piece as it lies on the machine between two turnings. */
+export interface SettingView {
+  readonly up: 'front' | 'back'
+  readonly lies: readonly string[]
+  readonly zero: readonly string[]
+  readonly bedMm: number
+  readonly drawn: Drawn
+  readonly programs: readonly ProgramRow[]
+}
+
+/** A cut by hand as a row of the table. */
+export interface HandRow {
+  readonly at: string
+  readonly id: string
+  readonly face: 'front' | 'back'
+  readonly way: string
+  readonly tool: string | null
+  /** Why the way that is written cannot make it. */
+  readonly cannot: string | null
+  readonly depthMm: number
+  readonly offsetMm: number | null
+  readonly leastRadiusMm: number | null
+  readonly passes: { readonly count: number; readonly eachMm: number } | null
+  readonly minutes: number | null
+  readonly makingMinutes: number
+  readonly does: readonly string[]
+  readonly ways: readonly {
+    readonly way: string
+    readonly possible: boolean
+    readonly why: string
+    readonly minutes: number | null
+  }[]
+}
+
+/** All that the Cuts screen shows. */
+export interface CutsView {
+  /** Whether the shop has a machine. */
+  readonly machine: boolean
+  readonly settings: readonly SettingView[]
+  /** Places from the zero of the programs, front up. */
+  readonly pins: readonly {
+    readonly number: number
+    readonly diameterMm: number
+    readonly x: number
+    readonly y: number
+    readonly holeMm: number
+    readonly slotMm: number
+    readonly depthMm: number | null
+    readonly bedMm: number
+    readonly pin: string | null
+  }[]
+  /** Minutes; null where nothing runs. */
+  readonly totals: {
+    readonly cutting: number
+    readonly test: number
+    readonly air: number
+    readonly changes: number
+    readonly changing: number
+  } | null
+  readonly findings: readonly {
+    readonly id: string
+    readonly severity: Severity
+    readonly at: string
+    readonly says: string
+    readonly basis: string
+  }[]
+  /** Ids of the stops that keep programs from being written. */
+  readonly stops: readonly string[]
+  /** Name and text of every program; empty while a stop stands. */
+  readonly files: readonly (readonly [name: string, text: string])[]
+  readonly hand: readonly HandRow[]
+}

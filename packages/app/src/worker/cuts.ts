@@ -1,0 +1,172 @@
+import { programFilesOf } from '../../../engine/src/cuts-data.ts'
+import type { CutsPlan } from '../../../engine/src/cuts-plan.ts'
+import { cutsSteps } from '../../../engine/src/cuts-plan.ts'
+import type { Finding } from '../../../engine/src/findings/finding.ts'
+import type { Work } from '../../../engine/src/findings/work.ts'
+import { capital } from '../../../engine/src/sheets/model.ts'
+import { settingSheet } from '../../../engine/src/sheets/setting-sheet.ts'
+import type { CutsView, HandRow, ProgramRow, SettingView } from './cuts-view.ts'
+import { drawnOf } from './planned-view.ts'
+import type { GoingOn } from './planner.ts'
+
+/** Time of one slice, ms: the worker looks at what else is asked between two. */
+const SLICE_MS = 40
+/** The drawing of a setting, mm. */
+const WIDTH_MM = { wide: 166, narrow: 88 } as const
+const HEIGHT_MM = { wide: 84, narrow: 70 } as const
+
+/** Cuts of a piece, made and proved in slices; `stops` are those of the piece itself. */
+export function cutsGoingOn(
+  seq: number,
+  work: Work,
+  stops: readonly string[],
+  width: 'wide' | 'narrow'
+): GoingOn {
+  const run = cutsSteps(work)
+  return {
+    seq,
+    slice: async () => {
+      const until = performance.now() + SLICE_MS
+      for (;;) {
+        const next = run.next()
+        if (next.done) {
+          const view = cutsView(work, next.value, stops, width)
+          return { answer: { kind: 'cuts', seq, view, share: 1 }, more: false }
+        }
+        if (performance.now() > until)
+          return { answer: { kind: 'cuts', seq, view: null, share: Math.min(0.99, next.value) }, more: true }
+      }
+    }
+  }
+}
+
+function cutsView(
+  work: Work,
+  cuts: CutsPlan | null,
+  stops: readonly string[],
+  width: 'wide' | 'narrow'
+): CutsView {
+  const findings = cuts?.findings ?? []
+  const all = [...stops, ...findings.filter(f => f.severity === 'stop').map(f => f.id)]
+  return {
+    machine: work.shop.machine !== undefined,
+    settings: cuts === null ? [] : settingViews(work, cuts, width),
+    pins: cuts === null ? [] : pinWords(cuts),
+    totals: cuts === null ? null : totals(cuts),
+    findings: findings.map(f => ({ id: f.id, severity: f.severity, at: f.at, says: f.says, basis: f.basis })),
+    stops: [...new Set(all)],
+    files: cuts === null || all.length > 0 ? [] : [...programFilesOf(cuts, [])],
+    hand: handRows(work)
+  }
+}
+
+function settingViews(
+  work: Work,
+  { set, proofs, findings }: CutsPlan,
+  width: 'wide' | 'narrow'
+): SettingView[] {
+  const size = { widthMm: WIDTH_MM[width], mostHeightMm: HEIGHT_MM[width] }
+  return set.machining.settings.flatMap((on, i): SettingView[] => {
+    const programs = set.programs.filter(p => p.made[0]!.operation.setting === i)
+    if (programs.length === 0) return []
+    return [
+      {
+        up: on.setting.up,
+        lies: programs[0]!.input.setting,
+        zero: programs[0]!.input.zero,
+        bedMm: on.frame.bedZ,
+        drawn: drawnOf(settingSheet(work, set, proofs, i, size)),
+        programs: programs.map((p): ProgramRow => {
+          const operations = p.made.map(m => m.operation)
+          const own = findings.filter(f => f.says.startsWith(p.file))
+          return {
+            file: p.file,
+            name: capital(operations.map(o => o.name).join(', ')),
+            number: operations[0]!.number,
+            cutter: [...new Set(operations.map(o => o.cutter.id))].join(', '),
+            depthMm: Math.max(...operations.map(o => o.job.topMm - o.job.floorMm)),
+            minutes: p.minutes,
+            testMinutes: p.test?.minutes ?? null,
+            airMinutes: p.air?.minutes ?? null,
+            meets: worst(own),
+            runs: operations.map(({ cutter, feeds, cutterWhy, limits }) => ({
+              cutter: cutter.name,
+              rpm: feeds.rpm,
+              feedMmMin: feeds.feedMmMin,
+              plungeMmMin: feeds.plungeMmMin,
+              depthMm: feeds.depthMm,
+              stepMm: feeds.stepMm,
+              why: [cutterWhy, ...feeds.why, ...limits]
+            })),
+            passes: p.written.passes.map(x => x.name),
+            drawn: drawnOf(settingSheet(work, set, proofs, i, size, p.file))
+          }
+        })
+      }
+    ]
+  })
+}
+
+function worst(findings: readonly Finding[]): ProgramRow['meets'] {
+  return (
+    (['stop', 'caution', 'note'] as const)
+      .map(severity => {
+        const own = findings.filter(f => f.severity === severity)
+        return own.length === 0 ? null : { severity, says: own[0]!.says, more: own.length - 1 }
+      })
+      .find(m => m !== null) ?? null
+  )
+}
+
+function pinWords({ set }: CutsPlan): CutsView['pins'] {
+  const { pins } = set.machining
+  return pins.pins.map((p, i) => ({
+    number: i + 1,
+    diameterMm: p.diameterMm,
+    x: p.x - pins.datum.x0,
+    y: p.y - pins.datum.y0,
+    holeMm: p.holeMm,
+    slotMm: p.slotMm,
+    depthMm: p.depthMm,
+    bedMm: p.bedMm,
+    pin: p.pin?.name ?? null
+  }))
+}
+
+function totals({ set }: CutsPlan): CutsView['totals'] {
+  const sum = (of: (p: (typeof set.programs)[number]) => number) =>
+    set.programs.reduce((a, p) => a + of(p), 0)
+  let changes = 0
+  let last = ''
+  for (const p of set.programs)
+    for (const { operation } of p.made) {
+      if (operation.cutter.id !== last) changes++
+      last = operation.cutter.id
+    }
+  return {
+    cutting: sum(p => p.minutes),
+    test: sum(p => p.test?.minutes ?? 0),
+    air: sum(p => p.air?.minutes ?? 0),
+    changes,
+    changing: changes * set.machining.bench.machine.change
+  }
+}
+
+function handRows(work: Work): HandRow[] {
+  return work.hand.map(h => ({
+    at: h.at,
+    id: capital(h.id),
+    face: h.face,
+    way: h.way,
+    tool: h.doing?.tool ?? null,
+    cannot: h.cannot,
+    depthMm: h.depthMm,
+    offsetMm: h.doing?.offsetMm ?? null,
+    leastRadiusMm: h.doing?.leastRadiusMm ?? null,
+    passes: h.doing?.passes == null ? null : { count: h.doing.passes.count, eachMm: h.doing.passes.eachMm },
+    minutes: h.doing?.minutes ?? null,
+    makingMinutes: h.makingMinutes,
+    does: h.doing?.does ?? [],
+    ways: h.ways
+  }))
+}

@@ -1,0 +1,126 @@
+import { pointToProgram, regionToProgram } from '../cuts/pins/frame.ts'
+import type { Work } from '../findings/work.ts'
+import type { ProgramFile, ProgramSet } from '../programs/program-set.ts'
+import type { StepProof } from '../programs/prove-set.ts'
+import { decimals } from '../quantity/format.ts'
+import { intersection } from '../shape/combine.ts'
+import { bounds } from '../shape/measure.ts'
+import type { Region } from '../shape/region.ts'
+import type { Mark, Sheet } from './mark.ts'
+import { line, text } from './mark.ts'
+import { pathLines } from './path-lines.ts'
+import type { View } from './view.ts'
+import { fitted, linesOnSheet, onSheet, regionOnSheet } from './view.ts'
+
+/** Round the casting, and above and below it for what is written there, mm. */
+const SIDE_MM = 8
+const FOOT_MM = 9
+const HEAD_MM = 7
+/** How far the line of the flip runs past the casting, mm. */
+const PAST_MM = 4
+/** A ring round what a program runs into, mm. */
+const RING_MM = 4
+
+/**
+ * The piece as it lies on the machine in a setting, seen from above: casting with its waste, outline, timbers, pins and
+ * the line it is turned over about, the ways of the cutters (one program's alone where it is named), and rings where
+ * proving found something. x and y as the machine has them.
+ */
+export function settingSheet(
+  work: Work,
+  set: ProgramSet,
+  proofs: readonly StepProof[],
+  setting: number,
+  size: { readonly widthMm: number; readonly mostHeightMm: number },
+  only: string | null = null
+): Sheet {
+  const on = set.machining.settings[setting]!
+  const { frame } = on
+  const { geometry } = work.stack
+  const lies = (plan: Region) => regionToProgram(frame, plan)
+  const casting = lies(geometry.mould)
+  const box = bounds(casting)
+  const view = fitted(
+    box,
+    { widthMm: size.widthMm - 2 * SIDE_MM, heightMm: size.mostHeightMm, left: SIDE_MM, foot: FOOT_MM },
+    false
+  )
+  const top = FOOT_MM + (box.maxY - box.minY) * view.scale
+  const programs = set.programs.filter(
+    p => p.made[0]!.operation.setting === setting && (only === null || p.file === only)
+  )
+  const region = (r: Region, ink: 'outline' | 'edge' | 'hidden'): Mark => ({
+    kind: 'region',
+    rings: regionOnSheet(view, r),
+    paint: null,
+    hatch: null,
+    edge: ink
+  })
+  const marks: Mark[] = [
+    { kind: 'region', rings: regionOnSheet(view, casting), paint: 'paper', hatch: null, edge: 'edge' },
+    ...geometry.timbers.map((t, i): Mark => {
+      const inside = intersection(lies(t.upper), casting)
+      return {
+        kind: 'region',
+        rings: regionOnSheet(view, inside),
+        paint: null,
+        hatch: { kind: 'along', seed: i + 1 },
+        edge: 'edge'
+      }
+    }),
+    region(lies(geometry.outline), 'outline'),
+    ...programs.flatMap(p => waysOf(p, view)),
+    ...flipLine(set, view, box),
+    ...pinMarks(set, setting, view),
+    ...rings(proofs, set, setting, view, only)
+  ]
+  return { widthMm: size.widthMm, heightMm: top + HEAD_MM, marks }
+}
+
+// Ways in the work; those over it would only hide them.
+function waysOf(program: ProgramFile, view: View): Mark[] {
+  return program.made.map(({ path, operation }): Mark => {
+    const lines = pathLines(path, operation.job.topMm)
+    return { kind: 'path', ink: 'curve', lines: linesOnSheet(view, lines), widthMm: 0.16 }
+  })
+}
+
+function flipLine(set: ProgramSet, view: View, box: ReturnType<typeof bounds>): Mark[] {
+  if (set.machining.settings.length < 2) return []
+  const past = PAST_MM / view.scale
+  return set.machining.pins.datum.about === 'x'
+    ? [line('axis', onSheet(view, box.minX - past, 0), onSheet(view, box.maxX + past, 0))]
+    : [line('axis', onSheet(view, 0, box.minY - past), onSheet(view, 0, box.maxY + past))]
+}
+
+function pinMarks(set: ProgramSet, setting: number, view: View): Mark[] {
+  const { frame } = set.machining.settings[setting]!
+  return set.machining.pins.pins.flatMap((p, i): Mark[] => {
+    const at = onSheet(view, ...pointToProgram(frame, p.x, p.y))
+    const radiusMm = Math.max(0.8, (p.diameterMm / 2) * view.scale)
+    return [
+      { kind: 'circle', ink: 'outline', at, radiusMm },
+      { kind: 'circle', ink: 'outline', at, radiusMm: 0.25, filled: true },
+      text([at[0], at[1] - radiusMm - 3], `pin ${i + 1}, Ø ${decimals(p.diameterMm, 1)}`, {
+        lettering: 'caption',
+        heightMm: 2.6,
+        anchor: 'middle'
+      })
+    ]
+  })
+}
+
+// Where proving found something.
+function rings(
+  proofs: readonly StepProof[],
+  set: ProgramSet,
+  setting: number,
+  view: View,
+  only: string | null
+): Mark[] {
+  return proofs
+    .filter(p => p.setting === setting && (only === null || p.programs.some(x => x.file === only)))
+    .flatMap(p => p.proof.reports)
+    .filter(r => Number.isFinite(r.x) && set.machining.settings.length > 0)
+    .map((r): Mark => ({ kind: 'circle', ink: 'stop', at: onSheet(view, r.x, r.y), radiusMm: RING_MM }))
+}
