@@ -19,7 +19,7 @@ export function CutsScreen() {
   return (
     <main class="cuts" id="main">
       <section
-        class={`sheet cuts-sheet${old && v !== null ? ' old' : ''}`}
+        class={`paper cuts-sheet${old && v !== null ? ' old' : ''}`}
         aria-label={c.region}
         aria-busy={old}
       >

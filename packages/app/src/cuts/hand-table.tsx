@@ -52,12 +52,18 @@ export function HandTable({ rows }: { readonly rows: readonly HandRow[] }) {
                     </button>{' '}
                     <span class="f">{r.face}</span>
                   </th>
-                  <td>{r.way}</td>
-                  <td>{r.cannot ?? r.tool ?? ''}</td>
-                  <td class="q">{mm(r.offsetMm)}</td>
-                  <td class="q">{mm(r.leastRadiusMm)}</td>
-                  <td class="q">{r.passes === null ? '' : `${r.passes.count} × ${mm(r.passes.eachMm)}`}</td>
-                  <td class="q">{r.minutes === null ? '' : formatMinutes(r.minutes)}</td>
+                  <td class="by">{r.way}</td>
+                  <td class="met">{r.cannot ?? r.tool ?? ''}</td>
+                  <td class="q deep" data-says={c.head.offset}>
+                    {mm(r.offsetMm)}
+                  </td>
+                  <td class="q test" data-says={c.head.radius}>
+                    {mm(r.leastRadiusMm)}
+                  </td>
+                  <td class="q air" data-says={c.head.passes}>
+                    {r.passes === null ? '' : `${r.passes.count} × ${mm(r.passes.eachMm)}`}
+                  </td>
+                  <td class="q time">{r.minutes === null ? '' : formatMinutes(r.minutes)}</td>
                 </tr>
                 {open === key ? (
                   <tr class="runs">

@@ -61,21 +61,27 @@ function Row({ p, longest }: { readonly p: ProgramRow; readonly longest: number 
             <span class="n">{p.number}</span> {p.name}
           </button>
         </th>
-        <td>{p.cutter}</td>
-        <td class="q">{lengthIn(units.value, p.depthMm, 1)}</td>
+        <td class="by">{p.cutter}</td>
+        <td class="q deep" data-says={c.head.depth}>
+          {lengthIn(units.value, p.depthMm, 1)}
+        </td>
         <td class="time">
           <i style={{ '--share': `${p.minutes / longest}` }} aria-hidden="true" />
           {about(p.minutes)}
         </td>
-        <td>
+        <td class="met">
           {p.meets === null ? (
             <span class="f">{c.nothing}</span>
           ) : (
             <b class={tone}>{c.tone[p.meets.severity]}</b>
           )}
         </td>
-        <td class="q">{about(p.testMinutes)}</td>
-        <td class="q">{about(p.airMinutes)}</td>
+        <td class="q test" data-says={c.head.test}>
+          {about(p.testMinutes)}
+        </td>
+        <td class="q air" data-says={c.head.air}>
+          {about(p.airMinutes)}
+        </td>
       </tr>
       {open ? (
         <tr class="runs">

@@ -42,7 +42,7 @@ export function SheetScreen({ id, part }: { readonly id: string; readonly part: 
   if (part === 'cuts')
     return (
       <>
-        <VerdictBar />
+        <VerdictBar plain />
         <cutsPlace.Place />
       </>
     )

@@ -3,8 +3,8 @@ import { w } from '../text/words.ts'
 import type { PlannedView } from '../worker/views.ts'
 import { nextFinding, walkAt } from './walk.ts'
 
-/** One sentence on where the piece stands, and the way through what was found. */
-export function VerdictBar() {
+/** One sentence on where the piece stands, and, but for `plain`, the way through what was found on the sheet. */
+export function VerdictBar({ plain = false }: { readonly plain?: boolean }) {
   const v = view.value
   if (v === null) return null
   const count = (s: 'stop' | 'caution' | 'note') => v.findings.filter(f => f.severity === s).length
@@ -30,7 +30,7 @@ export function VerdictBar() {
         {v.says}
       </p>
       <div class="walk">
-        <nav class="jumps" aria-label={w.verdict.jumps}>
+        <nav class="jumps" aria-label={w.verdict.jumps} hidden={plain}>
           {JUMPS.map(([to, words]) => (
             <a key={to} href={`#${to}`}>
               {words}
@@ -41,7 +41,7 @@ export function VerdictBar() {
           {stale.value ? w.verdict.planning : v.effort === 'preview' ? w.verdict.refining : ''}
         </span>
         <CastProgress cast={v.cast} />
-        {n === 0 ? null : (
+        {n === 0 || plain ? null : (
           <>
             <span class={walkAt.value === null ? 'to-look' : 'at'}>
               {walkAt.value === null ? w.verdict.toLook(n) : w.verdict.at(Math.min(walkAt.value, n), n)}

@@ -55,7 +55,10 @@ function cutsView(
     totals: cuts === null ? null : totals(cuts),
     findings: findings.map(f => ({ id: f.id, severity: f.severity, at: f.at, says: f.says, basis: f.basis })),
     stops: [...new Set(all)],
-    files: cuts === null || all.length > 0 ? [] : [...programFilesOf(cuts, [])],
+    files:
+      cuts === null || all.length > 0
+        ? []
+        : [...programFilesOf(cuts, { name: work.piece.name, despite: [] })],
     hand: handRows(work)
   }
 }

@@ -69,7 +69,8 @@ export function settingSheet(
       }
     }),
     region(lies(geometry.outline), 'outline'),
-    ...programs.flatMap(p => waysOf(p, view)),
+    // Rows over the whole face would hide all else: they are drawn when they are asked for.
+    ...programs.flatMap(p => (only === null && flattens(p) ? [] : waysOf(p, view))),
     ...flipLine(set, view, box),
     ...pinMarks(set, setting, view),
     ...rings(proofs, set, setting, view, only)
@@ -83,6 +84,10 @@ function waysOf(program: ProgramFile, view: View): Mark[] {
     const lines = pathLines(path, operation.job.topMm)
     return { kind: 'path', ink: 'curve', lines: linesOnSheet(view, lines), widthMm: 0.16 }
   })
+}
+
+function flattens({ made }: ProgramFile): boolean {
+  return made.every(m => m.operation.kind === 'flatten')
 }
 
 function flipLine(set: ProgramSet, view: View, box: ReturnType<typeof bounds>): Mark[] {
