@@ -1,5 +1,5 @@
 import type { CutsPlan, Finding } from '@castwright/engine'
-import { decimals, formatMinutes } from '@castwright/engine'
+import { decimals, formatMinutes, measuredWords } from '@castwright/engine'
 import { columns, lineWidth, paint, plain, wrap } from './paint.ts'
 
 /** The programs of a piece as a terminal shows them: in order, with cutter, depth, minutes and what each meets. */
@@ -11,6 +11,7 @@ export function cutsReport(name: string, cuts: CutsPlan): string {
     if (programs.length === 0) continue
     lines.push(paint.strong(`${on.setting.up[0]!.toUpperCase()}${on.setting.up.slice(1)} up`))
     lines.push(...programs[0]!.input.zero.flatMap(z => wrap(z, lineWidth(), '  ')))
+    lines.push(...measuredWords(on).flatMap(w => wrap(w, lineWidth(), '  ')))
     const rows = programs.map(p => [
       `  ${p.file}`,
       [...new Set(p.made.map(m => m.operation.cutter.id))].join(', '),

@@ -40,6 +40,9 @@ export interface CutsData {
     readonly zero: readonly string[]
     readonly lies: readonly string[]
     readonly bedMm: number
+    /** How it was found to lie, which the programs have in them, and how thick; null: as planned. */
+    readonly place: CutsPlan['set']['machining']['settings'][number]['place']
+    readonly thickness: CutsPlan['set']['machining']['settings'][number]['thickness']
   }[]
   readonly pins: CutsPlan['set']['machining']['pins']
   readonly programs: readonly ProgramData[]
@@ -70,7 +73,9 @@ export function cutsData({ set, proofs, findings }: CutsPlan, plan: Pick<Plan, '
         face: s.setting.up,
         zero: program?.input.zero ?? [],
         lies: program?.input.setting ?? [],
-        bedMm: s.frame.bedZ
+        bedMm: s.frame.bedZ,
+        place: s.place,
+        thickness: s.thickness
       }
     }),
     pins,

@@ -2,6 +2,7 @@ import type { Machining } from '../cuts/operation/machining.ts'
 import type { NotMade, Operation } from '../cuts/operation/operation.ts'
 import { motionTime } from '../cuts/run/motion-time.ts'
 import { airCut } from '../cuts/write/air-cut.ts'
+import { placedProgram } from '../cuts/write/placed-program.ts'
 import type { CutterRun, ProgramInput, WrittenProgram } from '../cuts/write/program.ts'
 import { slug } from '../cuts/write/slug.ts'
 import { testCut } from '../cuts/write/test-cut.ts'
@@ -69,9 +70,11 @@ export function* programSteps(machining: Machining): Generator<number, ProgramSe
 
 function fileOf(machining: Machining, made: readonly MadePath[]): ProgramFile {
   const { program: dialect } = machining.bench.machine
-  const input = programInput(machining, made)
   const first = made[0]!.operation
-  const { up } = machining.settings[first.setting]!.setting
+  const { setting, frame } = machining.settings[first.setting]!
+  const { up } = setting
+  const planned = programInput(machining, made)
+  const input = placedProgram(planned, frame)
   const base = `${String(first.number).padStart(2, '0')}-${up}-${slug(input.name.replace(/^[^,]*, /, ''))}`
   const rehearsed = (name: string, program: ProgramInput | null): Rehearsal | null => {
     if (program === null) return null
@@ -90,7 +93,9 @@ function fileOf(machining: Machining, made: readonly MadePath[]): ProgramFile {
     written: writeProgram(input, dialect),
     minutes: made.reduce((sum, m) => sum + m.time.minutes, 0),
     // Flattening has no shape to try.
-    test: made.every(m => m.operation.kind === 'flatten') ? null : rehearsed('test', testCut(input).program),
+    test: made.every(m => m.operation.kind === 'flatten')
+      ? null
+      : rehearsed('test', testCut(planned).program),
     air: rehearsed('air', airCut(input))
   }
 }

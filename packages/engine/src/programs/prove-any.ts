@@ -1,6 +1,7 @@
 import type { CutterShape } from '../catalogue/cutter-shape.ts'
 import type { MachiningInput } from '../cuts/operation/machining.ts'
 import { frameOf } from '../cuts/pins/frame.ts'
+import { measuredFrame } from '../cuts/pins/measured-frame.ts'
 import { pinPlan } from '../cuts/pins/pin-plan.ts'
 import type { Cutter } from '../cuts/run/cutters.ts'
 import { cuttersOf } from '../cuts/run/cutters.ts'
@@ -11,6 +12,7 @@ import type { ProgramReading } from '../proving/read/read-program.ts'
 import { readProgram } from '../proving/read/read-program.ts'
 import { settingsOf } from '../steps/setting.ts'
 import { anyGuards } from './guards-of.ts'
+import { unplaced } from './unplaced.ts'
 
 /** A program of whatever origin, and how it is meant to be run. */
 export interface AnyProgram {
@@ -49,10 +51,9 @@ export function* proveAny(input: MachiningInput, program: AnyProgram): Generator
       `step ${program.step + 1} does not work on the piece: nothing lies on the machine then`
     )
   const pins = pinPlan(stack, stack.piece, shop, input)
-  const frame = frameOf(stack.piece, setting, stack, pins.datum)
+  const planned = frameOf(stack.piece, setting, stack, pins.datum)
+  const { frame } = measuredFrame(planned, setting, stack, pins, input.readings)
   const [dx, dy, dz] = program.zeroOff
-  const sx = frame.mirror === 'x' ? -1 : 1
-  const sy = frame.mirror === 'y' ? -1 : 1
   const reading = readProgram(program.text, { tool: 0 })
   const before = stack.states[program.step - 1]?.events ?? 0
   const after = stack.states[program.step]!.events
@@ -61,15 +62,20 @@ export function* proveAny(input: MachiningInput, program: AnyProgram): Generator
     up: setting.up,
     datum: {
       about: pins.datum.about,
-      x0: pins.datum.x0 + sx * dx,
-      y0: pins.datum.y0 + sy * dy,
+      x0: pins.datum.x0,
+      y0: pins.datum.y0,
       zeroMm: frame.zeroZ + frame.zSign * dz
     },
     events: before,
     wantedEvents: program.compared && after > before ? after : null,
     mask: stack.steps[program.step]!.cut?.value.kind === 'outline' ? stack.geometry.outline : null,
     cutterByTool: program.cutters,
-    motions: reading.motions,
+    // The machine goes a zero's offset beside what the program says, and the piece lies as it was measured.
+    motions: unplaced(reading.motions, {
+      turnDeg: frame.turnDeg,
+      shiftX: frame.shiftX - dx,
+      shiftY: frame.shiftY - dy
+    }),
     cellMm: program.cellMm,
     guards: anyGuards(stack, machineOf(shop), frame.bedZ - dz, stack.castHeight)
   })

@@ -11,6 +11,7 @@ import { guardsOf } from './guards-of.ts'
 import { joined } from './joined.ts'
 import { cutterNumber } from './program-input.ts'
 import type { ProgramFile, ProgramSet } from './program-set.ts'
+import { unplaced } from './unplaced.ts'
 
 /** A program as the prover read it. */
 export interface ReadBack {
@@ -105,7 +106,7 @@ function* proveStep(machining: Machining, programs: readonly ProgramFile[]): Gen
     wantedEvents: after > before ? after : null,
     mask: operation.kind === 'outline' ? stack.geometry.outline : null,
     cutterByTool: cutterShapes(machining),
-    motions: joined(readings.map(r => r.motions)),
+    motions: unplaced(joined(readings.map(r => r.motions)), on.frame),
     cellMm: cellMm(machining),
     guards
   })

@@ -1,5 +1,6 @@
 import type { Machining } from '../cuts/operation/machining.ts'
 import type { MachineSetting } from '../cuts/operation/operation.ts'
+import { placed, pointToProgram } from '../cuts/pins/frame.ts'
 import { decimals } from '../quantity/format.ts'
 
 /** How the piece lies in a setting, in plain words. */
@@ -34,9 +35,27 @@ export function zeroWords(machining: Machining, on: MachineSetting): string[] {
         : `the middle of the outline's box, on the line along ${about} that it is turned over about`
     }.`,
     ...pins.map((p, i) => {
-      const [x, y] = [mirror === 'x' ? x0 - p.x : p.x - x0, mirror === 'y' ? y0 - p.y : p.y - y0]
+      const [x, y] = placed(on.frame, ...pointToProgram(on.frame, p.x, p.y))
       return `Pin ${i + 1}, ${mm(p.diameterMm)} across, stands at X${mm(x + 0)} Y${mm(y + 0)}.`
     })
+  ]
+}
+
+/** What was measured of how the piece lies and is baked into the programs, in words and numbers; none: nothing was. */
+export function measuredWords({ frame, place, thickness }: MachineSetting): string[] {
+  const mm = (v: number) => decimals(v, 3)
+  return [
+    ...(place === null
+      ? []
+      : [
+          `As measured the piece lies turned by ${decimals(frame.turnDeg, 4)} degrees, counter-clockwise, and shifted by X${mm(frame.shiftX)} Y${mm(frame.shiftY)}: both are in the paths. The zero stays where it was set.`,
+          `Left at the places measured: ${place.residualsMm.map(mm).join(', ')} mm${place.scale === null ? '' : `; distances are ${decimals((place.scale - 1) * 100, 2)} % off those drawn`}.`
+        ]),
+    ...(thickness === null
+      ? []
+      : [
+          `Measured thickness ${decimals(thickness.measuredMm, 2)} mm, planned ${decimals(thickness.plannedMm, 2)}: the bed lies by that much ${thickness.measuredMm >= thickness.plannedMm ? 'lower' : 'higher'} under the face.`
+        ])
   ]
 }
 

@@ -2,6 +2,7 @@ import { find } from '../catalogue/find.ts'
 import type { MachineSetting } from '../cuts/operation/operation.ts'
 import type { Finding } from '../findings/finding.ts'
 import type { ProgramFile, ProgramSet } from '../programs/program-set.ts'
+import { measuredWords } from '../programs/setting-words.ts'
 import { decimals, formatMinutes } from '../quantity/format.ts'
 import { words } from './run-sheet-md.ts'
 
@@ -50,7 +51,8 @@ function card(
       ...input.setting.map(words),
       ...input.zero.map(words),
       `Heights: ${words(zeroOfHeights(set, on))}`,
-      ...input.holding.map(h => `Held ${words(h)}`)
+      ...input.holding.map(h => `Held ${words(h)}`),
+      ...measuredWords(on).map(words)
     ]),
     '### Before the first cutter',
     list(checks(set, on, programs).map(c => `[ ] ${words(c)}`)),

@@ -48,8 +48,12 @@ export class Place {
     return zToProgram(frame, z)
   }
 
-  /** The face that is down, z: it lies on the bed. */
+  /** The face that is down, z: it lies on the bed, where the piece was measured to reach. */
   get underMm(): number {
+    return this.underPlannedMm + this.on.underMovedMm
+  }
+
+  private get underPlannedMm(): number {
     const { stack } = this.bench
     const state = stack.states[this.step - 1]
     const { frame } = this.on
@@ -58,7 +62,12 @@ export class Place {
 
   /** Where a cut ends, z: its floor as cast, or through what lies beneath. */
   floorMm(asCast: number): number {
-    return Number.isFinite(asCast) ? zToProgram(this.on.frame, asCast) : this.underMm - INTO_BED_MM
+    return Number.isFinite(asCast) ? zToProgram(this.on.frame, asCast) : this.throughMm
+  }
+
+  /** Where a cut right through ends, z: under the piece as planned and as measured, whichever is deeper. */
+  get throughMm(): number {
+    return Math.min(this.underMm, this.underPlannedMm) - INTO_BED_MM
   }
 
   region(plan: Region): Region {

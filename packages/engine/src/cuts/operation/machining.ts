@@ -1,8 +1,10 @@
+import type { Reading } from '../../piece/reading-schema.ts'
 import { bounds } from '../../shape/measure.ts'
 import type { Stack } from '../../stack/stack.ts'
 import { settingsOf } from '../../steps/setting.ts'
 import type { CutJob } from '../cut-job.ts'
 import { frameOf, zToProgram } from '../pins/frame.ts'
+import { measuredFrame } from '../pins/measured-frame.ts'
 import type { PinFacts, PinPlan } from '../pins/pin-plan.ts'
 import { pinPlan } from '../pins/pin-plan.ts'
 import { chooseCutter } from '../run/choose.ts'
@@ -27,7 +29,8 @@ export interface Machining {
 }
 
 /** The stages machining is made from. */
-export type MachiningInput = Pick<Bench, 'stack' | 'materials' | 'shop'> & PinFacts
+export type MachiningInput = Pick<Bench, 'stack' | 'materials' | 'shop'> &
+  PinFacts & { readonly readings: readonly Reading[] }
 
 /** Below this the shop is cold: resin is brittle, °C (case C85). */
 const COLD_C = 15
@@ -54,13 +57,16 @@ export function machiningOf(input: MachiningInput): Machining | null {
   const operations: Operation[] = []
   const notMade: NotMade[] = []
   const settings = settingsOf(stack.steps).map((setting): MachineSetting => {
-    const frame = frameOf(stack.piece, setting, stack, pins.datum)
+    const planned = frameOf(stack.piece, setting, stack, pins.datum)
+    const { frame, place, thickness } = measuredFrame(planned, setting, stack, pins, input.readings)
+    const underMovedMm = frame.bedZ - planned.bedZ
     const b = bounds(regionInProgram(bench, frame))
     const state = stack.states[setting.from - 1]
     const [low, high] = [state?.lowZ ?? 0, state?.highZ ?? stack.castHeight]
     const z = [zToProgram(frame, low), zToProgram(frame, high)]
-    const stock = { ...b, minZ: Math.min(...z), maxZ: Math.max(...z) }
-    return { setting, frame, stock, clearMm: Math.max(0, stock.maxZ) + bench.machine.program.lift }
+    const stock = { ...b, minZ: Math.min(...z) + underMovedMm, maxZ: Math.max(...z) }
+    const clearMm = Math.max(0, stock.maxZ) + bench.machine.program.lift
+    return { setting, frame, stock, clearMm, place, thickness, underMovedMm }
   })
   for (const on of settings) {
     for (let i = on.setting.from; i <= on.setting.to; i++) {

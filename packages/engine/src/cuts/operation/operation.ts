@@ -1,6 +1,7 @@
 import type { Setting } from '../../steps/setting.ts'
 import type { CutJob, Feeds, NoPath } from '../cut-job.ts'
 import type { Frame } from '../pins/frame.ts'
+import type { MeasuredFrame } from '../pins/measured-frame.ts'
 import type { CutterNeed } from '../run/choose.ts'
 import type { Cutter } from '../run/cutters.ts'
 import type { CutOperation, CutRun } from '../run/feeds.ts'
@@ -29,6 +30,11 @@ export interface MachineSetting {
   readonly stock: Box
   /** Height at which rapid moves cross. */
   readonly clearMm: number
+  /** How the piece was found to lie, and how thick; null: as planned. Paths are made as planned, then placed. */
+  readonly place: MeasuredFrame['place']
+  readonly thickness: MeasuredFrame['thickness']
+  /** How much higher the face that is down lies than planned: less than 0 where the piece is thicker, mm. */
+  readonly underMovedMm: number
 }
 
 /** One cutter doing one thing in one setting: it becomes one program. */

@@ -7,7 +7,6 @@ import { borePath } from '../line/bore.ts'
 import { angleToProgram, pointToProgram, zToProgram } from '../pins/frame.ts'
 import type { Pin, PinPlan } from '../pins/pin-plan.ts'
 import type { Place } from './bench.ts'
-import { INTO_BED_MM } from './bench.ts'
 import type { Wanted } from './operation.ts'
 
 /** How far the edge of a surfacing bit runs past the stock, mm (practice). */
@@ -52,7 +51,7 @@ export function wantedOfPins(place: Place, plan: PinPlan): Wanted[] {
   return [...groups.values()].map((pins): Wanted => {
     const { holeMm, slotMm, depthMm, diameterMm } = pins[0]!
     const topMm = place.topMm
-    const floorMm = depthMm === null ? place.underMm - INTO_BED_MM : topMm - depthMm
+    const floorMm = depthMm === null ? place.throughMm : topMm - depthMm
     const at = pins.map(p => pointToProgram(place.on.frame, p.x, p.y))
     const round = slotMm === 0
     const holes = at.map(([x, y]) => circle(holeMm, 0.01, x, y))
