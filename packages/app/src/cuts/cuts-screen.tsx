@@ -48,7 +48,13 @@ export function CutsScreen() {
               <div class="cuts-two">
                 <div class="cuts-left">
                   {v.settings.map((s, i) => (
-                    <SettingDrawing key={s.up} setting={s} turned={i > 0} />
+                    <SettingDrawing
+                      key={s.up}
+                      setting={s}
+                      turned={i > 0}
+                      errorMm={v.errorMm}
+                      toleranceMm={v.toleranceMm}
+                    />
                   ))}
                 </div>
                 <MachineSide view={v} />

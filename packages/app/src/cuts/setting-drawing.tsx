@@ -2,14 +2,19 @@ import { Drawing } from '../look/drawing.tsx'
 import { cutsWords as c } from '../text/cuts.ts'
 import type { SettingView } from '../worker/cuts-view.ts'
 import { picked } from './picked.ts'
+import { ZeroCheckCard } from './zero-check-card.tsx'
 
 /** The piece as it lies in one setting, with the ways of its programs, or of the one that is picked. */
 export function SettingDrawing({
   setting,
-  turned
+  turned,
+  errorMm,
+  toleranceMm
 }: {
   readonly setting: SettingView
   readonly turned: boolean
+  readonly errorMm: number
+  readonly toleranceMm: number
 }) {
   const one = setting.programs.find(p => p.file === picked.value)
   const face = c.face[setting.up]
@@ -32,6 +37,7 @@ export function SettingDrawing({
       <p class="f zero">
         <b>{c.zero}</b> {setting.zero[0]}
       </p>
+      <ZeroCheckCard setting={setting} errorMm={errorMm} toleranceMm={toleranceMm} />
     </section>
   )
 }

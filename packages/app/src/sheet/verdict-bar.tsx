@@ -30,13 +30,7 @@ export function VerdictBar({ plain = false }: { readonly plain?: boolean }) {
         {v.says}
       </p>
       <div class="walk">
-        <nav class="jumps" aria-label={w.verdict.jumps} hidden={plain}>
-          {JUMPS.map(([to, words]) => (
-            <a key={to} href={`#${to}`}>
-              {words}
-            </a>
-          ))}
-        </nav>
+        {plain ? null : <Jumps />}
         <span class="pass">
           {stale.value ? w.verdict.planning : v.effort === 'preview' ? w.verdict.refining : ''}
         </span>
@@ -53,6 +47,18 @@ export function VerdictBar({ plain = false }: { readonly plain?: boolean }) {
         )}
       </div>
     </section>
+  )
+}
+
+function Jumps() {
+  return (
+    <nav class="jumps" aria-label={w.verdict.jumps}>
+      {JUMPS.map(([to, words]) => (
+        <a key={to} href={`#${to}`}>
+          {words}
+        </a>
+      ))}
+    </nav>
   )
 }
 

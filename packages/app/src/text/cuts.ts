@@ -9,6 +9,13 @@ export const cutsWords = {
   drawn: (face: string) => `The piece as it lies, ${face}, seen from above, with the ways of the cutters`,
   turned: 'turned over about this line',
   zero: 'Zero',
+  check: 'Zero check',
+  checkSays:
+    'Before the first cut, with the cutter still: drive over each place, lower until it just touches, type what the machine shows.',
+  touch: (name: string, x: string, y: string) => `${name[0]!.toUpperCase()}${name.slice(1)}: X ${x}, Y ${y}`,
+  read: (name: string, axis: string) => `${name}, ${axis} as the machine shows it`,
+  go: 'Go.',
+  noGo: 'Do not cut.',
   one: (name: string) => `only ${name}`,
   all: 'all ways',
   head: {

@@ -1,3 +1,4 @@
+import type { ZeroPoint } from '../../../engine/src/cuts/pins/pin-plate.ts'
 import type { Severity } from '../../../engine/src/findings/finding.ts'
 import type { Drawn } from './views.ts'
 
@@ -36,6 +37,8 @@ export interface SettingView {
   readonly zero: readonly string[]
   readonly bedMm: number
   readonly drawn: Drawn
+  /** Places to touch before the first cut, and the farthest corner of the work from the zero. */
+  readonly touch: { readonly points: readonly ZeroPoint[]; readonly reachMm: number }
   readonly programs: readonly ProgramRow[]
 }
 
@@ -80,6 +83,9 @@ export interface CutsView {
     readonly bedMm: number
     readonly pin: string | null
   }[]
+  /** How near the machine repeats, and how far the faces may be off each other, mm. */
+  readonly errorMm: number
+  readonly toleranceMm: number
   /** Minutes; null where nothing runs. */
   readonly totals: {
     readonly cutting: number

@@ -1,3 +1,4 @@
+import { zeroPoints } from '../../../engine/src/cuts/pins/pin-plate.ts'
 import { programFilesOf } from '../../../engine/src/cuts-data.ts'
 import type { CutsPlan } from '../../../engine/src/cuts-plan.ts'
 import { cutsSteps } from '../../../engine/src/cuts-plan.ts'
@@ -52,6 +53,8 @@ function cutsView(
     machine: work.shop.machine !== undefined,
     settings: cuts === null ? [] : settingViews(work, cuts, width),
     pins: cuts === null ? [] : pinWords(cuts),
+    errorMm: work.shop.machine?.error ?? 0,
+    toleranceMm: cuts?.set.machining.pins.toleranceMm ?? 0,
     totals: cuts === null ? null : totals(cuts),
     findings: findings.map(f => ({ id: f.id, severity: f.severity, at: f.at, says: f.says, basis: f.basis })),
     stops: [...new Set(all)],
@@ -79,6 +82,7 @@ function settingViews(
         zero: programs[0]!.input.zero,
         bedMm: on.frame.bedZ,
         drawn: drawnOf(settingSheet(work, set, proofs, i, size)),
+        touch: zeroPoints(on.frame, work.stack.geometry.outline),
         programs: programs.map((p): ProgramRow => {
           const operations = p.made.map(m => m.operation)
           const own = findings.filter(f => f.says.startsWith(p.file))
