@@ -15,7 +15,10 @@ const pruned = { treeshake: { moduleSideEffects: id => !/clipper2-ts|svg-pathdat
  */
 const LATE = {
   'engine/src/shape/svg.ts': 'src/late/svg.ts',
-  'engine/src/cast/cup-result.ts': 'src/late/cups.ts'
+  'engine/src/cast/cup-result.ts': 'src/late/cups.ts',
+  'engine/src/cuts/for-machine.ts': 'src/late/machine.ts',
+  'engine/src/findings/machine-checks.ts': 'src/late/machine.ts',
+  'engine/src/stack/figure-outline.ts': 'src/late/figures.ts'
 }
 const late = () => ({
   name: 'late parts of the engine',

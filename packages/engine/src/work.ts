@@ -8,10 +8,9 @@ import { mouldPlan } from './cast/mould.ts'
 import { AS_RECORDED } from './cast/speed.ts'
 import type { WholeCast } from './cast/whole/whole-cast.ts'
 import { buyList } from './cost/buy.ts'
+import { forMachine } from './cuts/for-machine.ts'
 import { handWork } from './cuts/hand/hand-work.ts'
-import { pinPlan } from './cuts/pins/pin-plan.ts'
-import { tiedOf } from './cuts/pins/tied.ts'
-import { machineCutsOf } from './cuts/run/machine-cut.ts'
+import { noMachineWork } from './cuts/no-machine.ts'
 import type { Quantity, Work } from './findings/work.ts'
 import type { FaceFinish } from './finish/faces.ts'
 import { facesOf } from './finish/faces.ts'
@@ -114,6 +113,10 @@ export function workOf(input: PlanInput): Work {
   const chains = sizeChains(stack, facts)
   const fits = hardwareFits(stack, facts, chains)
   const appearance = appearanceOf(stack, materials, covers)
+  const machined =
+    shop.machine === undefined && piece.pins === undefined
+      ? noMachineWork(stack)
+      : forMachine({ stack, materials, shop, readings, seasons, clock })
   const timberFacts = timberFactsOf(stack, materials, shop, seasons, floating)
   return {
     document,
@@ -140,9 +143,8 @@ export function workOf(input: PlanInput): Work {
     bow: bowOf(bowing),
     inUse: loaded === null || piece.supports === undefined ? null : inUseOf(loaded, piece.supports),
     moves: movesOf(stack, materials, floating, mould),
-    machineCuts: machineCutsOf(stack, materials, shop),
     hand: handWork({ piece, entries, steps, stack, shop, timbers: materials.timbers }),
-    pins: tiedOf(pinPlan(stack, piece, shop, { seasons, clock }), stack, readings),
+    ...machined,
     chains,
     covers,
     appearance,

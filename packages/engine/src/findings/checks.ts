@@ -12,7 +12,6 @@ import { cardUnused } from './card-unused.ts'
 import { charLoose } from './char-loose.ts'
 import { coatOverDam } from './coat-over-dam.ts'
 import { coatRuns } from './coat-runs.ts'
-import { coldBrittle } from './cold-brittle.ts'
 import { coldMix } from './cold-mix.ts'
 import { coldRoom } from './cold-room.ts'
 import { cornerCrack } from './corner-crack.ts'
@@ -22,9 +21,6 @@ import { cureShort } from './cure-short.ts'
 import { cutBreaksOut } from './cut-breaks-out.ts'
 import { cutMeetsStones } from './cut-meets-stones.ts'
 import { cutThroughLayer } from './cut-through-layer.ts'
-import { cutterPushes, cutterRubs, spindleFast } from './cutter-limits.ts'
-import { cutterMissing } from './cutter-missing.ts'
-import { cutterUnknown } from './cutter-unknown.ts'
 import { dampNight } from './damp-night.ts'
 import { depthChanges } from './depth-changes.ts'
 import { dividerUnsealed } from './divider-unsealed.ts'
@@ -63,8 +59,8 @@ import { leftoverCup } from './leftover-cup.ts'
 import { levelDrop } from './level-drop.ts'
 import { liftHeavy } from './lift-heavy.ts'
 import { lineNarrows } from './line-narrows.ts'
-import { lineOverCutter } from './line-over-cutter.ts'
 import { loadTooSoon } from './load-too-soon.ts'
+import { machineFound } from './machine-checks.ts'
 import { machineTooSoon } from './machine-too-soon.ts'
 import { mainsTrade } from './mains-trade.ts'
 import { markingFaint } from './marking-faint.ts'
@@ -81,18 +77,9 @@ import { opaqueCover } from './opaque-cover.ts'
 import { openPocket } from './open-pocket.ts'
 import { orderImpossible } from './order-impossible.ts'
 import { outOfLevel } from './out-of-level.ts'
-import { partLoose } from './part-loose.ts'
 import { peakUnattended } from './peak-unattended.ts'
 import { pilotWrong } from './pilot-wrong.ts'
-import { pinsAcrossGrain } from './pins-across-grain.ts'
-import { pinsHalfTurn } from './pins-half-turn.ts'
-import { pinsLoose } from './pins-loose.ts'
-import { pinsMiss } from './pins-miss.ts'
-import { pinsNearCut } from './pins-near-cut.ts'
-import { pinsNone } from './pins-none.ts'
-import { pinsUnlike } from './pins-unlike.ts'
 import { planedHollow } from './planed-hollow.ts'
-import { pocketClosed } from './pocket-closed.ts'
 import { pocketShallow } from './pocket-shallow.ts'
 import { pointThrough } from './point-through.ts'
 import { porousInclusion } from './porous-inclusion.ts'
@@ -101,7 +88,6 @@ import { pourHeat } from './pour-heat.ts'
 import { pouredMore } from './poured-more.ts'
 import { poursUnsettled } from './pours-unsettled.ts'
 import { pressInResin } from './press-in-resin.ts'
-import { NOT_MADE, PROGRAM_UNREAD, PROVED } from './proved.ts'
 import { ratioByMass } from './ratio-by-mass.ts'
 import { ratioOff } from './ratio-off.ts'
 import { readingHot } from './reading-hot.ts'
@@ -125,7 +111,6 @@ import { stonesLarge } from './stones-large.ts'
 import { stonesProud } from './stones-proud.ts'
 import { stonesSink } from './stones-sink.ts'
 import { swirlApart } from './swirl-apart.ts'
-import { tabThin } from './tab-thin.ts'
 import { thinFloor } from './thin-floor.ts'
 import { threadShort } from './thread-short.ts'
 import { timberAir } from './timber-air.ts'
@@ -148,7 +133,7 @@ import { windowAway } from './window-away.ts'
 import type { Work } from './work.ts'
 
 /** Every check, in the order in which makers lose most. */
-export const CHECKS: readonly Check[] = [
+export const BENCH_CHECKS: readonly Check[] = [
   // Heat and batches.
   readingHot,
   pourHeat,
@@ -236,12 +221,8 @@ export const CHECKS: readonly Check[] = [
   holeOutside,
   depthChanges,
   lineNarrows,
-  lineOverCutter,
   figuresCrowd,
   glueTrapped,
-  pocketClosed,
-  partLoose,
-  tabThin,
   // Cuts by hand.
   handWay,
   bitShort,
@@ -249,20 +230,6 @@ export const CHECKS: readonly Check[] = [
   bushCorner,
   sledWeak,
   noMachine,
-  cutterMissing,
-  cutterUnknown,
-  spindleFast,
-  cutterRubs,
-  cutterPushes,
-  coldBrittle,
-  // Pins and flip.
-  pinsMiss,
-  pinsUnlike,
-  pinsNearCut,
-  pinsHalfTurn,
-  pinsNone,
-  pinsAcrossGrain,
-  pinsLoose,
   wallBetween,
   // Hardware.
   hardwarePocket,
@@ -314,18 +281,11 @@ const RANK = { stop: 0, caution: 1, note: 2 } as const
 
 /** All findings of a piece: stops first, then in the order of the checks. */
 export function findingsOf(work: Work): Finding[] {
-  return byRank(CHECKS.flatMap(check => check.run(work).map(found => findingOf(check, found))))
+  const found = BENCH_CHECKS.flatMap(check => check.run(work).map(f => findingOf(check, f)))
+  return byRank([...found, ...machineFound(work)])
 }
 
 /** Stops first, then cautions, then notes; as they stood among each other. */
 export function byRank(findings: readonly Finding[]): Finding[] {
   return [...findings].sort((a, b) => RANK[a.severity] - RANK[b.severity])
 }
-
-/** Ids of all that can be said of a piece and of its programs. */
-export const FINDING_IDS: readonly string[] = [
-  ...CHECKS,
-  ...Object.values(PROVED),
-  PROGRAM_UNREAD,
-  NOT_MADE
-].map(c => c.id)

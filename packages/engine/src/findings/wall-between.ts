@@ -1,4 +1,4 @@
-import { thicknessRead } from '../cuts/pins/measured-frame.ts'
+import { thicknessRead } from '../cuts/pins/thickness-read.ts'
 import { decimals } from '../quantity/format.ts'
 import { deepen } from './cut-fix.ts'
 import type { Check, Found } from './finding.ts'

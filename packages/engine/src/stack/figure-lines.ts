@@ -6,7 +6,8 @@ import { EMPTY } from '../shape/region.ts'
 import { mirrorX, translate } from '../shape/transform.ts'
 import type { Removal, Side } from './event.ts'
 import { inwardOf } from './face.ts'
-import { textLines, textRegion } from './figure-text.ts'
+import { textRegion } from './figure-outline.ts'
+import { textLines } from './figure-text.ts'
 
 /**
  * Numerals of a marking on the plan, seen from the front: on the back they are mirrored, so that they read from there,

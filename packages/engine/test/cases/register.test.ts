@@ -1,7 +1,7 @@
 import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { join, relative } from 'node:path'
 import { describe, expect, it } from 'vitest'
-import { CHECKS } from '../../src/findings/checks.ts'
+import { CHECKS } from '../../src/findings/every-check.ts'
 import { CASES, EXPRESSED, MARKED } from './register.ts'
 
 const root = join(import.meta.dirname, '../../../..')

@@ -1,7 +1,7 @@
 import { readdirSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
-import { CHECKS } from '../../src/findings/checks.ts'
+import { CHECKS } from '../../src/findings/every-check.ts'
 import type { Finding } from '../../src/findings/finding.ts'
 import { typedAt } from '../../src/findings/fix.ts'
 import type { Operation, Patch } from '../../src/piece/patch.ts'

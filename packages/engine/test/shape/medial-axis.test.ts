@@ -5,7 +5,7 @@ import { area, bounds, inside } from '../../src/shape/measure.ts'
 import { medialAxis } from '../../src/shape/medial-axis.ts'
 import type { Region } from '../../src/shape/region.ts'
 import { EMPTY } from '../../src/shape/region.ts'
-import { textRegion } from '../../src/stack/figure-text.ts'
+import { textRegion } from '../../src/stack/figure-outline.ts'
 
 const TOL = 0.01
 

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { area, bounds, ringArea } from '../../src/shape/measure.ts'
-import { FIGURE_CHARACTERS, textLines, textRegion } from '../../src/stack/figure-text.ts'
+import { FIGURE_CHARACTERS, textRegion } from '../../src/stack/figure-outline.ts'
+import { textLines } from '../../src/stack/figure-text.ts'
 
 const WANTED = `0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz+-.,/°%'"&`
 const at = { x: 10, y: -5 }

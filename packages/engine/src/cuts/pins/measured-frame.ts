@@ -6,6 +6,8 @@ import { pointToProgram } from './frame.ts'
 import type { PinPlan } from './pin-plan.ts'
 import type { Mark, Registered } from './registered.ts'
 import { registered } from './registered.ts'
+import type { ThicknessRead } from './thickness-read.ts'
+import { latest, thicknessRead } from './thickness-read.ts'
 
 /** A frame with what was measured baked in. */
 export interface MeasuredFrame {
@@ -13,11 +15,8 @@ export interface MeasuredFrame {
   /** How the piece lies by its marks; null when none were read, or too few. */
   readonly place: Registered | null
   /** Thickness as measured and as planned then, mm; null when none was read. */
-  readonly thickness: { readonly measuredMm: number; readonly plannedMm: number } | null
+  readonly thickness: ThicknessRead | null
 }
-
-/** A thickness further than this from every planned one is of something else, mm. */
-const FAR_MM = 3
 
 /**
  * The frame of a setting after readings: marks touched with its face up, else pins found in the bed for the settings
@@ -70,30 +69,4 @@ function registeredOrNull(marks: readonly Mark[]): Registered | null {
     if (e instanceof RangeError) return null
     throw e
   }
-}
-
-/** The last thickness read, and what it was planned to be by then; null: none was read, or one of something else. */
-export function thicknessRead(
-  { states, steps }: Pick<Stack, 'states' | 'steps'>,
-  readings: readonly Reading[],
-  upTo = states.length - 1
-): MeasuredFrame['thickness'] {
-  const last = latest(readings.flatMap(r => (r.kind === 'thickness' ? [r] : [])))
-  if (last === null) return null
-  // As it came out of the mould, and after each flattening.
-  const planned = states.flatMap((s, i) =>
-    i <= upTo && (steps[i]!.kind === 'flatten' || steps[i]!.kind === 'demould') ? [s.highZ - s.lowZ] : []
-  )
-  const off = planned.map(mm => Math.abs(mm - last.thickness))
-  const least = Math.min(...off)
-  if (planned.length === 0 || least > FAR_MM) return null
-  return { measuredMm: last.thickness, plannedMm: planned[off.lastIndexOf(least)]! }
-}
-
-function latest<R extends { readonly at?: string | undefined }>(list: readonly R[]): R | null {
-  return list.reduce<R | null>(
-    (last, r) =>
-      last === null || Date.parse(r.at ?? '') >= Date.parse(last.at ?? '') || r.at === undefined ? r : last,
-    null
-  )
 }

@@ -4,7 +4,7 @@ import { rectangle } from '../../../src/shape/build.ts'
 import { edgeDistance, edgeTree } from '../../../src/shape/edge-tree.ts'
 import { area, bounds, inside } from '../../../src/shape/measure.ts'
 import type { Region } from '../../../src/shape/region.ts'
-import { textRegion } from '../../../src/stack/figure-text.ts'
+import { textRegion } from '../../../src/stack/figure-outline.ts'
 import { cutterOf, faultsOf, jobOf, leftAt, tipPlaces } from './carved.ts'
 
 function carve(region: Region, job: ReturnType<typeof jobOf>) {
