@@ -16,8 +16,13 @@ const pruned = { treeshake: { moduleSideEffects: id => !/clipper2-ts|svg-pathdat
 const LATE = {
   'engine/src/shape/svg.ts': 'src/late/svg.ts',
   'engine/src/cast/cup-result.ts': 'src/late/cups.ts',
+  'engine/src/cast/own-resin.ts': 'src/late/own.ts',
+  'engine/src/cast/own-pigment.ts': 'src/late/own.ts',
+  'engine/src/findings/label-figures.ts': 'src/late/own.ts',
+  'engine/src/fits/drying-now.ts': 'src/late/drying.ts',
   'engine/src/cuts/for-machine.ts': 'src/late/machine.ts',
   'engine/src/findings/machine-checks.ts': 'src/late/machine.ts',
+  'engine/src/stack/figure-text.ts': 'src/late/figures.ts',
   'engine/src/stack/figure-outline.ts': 'src/late/figures.ts'
 }
 const late = () => ({
@@ -31,13 +36,38 @@ const late = () => ({
   }
 })
 
+/**
+ * What the worker starts with is one file: cut up by what parts loaded later share of it, it would be squeezed a
+ * tenth less well.
+ */
+function startsWith() {
+  const first = new Set()
+  return {
+    name: (id, chunks) => {
+      if (first.size === 0)
+        gather(first, of => chunks.getModuleInfo(of), join(here, 'src/worker/main.ts').replaceAll('\\', '/'))
+      return first.has(id) ? 'engine' : null
+    }
+  }
+}
+
+function gather(found, infoOf, id) {
+  if (found.has(id)) return
+  found.add(id)
+  for (const next of infoOf(id)?.importedIds ?? []) gather(found, infoOf, next)
+}
+
 const shared = {
   configFile: false,
   root: here,
   logLevel: 'warn',
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
   resolve: { conditions: ['source', 'browser', 'module', 'import', 'default'] },
-  worker: { format: 'es', rolldownOptions: pruned, plugins: () => [late()] }
+  worker: {
+    format: 'es',
+    rolldownOptions: { ...pruned, output: { codeSplitting: { groups: [startsWith()] } } },
+    plugins: () => [late()]
+  }
 }
 
 /** Options for vite's `build`: the app. */

@@ -1,7 +1,9 @@
 import type { Json } from '../worker/document.ts'
 import { loadCups } from './cups.ts'
+import { loadDrying } from './drying.ts'
 import { loadFigures } from './figures.ts'
 import { loadMachine } from './machine.ts'
+import { loadPigments, loadResins } from './own.ts'
 import { loadSvg } from './svg.ts'
 
 /** Loads what the engine stands without until these documents need it; see `late` in bundle.mjs. */
@@ -10,27 +12,45 @@ export async function loadNeeds(ask: {
   readonly files?: Readonly<Record<string, string>>
   readonly shop?: Json | null
   readonly document?: Json
+  readonly readings?: readonly Json[]
 }): Promise<void> {
-  const { kind, files, shop, document } = ask
+  const { kind, files, shop, document, readings } = ask
   await Promise.all([
     kind === 'cup' || holdsCups(shop) ? loadCups() : null,
     files !== undefined && Object.keys(files).length > 0 ? loadSvg() : null,
     kind === 'cuts' || shop?.['machine'] !== undefined || document?.['pins'] !== undefined
       ? loadMachine()
       : null,
-    outlined(document) ? loadFigures() : null
+    kind === 'cup' || some(shop, 'resins') ? loadResins() : null,
+    kind === 'card' || some(shop, 'cards') ? loadPigments() : null,
+    readings?.some(r => r?.['kind'] === 'weight') ? loadDrying() : null,
+    numbered(document) ? loadFigures() : null
   ])
 }
 
 /** The rest of what may be needed, once the first plan is there: a page that is open must go on without network. */
 export async function loadAll(): Promise<void> {
-  await Promise.all([loadCups(), loadSvg(), loadMachine(), loadFigures()])
+  await Promise.all([
+    loadCups(),
+    loadSvg(),
+    loadMachine(),
+    loadFigures(),
+    loadResins(),
+    loadPigments(),
+    loadDrying()
+  ])
 }
 
-// Figures of outlines. The document may be anything yet: it is checked later.
-function outlined(document: Json | undefined): boolean {
+// Whether the shop lists any of them.
+function some(shop: Json | null | undefined, list: string): boolean {
+  const found = shop?.[list]
+  return Array.isArray(found) && found.length > 0
+}
+
+// Scales with figures. The document may be anything yet: it is checked later.
+function numbered(document: Json | undefined): boolean {
   const markings = document?.['markings']
-  return Array.isArray(markings) && markings.some((m: Json | null) => m?.['figures'] === 'outline')
+  return Array.isArray(markings) && markings.some((m: Json | null) => m?.['numerals'] !== undefined)
 }
 
 // The shop may be anything yet: it is checked later.

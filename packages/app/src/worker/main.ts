@@ -7,7 +7,7 @@ import type { Answer, Ask } from './messages.ts'
 import { isOvertaken } from './messages.ts'
 import { drawnOf } from './planned-view.ts'
 import type { GoingOn } from './planner.ts'
-import { columnOf, planAnswer, planned, whatIfAnswer } from './planner.ts'
+import { columnOf, planAnswer, planned } from './planner.ts'
 import type { Thumb } from './views.ts'
 
 type Waiting = Exclude<Ask, { kind: 'stop' }>
@@ -86,7 +86,8 @@ const later = {
   cup: () => import('./cup.ts'),
   card: () => import('./card.ts'),
   picture: () => import('./picture.ts'),
-  cuts: () => import('./cuts.ts')
+  cuts: () => import('./cuts.ts'),
+  trying: () => import('./trying.ts')
 }
 let fetched = false
 
@@ -110,7 +111,7 @@ async function answered(ask: Waiting): Promise<Answer> {
         return answer
       }
       case 'what-if': {
-        const { answer, on } = whatIfAnswer(ask)
+        const { answer, on } = (await later.trying()).whatIfAnswer(ask)
         trying = on
         return answer
       }

@@ -3,7 +3,6 @@ import type { Work } from '../../../engine/src/findings/work.ts'
 import { checkPiece, checkShop, readReadings, usualShop } from '../../../engine/src/piece/read.ts'
 import type { Planned } from '../../../engine/src/plan.ts'
 import { plan } from '../../../engine/src/plan.ts'
-import { windowsAsked } from '../../../engine/src/sheets/page-card.ts'
 import type { PlanInput } from '../../../engine/src/work.ts'
 import { workOf } from '../../../engine/src/work.ts'
 import type { Casting } from './casting.ts'
@@ -11,7 +10,6 @@ import { keepCast, keptCast } from './kept-casts.ts'
 import type { Answer, Ask } from './messages.ts'
 import { plannedView } from './planned-view.ts'
 import type { SentView } from './views.ts'
-import { carried, triedDocuments, whatIfView } from './what-if.ts'
 
 /** Work that goes on in slices after an ask was first answered. */
 export interface GoingOn {
@@ -20,14 +18,13 @@ export interface GoingOn {
   readonly slice: () => Promise<{ readonly answer: Answer | null; readonly more: boolean }>
 }
 
-interface Begun {
+export interface Begun {
   readonly answer: Answer
   readonly on: GoingOn | null
 }
 
 type Full = Extract<Ask, { kind: 'plan' }>
-type Try = Extract<Ask, { kind: 'what-if' }>
-type Documents = Pick<Full, 'document' | 'shop' | 'files' | 'readings'>
+export type Documents = Pick<Full, 'document' | 'shop' | 'files' | 'readings'>
 
 /** How often it is told how far a cast is, ms. */
 const TOLD_EVERY_MS = 200
@@ -73,48 +70,9 @@ function castingFor(ask: Full, key: string): GoingOn {
   }
 }
 
-/**
- * A pour of another depth or in another room: at once from how the column moves, then by a coarse cast of the whole
- * mould.
- */
-export function whatIfAnswer(ask: Try): Begun {
-  const { seq, pour, shown } = ask
-  const key = keyOf(ask)
-  const before = columnOf(ask)
-  const tried = { ...ask, ...triedDocuments(ask, before.shop.climate) }
-  const now = workOf({ ...inputOf(tried), effort: 'preview' })
-  const [column, moved] = [before.casts[pour], now.casts[pour]]
-  if (column == null || moved == null) return { answer: { kind: 'casting', seq, share: 1 }, on: null }
-  const whole = (keptCast(key) ?? (latest?.key === key ? latest.whole : null))?.casts[pour] ?? null
-  const was = whole ?? column
-  const pours = now.piece.pours.map((p, i) => ({ kind: p.kind, stack: now.stack.pours[i]! }))
-  const asked = windowsAsked(pours, pour)
-  const { id } = now.entries.pours[pour]!
-  const first = whole === null ? moved : carried(whole, column, moved)
-  const view = whatIfView(id, was, first, asked, shown, whole === null ? 'column' : 'estimate')
-  // Without a cast of the whole mould of the plan there is nothing of its kind to lay beside another one.
-  if (whole === null) return { answer: { kind: 'what-if', seq, view, share: 1 }, on: null }
-  let at: Casting | null = null
-  let best: WholeCast | null = null
-  return {
-    answer: { kind: 'what-if', seq, view, share: 0 },
-    on: {
-      seq,
-      slice: async () => {
-        at ??= (await import('./casting.ts')).casting(inputOf(tried), { effort: 'preview', edges: false })
-        at.slice()
-        const share = at.share()
-        const more = share < 1
-        const next = at.best()
-        const cast = next?.casts[pour] ?? null
-        if (cast === null || next === best)
-          return { answer: more ? null : { kind: 'casting', seq, share }, more }
-        best = next
-        const better = whatIfView(id, was, cast, asked, shown, 'whole')
-        return { answer: { kind: 'what-if', seq, view: better, share }, more }
-      }
-    }
-  }
+/** The best cast of the whole mould that is known of these documents. */
+export function bestCast(key: string): WholeCast | null {
+  return keptCast(key) ?? (latest?.key === key ? latest.whole : null)
 }
 
 let column: { readonly key: string; readonly work: Work } | null = null
@@ -127,11 +85,11 @@ export function columnOf(ask: Documents): Work {
 }
 
 // What a cast depends on; the face shown and the units are none of it.
-function keyOf({ document, shop, files, readings = [] }: Documents): string {
+export function keyOf({ document, shop, files, readings = [] }: Documents): string {
   return JSON.stringify([document, shop, files, readings])
 }
 
-function inputOf({ document, shop, files, readings = [] }: Documents): PlanInput {
+export function inputOf({ document, shop, files, readings = [] }: Documents): PlanInput {
   const piece = checkPiece(document, 'the piece')
   const usual = shop === null ? usualShop() : checkShop(shop, 'the shop').value
   const lines = readings.map(r => `${JSON.stringify(r)}\n`).join('')
