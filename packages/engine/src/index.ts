@@ -48,6 +48,7 @@ export type { CupTestDocument, Shop, ShopCupTest, ShopDocument } from './piece/s
 export { shopSchema } from './piece/shop-schema.ts'
 export type { Despite, Plan, Planned, PlanOptions, Verdict } from './plan.ts'
 export { check, plan, withFindings } from './plan.ts'
+export { fittedTests } from './programs/fitted-tests.ts'
 export type { AnyProgram, AnyProof } from './programs/prove-any.ts'
 export { cutterBox, proveAny } from './programs/prove-any.ts'
 export type { Restarted } from './programs/restarted.ts'
@@ -68,6 +69,7 @@ export {
   formatMm,
   formatVolume
 } from './quantity/format.ts'
+export { parseQuantity } from './quantity/parse.ts'
 export { RUNAWAY_ABOVE_C } from './resin/limits.ts'
 export { buyCsv } from './sheets/buy-csv.ts'
 export type { PageAssets } from './sheets/page.ts'

@@ -3,6 +3,7 @@ import {
   cutsData,
   cutsPlan,
   despiteNotes,
+  fittedTests,
   programFilesOf,
   restarted,
   surelyPlanned,
@@ -16,6 +17,7 @@ import { load } from '../load.ts'
 import { momentOf } from '../moment.ts'
 import { writeFolder } from '../out-folder.ts'
 import { progressLine } from '../progress.ts'
+import { scrapOf, shortWords } from '../scrap.ts'
 import type { Command } from './command.ts'
 
 /** `castwright cuts`: the programs of a piece, proved. */
@@ -23,7 +25,7 @@ export const cutsCommand: Command = {
   name: 'cuts',
   about: 'programs for the machine, each proved over the piece; test cuts, air cuts, pins',
   help: `castwright cuts PIECE [--out DIR] [--json] [--despite ID --because "..."] [--shop FILE] [--readings FILE]
-                [--as-of MOMENT]
+                [--as-of MOMENT] [--scrap "200 x 120 x 12"]
 castwright cuts PIECE --restart FILE --from PASS [--out DIR]
 
 Chooses cutters and feeds, makes a program of every cut by machine (RS-274, in the dialect of the shop), reads it
@@ -36,6 +38,7 @@ With --restart one program is written that begins at a later pass of another, af
   --restart FILE    the program that stopped, by the name of its file
   --from PASS       the pass to begin at, by its number or its name
   --out DIR         the folder, made if need be
+  --scrap "..."     fit the test cuts to a piece of cheap board: length x width x thickness, mm or each with its unit
   --json            cuts, pins, times and findings as JSON
   --despite ID      go on in spite of that finding, for the reason after --because; printed in every program
   --because "..."
@@ -46,12 +49,13 @@ With --restart one program is written that begins at a later pass of another, af
   run: args => {
     const given = argumentsOf('cuts', args, {
       flags: ['json'],
-      texts: ['out', 'despite', 'because', 'shop', 'readings', 'as-of', 'restart', 'from'],
+      texts: ['out', 'despite', 'because', 'shop', 'readings', 'as-of', 'restart', 'from', 'scrap'],
       words: [1, 1, 'one piece file']
     })
     if (given.flags.has('help')) return { out: cutsCommand.help, code: 0 }
     knownOnly('cuts', given.despite)
     const asOf = momentOf(given.texts.get('as-of'))
+    const scrap = scrapOf(given.texts.get('scrap'))
     const { input, says } = load({
       piece: given.words[0]!,
       shop: given.texts.get('shop'),
@@ -60,9 +64,9 @@ With --restart one program is written that begins at a later pass of another, af
     const err = [...says]
     const before = surelyPlanned(input, { asOf, effort: 'preview', despite: given.despite })
     const line = progressLine('proving the programs')
-    const cuts = cutsPlan(before.work, line.on)
+    const proved = cutsPlan(before.work, line.on)
     line.end()
-    if (cuts === null) {
+    if (proved === null) {
       err.push(nothing(before.work.shop.machine === undefined))
       // What is cut by hand alone has its templates.
       const templates = templateFiles(before)
@@ -71,6 +75,9 @@ With --restart one program is written that begins at a later pass of another, af
         err.push(`written to ${into}: ${writeFolder(into, templates).join(', ')}`)
       return { out: given.flags.has('json') ? '{ "programs": [] }\n' : '', err: joined(err), code: 0 }
     }
+    const fitted = scrap === null ? null : fittedTests(proved.set, scrap)
+    const cuts: CutsPlan = fitted === null ? proved : { ...proved, set: fitted.set }
+    err.push(...(fitted?.short ?? []).map(shortWords))
     const standing = [...before.plan.findings, ...cuts.findings].filter(
       f => f.severity === 'stop' && !given.despite.some(d => d.id === f.id)
     )

@@ -76,16 +76,8 @@ function fileOf(machining: Machining, made: readonly MadePath[]): ProgramFile {
   const planned = programInput(machining, made)
   const input = placedProgram(planned, frame)
   const base = `${String(first.number).padStart(2, '0')}-${up}-${slug(input.name.replace(/^[^,]*, /, ''))}`
-  const rehearsed = (name: string, program: ProgramInput | null): Rehearsal | null => {
-    if (program === null) return null
-    const timed = { ...program, runs: program.runs.map(run => timedRun(machining, run)) }
-    return {
-      file: `${base}-${name}.${dialect.ending}`,
-      input: timed,
-      written: writeProgram(timed, dialect),
-      minutes: timed.runs.reduce((sum, r) => sum + (r.minutes ?? 0), 0)
-    }
-  }
+  const rehearsed = (name: string, program: ProgramInput | null) =>
+    rehearsal(machining, `${base}-${name}.${dialect.ending}`, program)
   return {
     made,
     file: `${base}.${dialect.ending}`,
@@ -97,6 +89,22 @@ function fileOf(machining: Machining, made: readonly MadePath[]): ProgramFile {
       ? null
       : rehearsed('test', testCut(planned).program),
     air: rehearsed('air', airCut(input))
+  }
+}
+
+/** A rehearsal written under the name of its file, with its minutes; null: there is none. */
+export function rehearsal(
+  machining: Machining,
+  file: string,
+  program: ProgramInput | null
+): Rehearsal | null {
+  if (program === null) return null
+  const input = { ...program, runs: program.runs.map(run => timedRun(machining, run)) }
+  return {
+    file,
+    input,
+    written: writeProgram(input, machining.bench.machine.program),
+    minutes: input.runs.reduce((sum, r) => sum + (r.minutes ?? 0), 0)
   }
 }
 

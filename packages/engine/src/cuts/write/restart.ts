@@ -32,11 +32,15 @@ export function passNamed(program: ProgramInput, words: string): PassAt {
   if (of !== undefined) return of
   const near = nearest(
     words,
-    passes.map(p => p.name)
+    passes.flatMap(p => [p.name, ownName(program, p)])
   )
   throw new RangeError(
     `no pass "${words.slice(0, 60)}" in ${program.name}; allowed: 1 to ${passes.length}${near === null ? '' : `; nearest: "${near}"`}`
   )
+}
+
+function ownName({ runs }: ProgramInput, { run, part, pass }: PassAt): string {
+  return runs[run]!.parts[part]!.path.passes[pass]!.name
 }
 
 /**
