@@ -1,3 +1,5 @@
+import { readFileSync } from 'node:fs'
+import { join } from 'node:path'
 import type { Page } from 'playwright-core'
 import type { Wanted, Window } from './browser.ts'
 import { DESK, soon } from './browser.ts'
@@ -19,6 +21,11 @@ export async function laidDesk(): Promise<Desk> {
   await desk.lay('spoiled1', example('saltmarsh-panel.spoiled'))
   return desk
 }
+
+/** An invented workshop with a machine. */
+const WORKSHOP: unknown = JSON.parse(
+  readFileSync(join(import.meta.dirname, '../../../examples/workshop.shop.json'), 'utf8')
+)
 
 /** A screen: where it is, and what is done until it stands there whole. */
 interface Screen {
@@ -144,6 +151,36 @@ const SCREENS: readonly Screen[] = [
     ready: async page => {
       await page.getByRole('button', { name: 'Pair a device' }).click()
       await page.locator('.three-words').waitFor()
+    }
+  },
+  {
+    name: 'cuts by hand',
+    path: '/piece/panel123/cuts',
+    ready: async page => {
+      await page.locator('.by-hand .programs').waitFor({ timeout: CAST_MS })
+      await page.locator('.by-hand th .link').first().click()
+      await page.locator('.ways-by').waitFor()
+    }
+  },
+  {
+    name: 'cuts by machine, a program open',
+    path: '/piece/panel123/cuts',
+    ready: async page => {
+      // The last to want a shop: from here on it has a machine.
+      await page.evaluate(
+        document =>
+          fetch('/api/shop', {
+            method: 'PUT',
+            headers: { 'x-castwright': '1', 'content-type': 'application/json' },
+            body: JSON.stringify({ base: 0, edit: 'laid-workshop', document })
+          }),
+        WORKSHOP
+      )
+      await page.reload()
+      await page.locator('.cuts-right .programs').waitFor({ timeout: CAST_MS })
+      await page.getByRole('button', { name: /Cable channel/ }).click()
+      await page.locator('.run').waitFor()
+      await page.locator('.zero-check summary').first().click()
     }
   },
   {

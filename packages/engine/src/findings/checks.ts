@@ -12,6 +12,7 @@ import { cardUnused } from './card-unused.ts'
 import { charLoose } from './char-loose.ts'
 import { coatOverDam } from './coat-over-dam.ts'
 import { coatRuns } from './coat-runs.ts'
+import { coldBrittle } from './cold-brittle.ts'
 import { coldMix } from './cold-mix.ts'
 import { coldRoom } from './cold-room.ts'
 import { cornerCrack } from './corner-crack.ts'
@@ -230,6 +231,7 @@ export const BENCH_CHECKS: readonly Check[] = [
   bushCorner,
   sledWeak,
   noMachine,
+  coldBrittle,
   wallBetween,
   // Hardware.
   hardwarePocket,

@@ -1,4 +1,4 @@
-import { COLD_C } from '../cuts/run/machine-cut.ts'
+import { COLD_C } from '../cuts/run/cold.ts'
 import { formatC } from '../quantity/format.ts'
 import type { StepKind } from '../steps/step.ts'
 import type { Check, Found } from './finding.ts'

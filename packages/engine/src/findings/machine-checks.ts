@@ -1,4 +1,3 @@
-import { coldBrittle } from './cold-brittle.ts'
 import { cutterPushes, cutterRubs, spindleFast } from './cutter-limits.ts'
 import { cutterMissing } from './cutter-missing.ts'
 import { cutterUnknown } from './cutter-unknown.ts'
@@ -31,7 +30,6 @@ export const MACHINE_CHECKS: readonly Check[] = [
   spindleFast,
   cutterRubs,
   cutterPushes,
-  coldBrittle,
   pinsMiss,
   pinsUnlike,
   pinsNearCut,

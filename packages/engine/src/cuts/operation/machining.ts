@@ -8,6 +8,7 @@ import { measuredFrame } from '../pins/measured-frame.ts'
 import type { PinFacts, PinPlan } from '../pins/pin-plan.ts'
 import { pinPlan } from '../pins/pin-plan.ts'
 import { chooseCutter } from '../run/choose.ts'
+import { COLD_C } from '../run/cold.ts'
 import type { Cutter } from '../run/cutters.ts'
 import { cuttersOf } from '../run/cutters.ts'
 import { feedsFor } from '../run/feeds.ts'
@@ -31,9 +32,6 @@ export interface Machining {
 /** The stages machining is made from. */
 export type MachiningInput = Pick<Bench, 'stack' | 'materials' | 'shop'> &
   PinFacts & { readonly readings: readonly Reading[] }
-
-/** Below this the shop is cold: resin is brittle, °C (case C85). */
-const COLD_C = 15
 
 /**
  * The operations of a piece, cutters chosen and feeds reckoned; paths are made when they are asked for. null where
@@ -130,7 +128,7 @@ function operationOf(place: Place, wanted: Wanted, number: number): Operation | 
     machine,
     depthMm: wanted.topMm - wanted.floorMm,
     tolMm: TOLERANCE_MM,
-    light: shop.climate.night < COLD_C || wanted.thin === true
+    light: shop.climate.day < COLD_C || wanted.thin === true
   })
   const feeds = { ...run, ...wanted.feeds }
   const job: CutJob = {

@@ -7,6 +7,7 @@ import { coresAfter } from '../../stack/core.ts'
 import type { CutDepth, Stack } from '../../stack/stack.ts'
 import type { CutterChoice, NoCutter } from './choose.ts'
 import { chooseCutter } from './choose.ts'
+import { COLD_C } from './cold.ts'
 import type { Cutter, CutterBox } from './cutters.ts'
 import { cuttersOf } from './cutters.ts'
 import type { CutRun } from './feeds.ts'
@@ -37,8 +38,6 @@ export interface MachineCuts {
   readonly cuts: readonly MachineCut[]
 }
 
-/** Below this the shop is cold: resin is brittle, °C (case C85, makers' reports). */
-export const COLD_C = 15
 /** Depth for a face that is flattened to where it stands already, mm: one light pass. */
 const LIGHT_MM = 0.5
 /** Walls may be off by so much, mm: a cutter bends no more than a third of it. */
