@@ -33,7 +33,7 @@ export interface StepProof {
 }
 
 /** Side of a cell of the sweep, mm. */
-export const CELL_MM = 0.2
+const CELL_MM = 0.2
 /** Largest stock that is swept at that, mm²; beyond it cells grow. */
 const FINE_MM2 = 600_000
 
@@ -136,6 +136,6 @@ function cellMm(machining: Machining): number {
 }
 
 /** Cutters by their number in the machine. */
-export function cutterShapes({ bench }: Machining): ReadonlyMap<number, CutterShape> {
+function cutterShapes({ bench }: Machining): ReadonlyMap<number, CutterShape> {
   return new Map(cuttersOf(bench.shop).cutters.map((c, i) => [i + 1, c.shape]))
 }

@@ -27,7 +27,7 @@ export function workIn(
 }
 
 /** Its operations; throws where nothing is cut by machine. */
-export function machiningIn(
+function machiningIn(
   piece: PieceDocument,
   shop: ShopDocument = SHOP,
   readings: readonly Reading[] = []

@@ -87,7 +87,7 @@ export function machiningOf(input: MachiningInput): Machining | null {
 }
 
 /** Whether anything of the piece is cut by machine at all. */
-export function byMachine({ piece }: Pick<Stack, 'piece'>): boolean {
+function byMachine({ piece }: Pick<Stack, 'piece'>): boolean {
   const ways = [...piece.cuts, ...piece.markings].map(c => c.way)
   return ways.length === 0 || ways.includes('machine')
 }
