@@ -63,7 +63,7 @@ function cutBy({ operation, time }: MadePath): CutBy {
 }
 
 /** What stands against the programs. */
-function findingsOfCuts(set: ProgramSet, proofs: readonly StepProof[]): Finding[] {
+export function findingsOfCuts(set: ProgramSet, proofs: readonly StepProof[]): Finding[] {
   const out: Finding[] = set.notMade.map(n => notMadeFinding(n.at, n.name, n.says, n.largestMm))
   out.push(...wornFindings(set.programs.flatMap(p => p.made).map(cutBy)))
   for (const { at, programs, proof } of proofs) {

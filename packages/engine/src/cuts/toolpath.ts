@@ -82,9 +82,10 @@ export class PathPen {
     this.moves.push({ kind: 'dwell', seconds })
   }
 
-  /** From here on: a pass that can be begun anew. Lifts first. */
+  /** From here on: a pass that can be begun anew. Lifts first. One in which nothing was done is none. */
   pass(name: string): void {
     this.lift()
+    if (this.passes.at(-1)?.from === this.moves.length) this.passes.pop()
     this.passes.push({ name, from: this.moves.length })
   }
 

@@ -171,7 +171,7 @@ export const PROVED: Readonly<Record<ReportKind, ProvedCheck>> = {
       `cuts with cutter ${decimals(r.value, 0)} without a stop to set its height and without a length offset: another cutter stands longer or shorter by millimetres`
   },
   'cutter unknown': {
-    id: 'cutter-unknown',
+    id: 'cutter-not-listed',
     about: 'a program with a cutter the shop does not have',
     severity: 'stop',
     unit: null,

@@ -129,7 +129,8 @@ function grooveOf(
   return { widthMm: width, middle: [(line[k]! + line[next]!) / 2, (line[k + 1]! + line[next + 1]!) / 2] }
 }
 
-function partOf(h: Hardware, record: HardwareRecord): Part | null {
+/** Size of a part: by the document where it says, else by the catalogue. */
+export function partOf(h: Hardware, record: HardwareRecord): Part | null {
   const body = record.body
   const depthMm = h.depth ?? body?.depthMm
   const diameter =

@@ -1,6 +1,7 @@
 import type { CutterShape } from '../catalogue/cutter-shape.ts'
 import type { MachiningInput } from '../cuts/operation/machining.ts'
-import { frameOf } from '../cuts/pins/frame.ts'
+import type { Frame } from '../cuts/pins/frame.ts'
+import { frameOf, regionToProgram, zToProgram } from '../cuts/pins/frame.ts'
 import { measuredFrame } from '../cuts/pins/measured-frame.ts'
 import { pinPlan } from '../cuts/pins/pin-plan.ts'
 import type { Cutter } from '../cuts/run/cutters.ts'
@@ -10,8 +11,12 @@ import type { Proof } from '../proving/judge/prove.ts'
 import { proveProgram } from '../proving/judge/prove.ts'
 import type { ProgramReading } from '../proving/read/read-program.ts'
 import { readProgram } from '../proving/read/read-program.ts'
+import { bounds } from '../shape/measure.ts'
+import type { Stack } from '../stack/stack.ts'
+import type { Setting } from '../steps/setting.ts'
 import { settingsOf } from '../steps/setting.ts'
 import { anyGuards } from './guards-of.ts'
+import type { Lying } from './in-the-way.ts'
 import { unplaced } from './unplaced.ts'
 
 /** A program of whatever origin, and how it is meant to be run. */
@@ -52,22 +57,28 @@ export function* proveAny(input: MachiningInput, program: AnyProgram): Generator
     )
   const pins = pinPlan(stack, stack.piece, shop, input)
   const planned = frameOf(stack.piece, setting, stack, pins.datum)
-  const { frame } = measuredFrame(planned, setting, stack, pins, input.readings)
+  const measured = measuredFrame(planned, setting, stack, pins, input.readings).frame
   const [dx, dy, dz] = program.zeroOff
+  const frame = { ...measured, zeroZ: measured.zeroZ + measured.zSign * dz, bedZ: measured.bedZ - dz }
   const reading = readProgram(program.text, { tool: 0 })
   const before = stack.states[program.step - 1]?.events ?? 0
   const after = stack.states[program.step]!.events
+  const compared = program.compared && after > before
+  const machine = shop.machine === undefined ? null : machineOf(shop)
+  const lying = {
+    stack,
+    materials: input.materials,
+    pins,
+    setting,
+    frame,
+    stock: stockOf(stack, setting, frame)
+  }
   const proof = yield* proveProgram({
     stack,
     up: setting.up,
-    datum: {
-      about: pins.datum.about,
-      x0: pins.datum.x0,
-      y0: pins.datum.y0,
-      zeroMm: frame.zeroZ + frame.zSign * dz
-    },
+    datum: { about: pins.datum.about, x0: frame.x0, y0: frame.y0, zeroMm: frame.zeroZ },
     events: before,
-    wantedEvents: program.compared && after > before ? after : null,
+    wantedEvents: compared ? after : null,
     mask: stack.steps[program.step]!.cut?.value.kind === 'outline' ? stack.geometry.outline : null,
     cutterByTool: program.cutters,
     // The machine goes a zero's offset beside what the program says, and the piece lies as it was measured.
@@ -77,7 +88,13 @@ export function* proveAny(input: MachiningInput, program: AnyProgram): Generator
       shiftY: frame.shiftY - dy
     }),
     cellMm: program.cellMm,
-    guards: anyGuards(stack, machineOf(shop), frame.bedZ - dz, stack.castHeight)
+    guards: anyGuards(lying, machine, compared)
   })
   return { reading, proof }
+}
+
+function stockOf(stack: Stack, setting: Setting, frame: Frame): Lying['stock'] {
+  const state = stack.states[setting.from - 1]
+  const z = [state?.lowZ ?? 0, state?.highZ ?? stack.castHeight].map(h => zToProgram(frame, h))
+  return { ...bounds(regionToProgram(frame, stack.geometry.mould)), maxZ: Math.max(...z) }
 }

@@ -87,22 +87,24 @@ export class Asker {
         if (to > from) watched.push({ watch, from, to })
       }
     }
+    // Outside of what is looked at no layer is to stay closed.
+    const top = asked ? wanted : wantedEvents === null ? Number.POSITIVE_INFINITY : Number.NEGATIVE_INFINITY
     // Where nothing is to stay, the cutter may come out below.
-    const stays = asked && after.length > 0
-    this.keep(spans, asked ? wanted : Number.POSITIVE_INFINITY, stays, watched)
-    columns.add(spans, wanted, watched, fixed)
+    this.keep(spans, top, asked && after.length > 0, watched)
+    // Under a clamp that stands over the face nothing is held against what is wanted.
+    columns.add(spans, fixed > (spans[0]?.to ?? this.bedMm) ? Number.NaN : wanted, watched, fixed)
   }
 
   // What is to be there afterwards must not be cut: a layer to be kept closed; where it is said what is wanted, the roof
   // of a hollow and the far face.
   private keep(spans: readonly Span[], wanted: number, stays: boolean, watched: Watched[]): void {
     const { closed, guards } = this.ask
-    for (const s of spans) {
+    spans.forEach((s, k) => {
       const n = closed.indexOf(s.key)
-      const to = Math.min(s.to, wanted)
-      if (n >= 0 && to > s.from)
-        watched.push({ watch: guards.length + this.beds.length + n, from: s.from, to })
-    }
+      // A layer that lies open is not opened, nor one that the cut is to go into.
+      if (n >= 0 && k > 0 && s.to <= wanted + TOUCH_MM)
+        watched.push({ watch: guards.length + this.beds.length + n, from: s.from, to: s.to })
+    })
     const last = spans[spans.length - 1]
     if (last === undefined || !stays) return
     spans.forEach((s, k) => {
