@@ -140,7 +140,8 @@ function planFrom(
         id: c.id,
         face: c.value.face,
         kind: c.value.kind,
-        way: c.value.way,
+        // In a shop without a machine it is made by hand, whatever is written.
+        way: work.hand.find(h => h.of === 'cut' && h.index === i)?.way ?? c.value.way,
         dayMm: stack.cuts[i]!.day,
         finishedMm: stack.cuts[i]!.finished,
         leftMm: work.covers.find(k => k.cut === i)?.left?.mm ?? null,

@@ -72,7 +72,9 @@ export function workOf(input: PlanInput): Work {
   const geometry = geometryOf(piece, entries, input.files ?? {}, source)
   const astray = piece.supports === undefined ? [] : supportProblems(piece.supports, geometry.outline)
   if (astray.length > 0) throw new InputProblem(source, astray)
-  const steps = orderOf(piece, entries, hasWaste(piece, geometry))
+  // Pins tie what a machine cuts; without one nothing is tied, unless the piece names them.
+  const tied = shop.machine !== undefined || piece.pins !== undefined
+  const steps = orderOf(piece, entries, hasWaste(piece, geometry), tied)
   const stack = named(source, () => walk(piece, entries, geometry, steps, factsOf(piece, bought)))
   const labelled = { choices: bought.resins, speeds: bought.resins.map(() => AS_RECORDED) }
   const columns = castOf(
@@ -113,10 +115,9 @@ export function workOf(input: PlanInput): Work {
   const chains = sizeChains(stack, facts)
   const fits = hardwareFits(stack, facts, chains)
   const appearance = appearanceOf(stack, materials, covers)
-  const machined =
-    shop.machine === undefined && piece.pins === undefined
-      ? noMachineWork(stack)
-      : forMachine({ stack, materials, shop, readings, seasons, clock })
+  const machined = tied
+    ? forMachine({ stack, materials, shop, readings, seasons, clock })
+    : noMachineWork(stack)
   const timberFacts = timberFactsOf(stack, materials, shop, seasons, floating)
   return {
     document,

@@ -96,7 +96,7 @@ export function markDetail(work: Work, k: number): RunDetail {
     facts: [
       ...(day === null ? [] : [fact('Depth', decimals(day, 2), `mm from the ${m.face} as it is now`)]),
       fact('Cutter', `V of ${decimals(m.angle, 0)}°`),
-      fact('Way', m.way),
+      fact('Way', work.hand.find(h => h.of === 'marking' && h.index === k)?.way ?? m.way),
       fact('Lines, finished', decimals(m.width, 1), 'mm wide'),
       ...(m.numerals.length === 0
         ? []

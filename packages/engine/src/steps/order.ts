@@ -17,10 +17,12 @@ import { needsMould, otherFace, pourFace } from './step.ts'
  * that exists when the cut is made. What stands round the outline (`waste`) holds the piece and its pins until
  * the cuts of both faces are made; then it is trimmed off, before the last face is sanded.
  *
+ * Pin holes are drilled where a machine cuts: `machine` says whether there is one.
+ *
  * A piece without a pour into the mould has none: its boards are worked from the face that is up.
  */
-export function orderOf(piece: Piece, entries: Entries, waste = false): Step[] {
-  return numbered(piece.steps ? given(piece, entries) : usual(piece, entries, waste), piece)
+export function orderOf(piece: Piece, entries: Entries, waste = false, machine = true): Step[] {
+  return numbered(piece.steps ? given(piece, entries) : usual(piece, entries, waste, machine), piece)
 }
 
 /** Which face is up and whether it lies in the mould follow from what was done before. */
@@ -47,7 +49,7 @@ function numbered(drafts: readonly Draft[], piece: Piece): Step[] {
   })
 }
 
-function usual(piece: Piece, entries: Entries, waste: boolean): Draft[] {
+function usual(piece: Piece, entries: Entries, waste: boolean, machine: boolean): Draft[] {
   const out: Draft[] = []
   const push = (kind: Draft['kind'], says: string, more: Partial<Draft> = {}) =>
     out.push({
@@ -70,7 +72,7 @@ function usual(piece: Piece, entries: Entries, waste: boolean): Draft[] {
   // Out of the mould the face that lay down still lies down: it is worked first. Boards lie as they are put.
   let up = otherFace(piece.down)
   // Pins tie both faces to the machine: what no machine cuts is marked out from the outline.
-  let pinned = ![...piece.cuts, ...piece.markings].some(c => c.way === 'machine')
+  let pinned = !machine || ![...piece.cuts, ...piece.markings].some(c => c.way === 'machine')
   const last = moulded ? otherFace(piece.down) : piece.down
   workFace(otherFace(last))
   workFace(last)

@@ -12,7 +12,10 @@ const file = join(import.meta.dirname, '../../../../examples/saltmarsh-panel.pie
 const saltmarsh = JSON.parse(readFileSync(file, 'utf8')) as PieceDocument
 
 function sheetInput(piece: PieceDocument) {
-  return { piece: checkPiece(piece, 'piece'), shop: checkShop({ castwright: 1 }, 'shop').value }
+  return {
+    piece: checkPiece(piece, 'piece'),
+    shop: checkShop({ castwright: 1, machine: { x: 800, y: 600 } }, 'shop').value
+  }
 }
 
 function sheet(piece: PieceDocument) {

@@ -31,7 +31,7 @@ export interface HandParts {
   readonly timbers: readonly TimberRecord[]
 }
 
-/** Every cut that no machine makes, in the order of the steps; without a machine in the shop, flattening too. */
+/** Every cut that no machine makes, in the order of the steps; without a machine in the shop, all of them and flattening. */
 export function handWork(parts: HandParts): HandCut[] {
   const drawer = drawerOf(parts.shop)
   return madeOnce(parts.piece, workOf(parts, drawer))
@@ -61,21 +61,26 @@ function workOf(parts: HandParts, drawer: Drawer): HandCut[] {
   return parts.steps.flatMap((step, i): HandCut[] => {
     switch (step.kind) {
       case 'cut':
-        return step.cut!.value.way === 'machine' ? [] : [cutByHand(parts, drawer, step, i)]
+        return byMachine(parts.shop, step.cut!.value.way) ? [] : [cutByHand(parts, drawer, step, i)]
       case 'mark':
-        return step.marking!.value.way === 'machine' ? [] : [cutByHand(parts, drawer, step, i)]
+        return byMachine(parts.shop, step.marking!.value.way) ? [] : [cutByHand(parts, drawer, step, i)]
       case 'flatten':
         return parts.shop.machine === undefined ? [flattened(parts, step, i)] : []
       case 'trim':
         return [trimmedOff(parts, step, i)]
       case 'work edges':
         return parts.piece.edges.flatMap((_, k) =>
-          parts.piece.edges[k]!.way === 'machine' ? [] : [edgeWorked(parts, i, k)]
+          byMachine(parts.shop, parts.piece.edges[k]!.way) ? [] : [edgeWorked(parts, i, k)]
         )
       default:
         return []
     }
   })
+}
+
+// Where the shop names no machine, what is written for one is made by hand.
+function byMachine(shop: Shop, way: Way): boolean {
+  return way === 'machine' && shop.machine !== undefined
 }
 
 /** The way by hand a cut or marking would usually be made; sent out where none is. Quick: no tool is chosen. */
@@ -133,7 +138,8 @@ function cutByHand(parts: HandParts, drawer: Drawer, step: Step, i: number): Han
   const job = jobOf(parts, step, i)
   const made = makers(parts, drawer, job)
   const entry = step.cut ?? step.marking!
-  const { way, face } = entry.value
+  const { face } = entry.value
+  const way = entry.value.way === 'machine' ? usualHandWay(parts, step, i) : entry.value.way
   const done = way === 'machine' || way === 'sent out' ? null : made[way]()
   const doing = done === null || typeof done === 'string' ? null : done
   return {

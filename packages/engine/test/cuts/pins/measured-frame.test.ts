@@ -9,7 +9,11 @@ import { settingsOf } from '../../../src/steps/setting.ts'
 import { worked } from '../../cases/asked.ts'
 import { PLAIN } from '../../findings/harness.ts'
 
+/** Pins tie what a machine cuts. */
+const MACHINE = { castwright: 1 as const, machine: { x: 800, y: 600 } }
+
 const work = worked({
+  shop: MACHINE,
   piece: {
     ...PLAIN,
     outline: { rectangle: [300, 200], at: [10, 5] },

@@ -5,6 +5,9 @@ import { worked } from '../../cases/asked.ts'
 import { PLAIN } from '../../findings/harness.ts'
 import { soundPiece } from '../../findings/sound-piece.ts'
 
+/** Pins tie what a machine cuts. */
+const MACHINE = { castwright: 1 as const, machine: { x: 800, y: 600 } }
+
 const BOTH: NonNullable<PieceDocument['cuts']> = [
   { id: 'front pocket', face: 'front', shape: { rectangle: [40, 30], at: [100, 40] }, depth: 4 },
   { id: 'back pocket', face: 'back', shape: { rectangle: [40, 30], at: [-100, 40] }, depth: 4 }
@@ -26,7 +29,7 @@ const piece = (more: Partial<PieceDocument> = {}): PieceDocument => ({
 
 describe('pins of a piece', () => {
   it('are two of two diameters in the ears, on the middle line, clear of all by the stated amounts', () => {
-    const { pins } = worked({ piece: piece() })
+    const { pins } = worked({ shop: MACHINE, piece: piece() })
     expect(pins).toMatchObject({
       needed: true,
       given: false,
@@ -43,13 +46,20 @@ describe('pins of a piece', () => {
   })
 
   it('are not asked for by cuts on one face, nor by hand', () => {
-    expect(worked({ piece: piece({ cuts: [BOTH[0]!] }) }).pins).toMatchObject({ needed: false, pins: [] })
+    expect(worked({ shop: MACHINE, piece: piece({ cuts: [BOTH[0]!] }) }).pins).toMatchObject({
+      needed: false,
+      pins: []
+    })
     const byHand = BOTH.map(c => ({ ...c, way: 'router' as const }))
-    expect(worked({ piece: piece({ cuts: byHand }) }).pins).toMatchObject({ needed: false, pins: [] })
+    expect(worked({ shop: MACHINE, piece: piece({ cuts: byHand }) }).pins).toMatchObject({
+      needed: false,
+      pins: []
+    })
   })
 
   it('move to a line beside the middle where a former stands in it', () => {
     const { pins } = worked({
+      shop: MACHINE,
       piece: piece({
         mould: { ...EARS, formers: [{ id: 'plug', shape: { rectangle: [40, 6], at: [-175, 0] } }] }
       })
@@ -62,6 +72,7 @@ describe('pins of a piece', () => {
 
   it('turn over about the other line where only that one offers places', () => {
     const { pins } = worked({
+      shop: MACHINE,
       piece: piece({
         mould: {
           ...EARS,
@@ -80,7 +91,7 @@ describe('pins of a piece', () => {
     let asked = 0
     for (let seed = 1; seed <= 30; seed++) {
       const sound = soundPiece(seed)
-      const { pins } = worked({ piece: sound })
+      const { pins } = worked({ shop: MACHINE, piece: sound })
       if (!pins.needed) continue
       asked++
       expect(pins.ears, `seed ${seed}`).not.toBeNull()
@@ -88,7 +99,7 @@ describe('pins of a piece', () => {
         rectangle: [...e.rectangle] as [number, number],
         at: [...e.at] as [number, number]
       }))
-      const after = worked({ piece: { ...sound, mould: { ...sound.mould, ears } } }).pins
+      const after = worked({ shop: MACHINE, piece: { ...sound, mould: { ...sound.mould, ears } } }).pins
       expect(after.pins, `seed ${seed}`).toHaveLength(2)
       expect(after.pins.every(p => p.fault === null)).toBe(true)
       // Chosen as far out as the ear allows: no nearer than the place it was made for.
@@ -101,12 +112,15 @@ describe('pins of a piece', () => {
 
   it('say of given places what is against them', () => {
     const at = (...places: [number, number][]) =>
-      worked({ piece: piece({ pins: { at: places } }) }).pins.pins.map(p => p.fault?.kind ?? null)
+      worked({ shop: MACHINE, piece: piece({ pins: { at: places } }) }).pins.pins.map(
+        p => p.fault?.kind ?? null
+      )
     expect(at([-188, 0], [191, 0])).toEqual([null, null])
     // Past the end of the ear at 200, too near to it, and in the piece.
     expect(at([-214, 0], [195, 0])).toEqual(['misses', 'wall'])
     expect(at([-140, 0], [154, 0])).toEqual(['inside', 'path'])
     const missed = worked({
+      shop: MACHINE,
       piece: piece({
         pins: {
           at: [
@@ -120,13 +134,13 @@ describe('pins of a piece', () => {
   })
 
   it('fit the hole to the pin at its largest, and the pin to the holes (ISO 8734 m6; ISO 286: 8 m6 +15 µm)', () => {
-    const { pins, stack } = worked({ piece: piece({ pins: { play: 0.1, depth: 12 } }) })
+    const { pins, stack } = worked({ shop: MACHINE, piece: piece({ pins: { play: 0.1, depth: 12 } }) })
     const [first] = pins.pins
     expect(first!.holeMm).toBeCloseTo(8 + 0.015 + 0.1, 9)
     expect(first!.depthMm).toBe(12)
     // 12 less the 1 mm flattened off the drilled face, 12 in the bed, 1 mm over: 22 of the series.
     expect(first!.pin).toEqual({ name: 'hardened parallel pin, ISO 8734, m6', lengthMm: 22 })
-    const deep = worked({ piece: piece({ pins: { depth: 30 } }) }).pins.pins[0]!
+    const deep = worked({ shop: MACHINE, piece: piece({ pins: { depth: 30 } }) }).pins.pins[0]!
     expect(deep.depthMm).toBeNull()
     expect(deep.pin!.lengthMm).toBeLessThan(stack.finishedHigh - stack.finishedLow + 30)
   })
@@ -147,11 +161,12 @@ describe('pins of a piece', () => {
       ],
       pins: { about: 'x' }
     })
-    const { pins } = worked({ piece: wet })
+    const { pins } = worked({ shop: MACHINE, piece: wet })
     expect(Math.abs(pins.misfit!.pitchMm[1])).toBeGreaterThan(pins.misfit!.pitchTakenMm)
     expect(pins.pins.map(p => p.slotMm > 0)).toEqual([false, true])
     expect(pins.goesOn).toBe(true)
     const dry = worked({
+      shop: MACHINE,
       piece: { ...wet, timbers: wet.timbers!.map(t => ({ ...t, moisture: 9, grain: 0 })) }
     }).pins
     expect(dry.pins.map(p => p.slotMm)).toEqual([0, 0])
@@ -167,7 +182,7 @@ describe('pins of a piece', () => {
         timbers: [],
         cuts: BOTH.map(c => ({ ...c, shape: { circle: 30 } }))
       })
-      const { pins, stack } = worked({ piece: given })
+      const { pins, stack } = worked({ shop: MACHINE, piece: given })
       const { outline, mould } = stack.geometry
       const box = bounds(mould)
       for (const p of pins.pins) {
