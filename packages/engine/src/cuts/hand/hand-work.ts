@@ -223,7 +223,8 @@ function mainGrainDeg(piece: Piece, stack: Stack): number | null {
 function bySled(shop: Shop, region: Region, takeOffMm: number): Doing {
   const { hand } = shop
   const b = bounds(region)
-  const [x, y] = [b.maxX - b.minX, b.maxY - b.minY]
+  // A hairline of a mould is refused elsewhere: here it is a millimetre.
+  const [x, y] = [Math.max(1, b.maxX - b.minX), Math.max(1, b.maxY - b.minY)]
   const sled = sledPlan({
     lengthMm: Math.max(x, y),
     widthMm: Math.min(x, y),
