@@ -103,8 +103,8 @@ function filesOf(planned: Planned, cuts: CutsPlan | null, paper: Paper): Map<str
   // While a stop stands the sheet holds what is begun and what makes that safe, and nothing else.
   const name = p.verdict !== 'stop' ? 'run-sheet' : anyBegun(planned) ? 'begun' : null
   if (name !== null) {
-    files.set(`${name}.html`, runSheetHtml(planned, { fonts: assets.fonts }))
-    files.set(`${name}.md`, runSheetMarkdown(planned))
+    files.set(`${name}.html`, runSheetHtml(planned, { fonts: assets.fonts, programs: cuts?.set ?? null }))
+    files.set(`${name}.md`, runSheetMarkdown(planned, cuts?.set ?? null))
   }
   if (cuts !== null) {
     files.set('cuts.json', `${JSON.stringify(cutsData(cuts, p), null, 2)}\n`)

@@ -1,4 +1,5 @@
 import type { Planned } from '../plan.ts'
+import type { ProgramSet } from '../programs/program-set.ts'
 import { drawing } from './drawing.ts'
 import type { Markup } from './markup.ts'
 import { html, raw } from './markup.ts'
@@ -17,6 +18,8 @@ import { sha256Base64 } from './sha256.ts'
 export interface RunSheetAssets {
   /** The type it is set in; left out: what the reader's machine has. */
   readonly fonts?: readonly PageFont[]
+  /** What was made for the machine; left out: no talk of it. */
+  readonly programs?: ProgramSet | null
 }
 
 /**
@@ -24,8 +27,8 @@ export interface RunSheetAssets {
  * A4 or Letter. Every sheet of paper carries the piece's name, its number and what is gone on despite.
  * @throws Error for a font that is not base64
  */
-export function runSheetHtml(planned: Planned, { fonts = [] }: RunSheetAssets = {}): string {
-  const s = runSheet(planned)
+export function runSheetHtml(planned: Planned, { fonts = [], programs = null }: RunSheetAssets = {}): string {
+  const s = runSheet(planned, programs)
   const style = `${fontFaces(fonts)}${RUN_SHEET_STYLE}${paper(s)}`
   const policy = `default-src 'none'; style-src 'sha256-${sha256Base64(style)}'; font-src data:; base-uri 'none'; form-action 'none'`
   return html`<!DOCTYPE html>
@@ -51,6 +54,7 @@ ${s.despite.map(d => html`<div class="over" role="note"><p><b>Gone on despite ${
 </header>
 <main>
 ${standing(s)}
+${s.programs === null ? null : html`<section aria-labelledby="programs"><h2 id="programs">Programs</h2>${table(s.programs)}</section>`}
 ${s.written ? steps(s) : notWritten(s)}
 </main>
 <p class="closing">${s.closing}</p>

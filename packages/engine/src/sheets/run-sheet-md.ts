@@ -1,4 +1,5 @@
 import type { Planned } from '../plan.ts'
+import type { ProgramSet } from '../programs/program-set.ts'
 import { forAll, mlWords, scaleWords } from './run-mix.ts'
 import type { RunAmounts, RunBlank, RunFact, RunTable } from './run-part.ts'
 import { factLines } from './run-part.ts'
@@ -10,9 +11,15 @@ import { runSheet } from './run-sheet.ts'
  * with a tick box a step, its safety lines inside it. Words of the piece are escaped: nothing in them becomes
  * a heading, a link, markup of HTML or a column.
  */
-export function runSheetMarkdown(planned: Planned): string {
-  const sheet = runSheet(planned)
-  const blocks = [...head(sheet), ...findings(sheet), ...steps(sheet), `*${words(sheet.closing)}*`]
+export function runSheetMarkdown(planned: Planned, made: ProgramSet | null = null): string {
+  const sheet = runSheet(planned, made)
+  const blocks = [
+    ...head(sheet),
+    ...findings(sheet),
+    ...programs(sheet),
+    ...steps(sheet),
+    `*${words(sheet.closing)}*`
+  ]
   return `${blocks.join('\n\n')}\n`
 }
 
@@ -68,6 +75,10 @@ function more(f: RunFinding): string {
 
 function stopped(text: string): string {
   return /[.!?]$/.test(text) ? text : `${text}.`
+}
+
+function programs({ programs: made }: RunSheet): string[] {
+  return made === null ? [] : ['## Programs', `${words(made.title)}:`, table(made)]
 }
 
 function steps(s: RunSheet): string[] {

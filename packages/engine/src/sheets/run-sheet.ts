@@ -1,6 +1,7 @@
 import { find } from '../catalogue/find.ts'
 import type { Work } from '../findings/work.ts'
 import type { Plan, Planned, PlanStep } from '../plan.ts'
+import type { ProgramSet } from '../programs/program-set.ts'
 import { decimals } from '../quantity/format.ts'
 import { aboutTime, kilos } from '../quantity/rough.ts'
 import { capital } from './model.ts'
@@ -12,8 +13,9 @@ import { numbered, sentence } from './page-finding.ts'
 import type { Placed } from './page-place.ts'
 import { entryName, placed } from './page-place.ts'
 import { begun } from './page-steps.ts'
-import type { RunDetail, RunFact } from './run-part.ts'
+import type { RunDetail, RunFact, RunTable } from './run-part.ts'
 import { fact } from './run-part.ts'
+import { programTable, withPrograms } from './run-programs.ts'
 import { stepDetail } from './run-step.ts'
 import { clockWords, whenWords, windowFacts } from './run-when.ts'
 import { stepFacts, stepWords } from './step-facts.ts'
@@ -67,6 +69,8 @@ export interface RunSheet {
   readonly despite: readonly { readonly id: string; readonly because: string; readonly says: string }[]
   /** false: a stop stands, and only what is begun is written, with what makes it safe. */
   readonly written: boolean
+  /** Programs in the order they are run; null where none were made, or a stop stands. */
+  readonly programs: RunTable | null
   readonly steps: readonly RunStep[]
   /** Steps that are kept back while a stop stands. */
   readonly keptBack: number
@@ -83,8 +87,10 @@ const MAKING_SAFE = ['leftover-in-cup', 'hot-piece', 'pouring'] as const
 /**
  * The run sheet of a plan. While a stop stands that nobody overrode, the steps are kept back: only pours that
  * readings show as begun, the waits after them and the lines that make safe are in it.
+ *
+ * @param programs what was made for the machine; null: nothing was, and nothing is said of it
  */
-export function runSheet({ plan, work }: Planned): RunSheet {
+export function runSheet({ plan, work }: Planned, programs: ProgramSet | null = null): RunSheet {
   const all = numbered(plan)
   const at = placed(plan, all)
   const findings = all.map(n => runFinding(plan, work, at, n))
@@ -109,7 +115,8 @@ export function runSheet({ plan, work }: Planned): RunSheet {
         .join(' ')
     })),
     written,
-    steps: kept.map(i => runStep(plan, work, i, findings, first)),
+    programs: written && programs !== null ? programTable(programs) : null,
+    steps: kept.map(i => runStep(plan, work, i, findings, first, written ? programs : null)),
     keptBack: plan.steps.length - kept.length,
     makingSafe: written ? [] : MAKING_SAFE.map(safetyLine),
     clock: clockWords(work, first),
@@ -182,11 +189,12 @@ function runStep(
   work: Work,
   i: number,
   findings: readonly RunFinding[],
-  first: FirstMoment | null
+  first: FirstMoment | null,
+  programs: ProgramSet | null
 ): RunStep {
   const s = plan.steps[i]!
   const brief = BRIEF.includes(s.kind) ? stepFacts(plan, work, i).filter(f => f !== '') : []
-  const detail = stepDetail(plan, work, i)
+  const detail = withPrograms(programs, i, stepDetail(plan, work, i))
   return {
     number: s.number,
     kind: s.kind,
