@@ -46,7 +46,7 @@ describe('cuts', () => {
     const wide = cuts('--out', at('wide'))
     expect(wide.err).toContain('written to')
     expect(wide.code).toBe(0)
-    const { err, code } = cuts('--out', at('fitted'), '--scrap', '80 x 60 x 12')
+    const { err = '', code } = cuts('--out', at('fitted'), '--scrap', '80 x 60 x 12')
     expect(code).toBe(0)
     const flat = err.replace(/\s+/g, ' ')
     expect(flat).toMatch(
@@ -88,10 +88,10 @@ describe('cuts', () => {
     const file = readdirSync(at('wide')).find(n => n.endsWith('front-tray.nc'))!
     const wrong = cuts('--restart', file.replace('tray', 'trax'), '--from', '1')
     expect(wrong).toMatchObject({ code: 2, err: expect.stringContaining(`nearest: ${file}`) })
-    const none = cuts('--restart', file, '--from', 'pas 2 of 2, 4.0 deep')
+    const none = cuts('--restart', file, '--from', 'pas 1 of 1, 4 deep')
     expect(none).toMatchObject({
       code: 2,
-      err: expect.stringMatching(/no pass "pas 2 of 2, 4.0 deep".*nearest: "pass 2 of 2, 4.0 deep"/s)
+      err: expect.stringMatching(/no pass "pas 1 of 1, 4 deep".*nearest: "pass 1 of 1, 4 deep"/s)
     })
     expect(cuts('--restart', file)).toMatchObject({ code: 2 })
   })
