@@ -29,6 +29,11 @@ const RUNS = [
     env: { CASTWRIGHT_POCKETS: '400' }
   },
   {
+    about: '400 seeded pieces cut by machine: every program reads back and proves clean',
+    file: 'packages/engine/test/programs/clean-',
+    env: { CASTWRIGHT_PROVED: '400' }
+  },
+  {
     about: '2,000 seeded sound pieces: none raises a stop',
     file: 'packages/engine/test/findings/sound.test.ts',
     env: { CASTWRIGHT_SOUND: '2000' }

@@ -1,0 +1,3 @@
+import { provesClean } from './clean.ts'
+
+provesClean(2)
