@@ -82,20 +82,19 @@ test.for(CASES)('$how, $n, is caught', ({ how, n }) => {
   let found = 0
   for (let seed = 1; seed <= 12; seed++) {
     const { work, programs } = pieceOf(seed)
-    const wants = (p: ProgramFile) =>
-      how === 'swapped arc' || how === 'missing retract' ? true : p.made[0]!.operation.kind !== 'outline'
-    for (const p of programs.filter(wants)) {
+    for (const p of programs.filter(q => suits(how, q.made[0]!.operation.kind))) {
       const own = p.made[0]!.operation.cutter.shape
-      const clean = how === 'swapped arc' && p.made[0]!.operation.kind !== 'outline' ? null : p
-      if (clean === null) continue
-      const text = sabotaged(p.written.text, how, { upMm: 0.07, acrossMm: 0.4 })
-      if (text === null) continue
+      // Whether there is what it is done to does not depend on by how much.
+      if (sabotaged(p.written.text, how, { upMm: 1, acrossMm: 1 }) === null) continue
       if (found++ < n) continue
       const before = proved(work, p, p.written.text, own)
       expect(against(before), `${p.file} as written`).toEqual([])
       const { detectsUpMm, detectsAcrossMm } = before.proof.comparison!
-      expect(detectsUpMm).toBeLessThanOrEqual(0.0701)
+      // 0.07 mm on a floor; on the flanks of a V, where a path may stray 0.03 mm aside, so much more as they are steep.
+      const slope = own.form === 'v' ? 1 / Math.tan((own.angleDeg * Math.PI) / 360) : 0
+      expect(detectsUpMm).toBeLessThanOrEqual(0.0701 + 0.0301 * slope)
       expect(detectsAcrossMm).toBeLessThanOrEqual(0.401)
+      const text = sabotaged(p.written.text, how, { upMm: detectsUpMm, acrossMm: detectsAcrossMm })!
       const cutter = how === 'wrong cutter' ? otherCutter(own) : own
       const after = proved(work, p, text, cutter)
       expect(against(after), `${p.file} with ${how}`).not.toEqual([])
@@ -104,6 +103,14 @@ test.for(CASES)('$how, $n, is caught', ({ how, n }) => {
   }
   throw new Error(`no program to try ${how} ${n} on`)
 })
+
+// Where a fault can be done and matters: an arc about a corner of the part; lines with material between them, over which
+// a cutter that is not lifted goes through it (from one pass of a pocket to the next it goes over cleared ground).
+function suits(how: Sabotage, kind: string): boolean {
+  if (how === 'swapped arc') return kind === 'outline'
+  if (how === 'missing retract') return kind === 'marking'
+  return kind !== 'outline'
+}
 
 // The next size of the drawer: half again as wide, or a flatter point.
 function otherCutter(own: CutterShape): CutterShape {

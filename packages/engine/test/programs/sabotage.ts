@@ -86,20 +86,18 @@ export function sabotaged(text: string, how: Sabotage, limits: Limits): string |
     }
     case 'missing retract': {
       const lines = text.split('\n')
-      // A lift between two passes: up at rapid, then across.
+      // A lift between two places: up at rapid out of the work, then across. Remarks may stand between.
+      const next = (from: number) => lines.findIndex((l, i) => i > from && l !== '' && !l.startsWith('('))
       const at = lines.findIndex(
         (l, i) =>
-          i > 60 &&
-          /^G0 Z[0-9]/.test(l) &&
-          /^(G0 )?X/.test(lines[i + 1] ?? '') &&
-          !/M0|M5/.test(lines[i - 1] ?? '')
+          /^G0 Z[0-9]/.test(l) && /^(G1 )?X/.test(lines[i - 1] ?? '') && /^(G0 )?X/.test(lines[next(i)] ?? '')
       )
       if (at < 0) return null
+      const across = next(at)
       // The way across stays at rapid speed.
-      lines[at] = 'G0'
-      return lines
-        .map((l, i) => (i === at ? '' : i === at + 1 && !l.startsWith('G0') ? `G0 ${l}` : l))
-        .join('\n')
+      lines[across] = `G0 ${lines[across]!.replace(/^G0 /, '')}`
+      lines[at] = ''
+      return lines.join('\n')
     }
   }
 }

@@ -12,6 +12,7 @@ import type { Guards } from './guards.ts'
 import { Judge } from './judge.ts'
 import { type LeastLeft, leastLeft } from './least-left.ts'
 import { cutFree } from './part-free.ts'
+import { Reach } from './reach.ts'
 import { type Report, reportOf } from './report.ts'
 import type { SmallMap } from './small-map.ts'
 import { wantedBoxes } from './wanted-boxes.ts'
@@ -104,7 +105,7 @@ export function* proveProgram(ask: ProveAsk): Generator<number, Proof> {
   let comparison: Comparison | null = null
   if (ask.wantedEvents !== null) {
     ensureWanted(block, ask)
-    const comparing = compare(block, guards.tolMm, BLOCK_STEP_MM)
+    const comparing = compare(block, new Reach(block, cuttersIn(ask)), guards.tolMm, BLOCK_STEP_MM)
     for (;;) {
       const step = comparing.next()
       if (step.done) {
@@ -154,4 +155,9 @@ function ensureWanted(block: Block, { stack, events, wantedEvents }: ProveAsk): 
       cell(b.maxY, block.minY)
     )
   }
+}
+
+function cuttersIn({ motions, cutterByTool }: ProveAsk): CutterShape[] {
+  const used = new Set(motions.tool.subarray(0, motions.count))
+  return [...cutterByTool].filter(([n]) => used.has(n)).map(([, c]) => c)
 }

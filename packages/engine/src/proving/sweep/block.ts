@@ -14,7 +14,7 @@ import { Tally } from './tally.ts'
 /** Cells of a tile along one side, as a power of two: 51.2 mm at 0.2 mm. */
 const TILE = 8
 /** Step in which heights that vary over the plan are told apart, mm. */
-export const BLOCK_STEP_MM = 0.04
+export const BLOCK_STEP_MM = 0.02
 /** Cells beyond which a block is refused: 1800 × 900 mm at 0.2 mm has 40 million. */
 const MOST_CELLS = 60_000_000
 

@@ -98,10 +98,14 @@ describe('a cut by hand', () => {
   })
 
   it('no pins where nothing is cut by machine; pins where one cut is', () => {
-    const kinds = (cut: Cut) => worked({ piece: { ...PLAIN, cuts: [cut] } }).steps.map(s => s.kind)
+    const machine = { x: 600, y: 400 }
+    const kinds = (cut: Cut, shop: ShopDocument = { castwright: 1, machine }) =>
+      worked({ piece: { ...PLAIN, cuts: [cut] }, shop }).steps.map(s => s.kind)
     expect(kinds(pocket)).not.toContain('drill pins')
     expect(kinds({ ...pocket, way: 'sent out' })).not.toContain('drill pins')
     expect(kinds({ ...pocket, way: 'machine' })).toContain('drill pins')
+    // In a shop without a machine it is cut by hand, whatever is written.
+    expect(kinds({ ...pocket, way: 'machine' }, { castwright: 1 })).not.toContain('drill pins')
   })
 
   it('without a machine both faces are flattened on the sled; with one they are not', () => {
