@@ -158,6 +158,9 @@ function cutByHand(parts: HandParts, drawer: Drawer, step: Step, i: number): Han
   }
 }
 
+/** No bit goes deeper, mm; where nothing of the piece is left, the order is at fault and is told so. */
+const MOST_DEPTH_MM = 1000
+
 /** The numbers of a cut or marking at its step. */
 export function jobOf({ piece, stack, timbers }: HandParts, step: Step, i: number): HandJob {
   const { geometry: g, states } = stack
@@ -175,7 +178,7 @@ export function jobOf({ piece, stack, timbers }: HandParts, step: Step, i: numbe
       widthMm: value.width ?? 0,
       profile: value.profile,
       angleDeg: value.angle,
-      depthMm: day === null ? thick : Math.max(0, day),
+      depthMm: Math.min(MOST_DEPTH_MM, Math.max(0, day ?? thick)),
       through,
       kind: value.kind,
       outline: g.outline,
@@ -292,7 +295,7 @@ function trimmedOff({ piece, shop, stack }: HandParts, step: Step, i: number): H
     at: step.at,
     face: step.up ?? 'front',
     way: 'saw',
-    depthMm: highZ - lowZ,
+    depthMm: Math.max(0, highZ - lowZ),
     doing,
     cannot: null,
     ways: only('saw', doing),
