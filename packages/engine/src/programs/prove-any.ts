@@ -15,6 +15,7 @@ import { bounds } from '../shape/measure.ts'
 import type { Stack } from '../stack/stack.ts'
 import type { Setting } from '../steps/setting.ts'
 import { settingsOf } from '../steps/setting.ts'
+import { fromFace } from './from-face.ts'
 import { anyGuards } from './guards-of.ts'
 import type { Lying } from './in-the-way.ts'
 import { unplaced } from './unplaced.ts'
@@ -65,6 +66,8 @@ export function* proveAny(input: MachiningInput, program: AnyProgram): Generator
   const after = stack.states[program.step]!.events
   const compared = program.compared && after > before
   const machine = shop.machine === undefined ? null : machineOf(shop)
+  // Heights count from where the shop's own programs count them.
+  const moves = machine?.program.zero === 'bed' ? fromFace(reading.motions, measured.bedZ) : reading.motions
   const lying = {
     stack,
     materials: input.materials,
@@ -82,7 +85,7 @@ export function* proveAny(input: MachiningInput, program: AnyProgram): Generator
     mask: stack.steps[program.step]!.cut?.value.kind === 'outline' ? stack.geometry.outline : null,
     cutterByTool: program.cutters,
     // The machine goes a zero's offset beside what the program says, and the piece lies as it was measured.
-    motions: unplaced(reading.motions, {
+    motions: unplaced(moves, {
       turnDeg: frame.turnDeg,
       shiftX: frame.shiftX - dx,
       shiftY: frame.shiftY - dy

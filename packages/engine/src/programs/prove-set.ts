@@ -7,6 +7,7 @@ import type { Motions } from '../proving/motion.ts'
 import type { Complaint } from '../proving/read/complaint.ts'
 import type { ProgramFacts } from '../proving/read/facts.ts'
 import { readProgram } from '../proving/read/read-program.ts'
+import { fromFace } from './from-face.ts'
 import { guardsOf } from './guards-of.ts'
 import { joined } from './joined.ts'
 import { cutterNumber } from './program-input.ts'
@@ -91,7 +92,10 @@ function* proveStep(machining: Machining, programs: readonly ProgramFile[]): Gen
   const readings = programs.map(p =>
     readProgram(p.written.text, { tool: cutterNumber(machining, p.made[0]!.operation.cutter.id) })
   )
-  const { stack } = machining.bench
+  const { stack, machine } = machining.bench
+  const moves = readings.map((r, i) =>
+    machine.program.zero === 'bed' ? fromFace(r.motions, programs[i]!.input.bedMm) : r.motions
+  )
   const step = stack.steps[operation.step]!
   const on = machining.settings[operation.setting]!
   const before = stack.states[operation.step - 1]?.events ?? 0
@@ -106,7 +110,7 @@ function* proveStep(machining: Machining, programs: readonly ProgramFile[]): Gen
     wantedEvents: after > before ? after : null,
     mask: operation.kind === 'outline' ? stack.geometry.outline : null,
     cutterByTool: cutterShapes(machining),
-    motions: unplaced(joined(readings.map(r => r.motions)), on.frame),
+    motions: unplaced(joined(moves), on.frame),
     cellMm: cellMm(machining),
     guards
   })
