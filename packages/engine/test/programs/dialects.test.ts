@@ -31,3 +31,11 @@ test.for(DIALECTS)('%s: read back and proved clean', ([, program, mark]) => {
     expect(proof.removedMm3, what).toBeGreaterThan(0)
   }
 })
+
+test('an edge by machine is said to have no program', () => {
+  const piece = {
+    ...machinePiece(9),
+    edges: [{ profile: 'chamfer' as const, size: 2, way: 'machine' as const }]
+  }
+  expect(setIn(piece).notMade.map(n => [n.at, n.name])).toEqual([['/edges/0', 'chamfer of the front edge']])
+})

@@ -69,6 +69,7 @@ export function machiningOf(input: MachiningInput): Machining | null {
   for (const on of settings) {
     for (let i = on.setting.from; i <= on.setting.to; i++) {
       const place = new Place(bench, on, i)
+      notMade.push(...edgesOf(place))
       const queue = wantedAt(place, pins)
       while (queue.length > 0) {
         const wanted = queue.shift()!
@@ -95,6 +96,26 @@ function byMachine({ piece }: Pick<Stack, 'piece'>): boolean {
 function regionInProgram(bench: Bench, frame: MachineSetting['frame']) {
   const place = new Place(bench, { frame } as MachineSetting, 0)
   return place.region(bench.stack.geometry.mould)
+}
+
+// Edges follow a bearing by hand; no program is made of one.
+function edgesOf({ bench, on, step }: Place): NotMade[] {
+  if (bench.stack.steps[step]!.kind !== 'work edges') return []
+  return bench.stack.piece.edges.flatMap((edge, i): NotMade[] =>
+    edge.way !== 'machine'
+      ? []
+      : [
+          {
+            setting: on.setting.index,
+            step,
+            at: `/edges/${i}`,
+            name: `${edge.profile} of the ${edge.face === 'both' ? 'edges' : `${edge.face} edge`}`,
+            says: 'edges are worked with a router and a bearing by hand: let its way be router',
+            largestMm: null,
+            reason: 'kind'
+          }
+        ]
+  )
 }
 
 function wantedAt(place: Place, pins: PinPlan): Wanted[] {
