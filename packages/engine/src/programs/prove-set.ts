@@ -106,8 +106,9 @@ function* proveStep(machining: Machining, programs: readonly ProgramFile[]): Gen
     up: on.setting.up,
     datum: { ...machining.pins.datum, zeroMm: on.frame.zeroZ },
     events: before,
-    // Pin holes are not in the stack: there is nothing they could be held against.
-    wantedEvents: after > before ? after : null,
+    // Pin holes are not in the stack: there is nothing they could be held against. An outline that is no event of it
+    // leaves what is inside as it was.
+    wantedEvents: after > before ? after : operation.kind === 'outline' ? before : null,
     mask: operation.kind === 'outline' ? stack.geometry.outline : null,
     cutterByTool: cutterShapes(machining),
     motions: unplaced(joined(moves), on.frame),

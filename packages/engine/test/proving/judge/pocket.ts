@@ -7,15 +7,22 @@ import { plainPiece, stackOf } from '../../stack/build.ts'
 import { cutter, Program } from '../program.ts'
 
 /** 80 × 50 mm of resin, 20 thick, in a mould with 15 mm of waste round it; a pocket of 30 × 20 mm, 6 deep, from the front. */
-export function pocketStack(_more: Partial<PieceDocument> = {}): Stack {
+export function pocketStack(corner = 3, more: Partial<PieceDocument> = {}): Stack {
   return stackOf(
     plainPiece({
       outline: { rectangle: [80, 50] },
       mould: { margin: 15 },
       pours: [{ resin: 'medium', depth: 20 }],
       cuts: [
-        { id: 'pocket', face: 'front', kind: 'pocket', shape: { rectangle: [30, 20], corner: 3 }, depth: 6 }
-      ]
+        {
+          id: 'pocket',
+          face: 'front',
+          kind: 'pocket',
+          shape: { rectangle: [30, 20], ...(corner > 0 ? { corner } : {}) },
+          depth: 6
+        }
+      ],
+      ...more
     }),
     { levelFall: 0 }
   )
