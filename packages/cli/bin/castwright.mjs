@@ -18,7 +18,11 @@ if (existsSync(file)) {
   )
   const unit = { exports: {} }
   script.runInThisContext()(unit.exports, createRequire(file), unit, file, dirname(file))
-  process.exitCode = await unit.exports.main(process.argv.slice(2), () => import('@castwright/server'))
+  process.exitCode = await unit.exports.main(
+    process.argv.slice(2),
+    () => import('@castwright/server'),
+    () => import('@castwright/server/paper')
+  )
   // The build asks once for what has been compiled by now.
   if (process.env.CASTWRIGHT_KEEP === '1') writeFileSync(compiled, script.createCachedData())
 } else {

@@ -1,7 +1,7 @@
 import { InputProblem, nearestWord } from '@castwright/engine'
 import { castCommand } from './command/cast.ts'
 import { checkCommand } from './command/check.ts'
-import type { Command, Ended } from './command/command.ts'
+import type { Command, Ended, PaperModule } from './command/command.ts'
 import { cupCommand } from './command/cup.ts'
 import { cutsCommand } from './command/cuts.ts'
 import { listCommand } from './command/list.ts'
@@ -33,12 +33,19 @@ const COMMANDS: readonly Command[] = [
 const MOST_PROBLEMS = 12
 
 /**
- * The command line: results to standard output, messages to standard error. The server is loaded only when it is
- * asked for: `server` brings it. @returns the exit code
+ * The command line: results to standard output, messages to standard error. The server, and what writes PDF files,
+ * are loaded only when they are asked for: `server` and `paper` bring them. @returns the exit code
  */
-export async function main(args: readonly string[], server?: () => Promise<ServerModule>): Promise<number> {
+export async function main(
+  args: readonly string[],
+  server?: () => Promise<ServerModule>,
+  paper?: () => Promise<PaperModule>
+): Promise<number> {
+  const prints = COMMANDS.some(c => c.name === args[0] && c.prints)
   const ended =
-    args[0] === 'serve' && server !== undefined ? await served(args.slice(1), server) : answer(args)
+    args[0] === 'serve' && server !== undefined
+      ? await served(args.slice(1), server)
+      : answer(args, prints ? await paper?.() : undefined)
   try {
     await put(process.stderr, ended.err ?? '')
     await put(process.stdout, ended.out)
@@ -59,9 +66,9 @@ async function served(args: readonly string[], server: () => Promise<ServerModul
 }
 
 /** What a command line answers, without writing it anywhere: every failure is a message and the code 2. */
-export function answer(args: readonly string[]): Ended {
+export function answer(args: readonly string[], paper?: PaperModule): Ended {
   try {
-    return dispatch(args)
+    return dispatch(args, paper)
   } catch (e) {
     return failed(e)
   }
@@ -79,7 +86,7 @@ function failed(e: unknown): Ended {
   }
 }
 
-function dispatch(args: readonly string[]): Ended {
+function dispatch(args: readonly string[], paper: PaperModule | undefined): Ended {
   const [word, ...rest] = args
   if (word === undefined || word === 'help' || word === '--help' || word === '-h') {
     const about = COMMANDS.find(c => c.name === rest[0])
@@ -89,7 +96,7 @@ function dispatch(args: readonly string[]): Ended {
   }
   if (word === 'version' || word === '--version' || word === '-v') return { out: `${VERSION}\n`, code: 0 }
   const command = COMMANDS.find(c => c.name === word)
-  if (command !== undefined) return command.run(rest)
+  if (command !== undefined) return command.run(rest, paper)
   throw unknown(word)
 }
 

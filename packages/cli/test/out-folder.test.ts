@@ -8,6 +8,7 @@ import {
   writeFileSync
 } from 'node:fs'
 import { join } from 'node:path'
+import * as paper from '@castwright/server/paper'
 import { describe, expect, it } from 'vitest'
 import { Failure } from '../src/failure.ts'
 import { answer } from '../src/main.ts'
@@ -127,6 +128,14 @@ describe('plan', () => {
   const AS_OF = ['--as-of', '2026-11-20T09:00+01:00']
   const sound = put('sound.piece.json', JSON.stringify(SOUND))
   const stopped = put('stopped.piece.json', JSON.stringify(STOPPED))
+
+  it('prints the run sheet where PDF files are written, while a stop stands only what is begun', () => {
+    const folder = at('printed')
+    expect(answer(['plan', sound, '--out', folder, ...AS_OF], paper).code).toBe(0)
+    expect(readFileSync(join(folder, 'run-sheet.pdf')).subarray(0, 8).toString('latin1')).toBe('%PDF-1.7')
+    expect(answer(['plan', stopped, '--out', folder, ...AS_OF], paper).code).toBe(1)
+    expect(readdirSync(folder).filter(f => f.endsWith('.pdf'))).toEqual([])
+  })
 
   it('writes page, buy list, plan and run sheets', () => {
     const folder = at('plan')

@@ -6,6 +6,9 @@ export interface Ended {
   readonly code: 0 | 1 | 2
 }
 
+/** What writes PDF files: loaded only for the commands that do. */
+export type PaperModule = typeof import('@castwright/server/paper')
+
 /** One command of the command line. */
 export interface Command {
   readonly name: string
@@ -13,5 +16,8 @@ export interface Command {
   readonly about: string
   /** How it is called, and what each option does. */
   readonly help: string
-  readonly run: (args: readonly string[]) => Ended
+  /** Without `paper` no PDF file is written. */
+  readonly run: (args: readonly string[], paper?: PaperModule) => Ended
+  /** Whether it writes PDF files. */
+  readonly prints?: true
 }

@@ -16,9 +16,10 @@ import { Failure } from '../failure.ts'
 import { load } from '../load.ts'
 import { momentOf } from '../moment.ts'
 import { writeFolder } from '../out-folder.ts'
+import { templatePdf } from '../pdf-files.ts'
 import { progressLine } from '../progress.ts'
 import { scrapOf, shortWords } from '../scrap.ts'
-import type { Command } from './command.ts'
+import type { Command, PaperModule } from './command.ts'
 
 /** `castwright cuts`: the programs of a piece, proved. */
 export const cutsCommand: Command = {
@@ -46,7 +47,8 @@ With --restart one program is written that begins at a later pass of another, af
   --readings FILE   what was measured; left out: NAME.readings.jsonl beside NAME.piece.json, if there
   --as-of MOMENT    what counts as now
 `,
-  run: args => {
+  prints: true,
+  run: (args, pdf) => {
     const given = argumentsOf('cuts', args, {
       flags: ['json'],
       texts: ['out', 'despite', 'because', 'shop', 'readings', 'as-of', 'restart', 'from', 'scrap'],
@@ -69,7 +71,10 @@ With --restart one program is written that begins at a later pass of another, af
     if (proved === null) {
       err.push(nothing(before.work.shop.machine === undefined))
       // What is cut by hand alone has its templates.
-      const templates = templateFiles(before)
+      const templates = new Map<string, string | Uint8Array>([
+        ...templateFiles(before),
+        ...templatePdf(before, 'A4', pdf)
+      ])
       const into = given.texts.get('out')
       if (into !== undefined && templates.size > 0)
         err.push(`written to ${into}: ${writeFolder(into, templates).join(', ')}`)
@@ -91,7 +96,7 @@ With --restart one program is written that begins at a later pass of another, af
     }
     const data = `${JSON.stringify(cutsData(cuts, before.plan), null, 2)}\n`
     if (folder !== undefined && standing.length === 0) {
-      const names = writeFolder(folder, filesOf(cuts, before, data))
+      const names = writeFolder(folder, filesOf(cuts, before, data, pdf))
       err.push(`written to ${folder}: ${names.join(', ')}`)
     } else if (folder !== undefined)
       err.push(
@@ -120,9 +125,15 @@ function againOf(texts: ReadonlyMap<string, string>, cuts: CutsPlan, plan: Plan)
   }
 }
 
-function filesOf(cuts: CutsPlan, planned: Planned, data: string): Map<string, string | Uint8Array> {
+function filesOf(
+  cuts: CutsPlan,
+  planned: Planned,
+  data: string,
+  pdf: PaperModule | undefined
+): Map<string, string | Uint8Array> {
   return new Map<string, string | Uint8Array>([
     ...templateFiles(planned),
+    ...templatePdf(planned, 'A4', pdf),
     ...programFilesOf(cuts, planned.plan),
     ['cuts.json', data]
   ])

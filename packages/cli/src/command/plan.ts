@@ -21,9 +21,10 @@ import { load } from '../load.ts'
 import { momentOf } from '../moment.ts'
 import { writeFolder } from '../out-folder.ts'
 import { pageAssets } from '../page-assets.ts'
+import { pdfFiles, templatePdf } from '../pdf-files.ts'
 import { progressLine } from '../progress.ts'
 import { checkReport, planReport } from '../report.ts'
-import type { Command } from './command.ts'
+import type { Command, PaperModule } from './command.ts'
 
 /** `castwright plan`: everything, written to a folder. */
 export const planCommand: Command = {
@@ -33,11 +34,11 @@ export const planCommand: Command = {
                 [--as-of MOMENT] [--paper A4|letter]
 
 Writes piece.html, buy-list.csv, plan.json, the colour of both faces as front.png and back.png, the run sheet as
-run-sheet.html and run-sheet.md; where the shop has a machine, the programs of its cuts, proved, with cuts.json;
+run-sheet.pdf, run-sheet.html and run-sheet.md; where the shop has a machine, the programs of its cuts, proved, with cuts.json;
 where something is cut by hand, its templates in true size as templates.pdf, and each sheet as template-N.svg. All
 or nothing: files of an earlier plan are replaced, others are not touched. While a stop stands run sheet, programs
-and templates are not written; steps already begun are, with what makes them safe, as begun.html and begun.md. Ends
-with 0 when no stop stands, 1 when one does, 2 when the input cannot be used.
+and templates are not written; steps already begun are, with what makes them safe, as begun.pdf, begun.html and
+begun.md. Ends with 0 when no stop stands, 1 when one does, 2 when the input cannot be used.
 
   --out DIR         the folder, made if need be
   --despite ID      go on in spite of that finding, for the reason after --because; printed on every sheet
@@ -46,9 +47,10 @@ with 0 when no stop stands, 1 when one does, 2 when the input cannot be used.
   --shop FILE       your own facts; left out: shop.json beside the piece, else the built-in shop
   --readings FILE   what was measured; left out: NAME.readings.jsonl beside NAME.piece.json, if there
   --as-of MOMENT    what counts as now
-  --paper A4|letter of the templates; left out: A4
+  --paper A4|letter of the PDF files and templates; left out: A4
 `,
-  run: args => {
+  prints: true,
+  run: (args, pdf) => {
     const given = argumentsOf('plan', args, {
       flags: ['json'],
       texts: ['out', 'despite', 'because', 'shop', 'readings', 'as-of', 'paper'],
@@ -75,7 +77,7 @@ with 0 when no stop stands, 1 when one does, 2 when the input cannot be used.
     const planned = withFindings(cast, cuts?.findings ?? [], options)
     const idle = given.despite.filter(d => !planned.plan.despite.some(x => x.id === d.id))
     const err = [...says, ...idle.map(d => `--despite ${d.id}: no such finding stands; left out`)]
-    const names = writeFolder(folder, filesOf(planned, cuts, paper))
+    const names = writeFolder(folder, filesOf(planned, cuts, paper, pdf))
     const { verdict, totals, findings } = planned.plan
     err.push(`written to ${folder}: ${names.join(', ')}`)
     if (verdict === 'stop')
@@ -89,7 +91,12 @@ with 0 when no stop stands, 1 when one does, 2 when the input cannot be used.
   }
 }
 
-function filesOf(planned: Planned, cuts: CutsPlan | null, paper: Paper): Map<string, string | Uint8Array> {
+function filesOf(
+  planned: Planned,
+  cuts: CutsPlan | null,
+  paper: Paper,
+  pdf: PaperModule | undefined
+): Map<string, string | Uint8Array> {
   const { plan: p } = planned
   const assets = pageAssets()
   const pictures = facePictures(planned, deflateSync)
@@ -111,6 +118,8 @@ function filesOf(planned: Planned, cuts: CutsPlan | null, paper: Paper): Map<str
     if (p.verdict !== 'stop') for (const [file, text] of programFilesOf(cuts, p)) files.set(file, text)
   }
   for (const [sheet, content] of templateFiles(planned, paper)) files.set(sheet, content)
+  if (name === null) for (const [file, bytes] of templatePdf(planned, paper, pdf)) files.set(file, bytes)
+  else for (const [file, bytes] of pdfFiles(planned, cuts, paper, pdf)) files.set(file, bytes)
   return files
 }
 

@@ -1,31 +1,35 @@
 import { templatesOf } from '../cuts/hand/template.ts'
 import type { Planned } from '../plan-answer.ts'
-import { pdfDocument } from './pdf.ts'
+import type { Sheet } from './mark.ts'
 import { svgDocument } from './svg.ts'
 import { templateSheets } from './template-sheet.ts'
 import type { Paper } from './tile.ts'
 
+/** A template on paper: as many sheets as it takes. */
+export interface PaperTemplate {
+  readonly name: string
+  readonly sheets: readonly Sheet[]
+}
+
 /**
- * The 1:1 sheets of a plan by file name: one PDF of all, and each as SVG. Empty where nothing is cut by hand that
- * wants one, and while a stop stands: a template is as hard to take back as a program.
+ * The 1:1 sheets of a plan. Empty where nothing is cut by hand that wants one, and while a stop stands: a template is
+ * as hard to take back as a program.
  */
-export function templateFiles(
-  planned: Planned,
-  paper: Paper = 'A4'
-): ReadonlyMap<string, string | Uint8Array> {
+export function paperTemplates(planned: Planned, paper: Paper = 'A4'): PaperTemplate[] {
   const { plan, work } = planned
-  const files = new Map<string, string | Uint8Array>()
-  if (plan.verdict === 'stop') return files
+  if (plan.verdict === 'stop') return []
   const templates = templatesOf({ ...work, timbers: work.materials.timbers }, work.hand)
-  const all = templates.map(t => ({ t, sheets: templateSheets(t, plan.name, paper) }))
-  const sheets = all.flatMap(x => x.sheets)
-  if (sheets.length === 0) return files
-  files.set('templates.pdf', pdfDocument(sheets, `${plan.name}: templates`))
-  for (const [k, { t, sheets: own }] of all.entries())
-    for (const [n, sheet] of own.entries())
+  return templates.map(t => ({ name: t.name, sheets: templateSheets(t, plan.name, paper) }))
+}
+
+/** Each sheet of the templates as SVG, by file name. */
+export function templateFiles(planned: Planned, paper: Paper = 'A4'): ReadonlyMap<string, string> {
+  const files = new Map<string, string>()
+  for (const [k, { name, sheets }] of paperTemplates(planned, paper).entries())
+    for (const [n, sheet] of sheets.entries())
       files.set(
-        `template-${k + 1}${own.length > 1 ? `-${n + 1}` : ''}.svg`,
-        svgDocument(sheet, `${t.name}: ${n + 1} of ${own.length}`)
+        `template-${k + 1}${sheets.length > 1 ? `-${n + 1}` : ''}.svg`,
+        svgDocument(sheet, `${name}: ${n + 1} of ${sheets.length}`)
       )
   return files
 }

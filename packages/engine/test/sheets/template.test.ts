@@ -6,13 +6,10 @@ import type { ShopDocument } from '../../src/piece/shop-schema.ts'
 import { plan } from '../../src/plan.ts'
 import { bounds } from '../../src/shape/measure.ts'
 import type { Sheet } from '../../src/sheets/mark.ts'
-import { pdfDocument } from '../../src/sheets/pdf.ts'
-import { helveticaWidthMm, pdfString } from '../../src/sheets/pdf-type.ts'
-import { templateFiles } from '../../src/sheets/template-files.ts'
+import { paperTemplates, templateFiles } from '../../src/sheets/template-files.ts'
 import { templateSheets } from '../../src/sheets/template-sheet.ts'
 import { tilingOf } from '../../src/sheets/tile.ts'
 import { PLAIN } from '../findings/harness.ts'
-import { readPdf, stretchesMm } from './read-pdf.ts'
 
 type Cut = NonNullable<PieceDocument['cuts']>[number]
 const planned = (cuts: readonly Cut[], shop: ShopDocument = { castwright: 1 }) =>
@@ -181,66 +178,13 @@ describe('sheets in true size', () => {
   })
 })
 
-describe('PDF', () => {
-  const file = templateFiles(planned([pocket], shop))
-  const pdf = file.get('templates.pdf') as Uint8Array
-
-  it('reads back by its own cross-reference table: A4 to a hundredth of a millimetre', () => {
-    const { pages, title } = readPdf(pdf)
-    expect(title).toBe('a plain panel: templates')
-    expect(pages).toHaveLength(file.size - 1)
-    const sides = [pages[0]!.widthPt, pages[0]!.heightPt].map(pt => (pt / 72) * 25.4).sort((a, b) => a - b)
-    expect(sides[0]).toBeCloseTo(210, 2)
-    expect(sides[1]).toBeCloseTo(297, 2)
-  })
-
-  it('its bars are 100 mm and the opening 66 × 42 on paper', () => {
-    const content = readPdf(pdf).pages[0]!.content
-    const bars = stretchesMm(content).filter(s => Math.abs(long(s) - 100) < 1e-3)
-    expect(bars).toHaveLength(2)
-    // The straight sides of the opening lie 42 apart and 66 apart.
-    const sides = stretchesMm(content).filter(s => Math.abs(long(s) - (66 - 14)) < 0.05)
-    const ys = sides.map(s => s.from[1])
-    expect(Math.max(...ys) - Math.min(...ys)).toBeCloseTo(42, 1)
-  })
-
-  it('is the same bytes each time, and none while a stop stands', () => {
-    expect(templateFiles(planned([pocket], shop)).get('templates.pdf')).toEqual(pdf)
+describe('files', () => {
+  it('each sheet is an SVG; none while a stop stands or where nothing wants one', () => {
+    const files = templateFiles(planned([pocket], shop))
+    const sheets = paperTemplates(planned([pocket], shop)).flatMap(t => t.sheets)
+    expect(files.size).toBe(sheets.length)
+    expect([...files.values()][0]).toContain('mm" viewBox="0 0 ')
     expect(templateFiles(planned([{ ...pocket, depth: 19 }], shop)).size).toBe(0)
     expect(templateFiles(planned([])).size).toBe(0)
-  })
-
-  it('letters beyond ASCII are written in octal of WinAnsi, brackets escaped, others as a question mark', () => {
-    expect(pdfString('Ø 9 (x) × 2 – ω \\')).toBe('(\\330 9 \\(x\\) \\327 2 \\226 ? \\\\)')
-    // Ten figures of 556 and a blank of 278 (metrics of the font).
-    expect(helveticaWidthMm('01234 56789', 10)).toBeCloseTo(58.38, 9)
-  })
-
-  it('takes every kind of mark and refuses what is no number', () => {
-    const all: Sheet = {
-      widthMm: 100,
-      heightMm: 50,
-      marks: [
-        { kind: 'group', name: 'g', marks: [{ kind: 'circle', ink: 'outline', at: [10, 10], radiusMm: 5 }] },
-        { kind: 'arrow', ink: 'dimension', at: [20, 20], directionDeg: 30, lengthMm: 3 },
-        {
-          kind: 'region',
-          rings: [Float64Array.of(0, 0, 10, 0, 10, 10)],
-          paint: '#ff0000',
-          hatch: { kind: 'along' },
-          edge: 'edge'
-        },
-        { kind: 'text', lettering: 'figure', at: [1, 1], text: 'a', heightMm: 3, anchor: 'end', turnDeg: 90 }
-      ]
-    }
-    const { content } = readPdf(pdfDocument([all], 't')).pages[0]!
-    expect(content).toContain('1 0 0 rg')
-    expect(content).not.toMatch(/NaN|e-|undefined/)
-    const bad: Sheet = {
-      widthMm: 10,
-      heightMm: 10,
-      marks: [{ kind: 'line', ink: 'axis', from: [0, 0], to: [Number.NaN, 1] }]
-    }
-    expect(() => pdfDocument([bad], 't')).toThrow('finite numbers only')
   })
 })

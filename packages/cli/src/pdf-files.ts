@@ -1,0 +1,32 @@
+import { deflateSync } from 'node:zlib'
+import type { CutsPlan, Paper, Planned } from '@castwright/engine'
+import { drawnOf, paperTemplates, pngAddress, runSheet } from '@castwright/engine'
+import type { PaperModule } from './command/command.ts'
+
+/** What is printed of a plan, by file name; nothing when PDF files are not written here. */
+export function pdfFiles(
+  planned: Planned,
+  cuts: CutsPlan | null,
+  paper: Paper,
+  pdf: PaperModule | undefined
+): ReadonlyMap<string, Uint8Array> {
+  const files = new Map<string, Uint8Array>()
+  if (pdf === undefined) return files
+  const drawn = drawnOf(planned, image => pngAddress(image, deflateSync))
+  const name = planned.plan.verdict === 'stop' ? 'begun.pdf' : 'run-sheet.pdf'
+  files.set(name, pdf.runSheetPdf(runSheet(planned, cuts?.set ?? null), drawn, paper))
+  for (const [file, bytes] of templatePdf(planned, paper, pdf)) files.set(file, bytes)
+  return files
+}
+
+/** The templates as one file; nothing where nothing wants one. */
+export function templatePdf(
+  planned: Planned,
+  paper: Paper,
+  pdf: PaperModule | undefined
+): ReadonlyMap<string, Uint8Array> {
+  const sheets = paperTemplates(planned, paper).flatMap(t => t.sheets)
+  if (pdf === undefined || sheets.length === 0) return new Map()
+  const { name, asOf } = planned.plan
+  return new Map([['templates.pdf', pdf.sheetsPdf(sheets, { title: `${name}: templates`, asOf })]])
+}

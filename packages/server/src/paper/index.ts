@@ -1,0 +1,4 @@
+// Sheets as PDF files: type embedded, text that can be selected, true size. Grouped by sheet; nothing computed here.
+
+export { runSheetPdf } from './run-sheet.ts'
+export { sheetsPdf } from './sheets.ts'

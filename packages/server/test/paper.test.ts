@@ -1,0 +1,151 @@
+import { readFileSync } from 'node:fs'
+import { fileURLToPath } from 'node:url'
+import { deflateSync } from 'node:zlib'
+import type { PieceDocument, Sheet } from '@castwright/engine'
+import {
+  checkPiece,
+  checkShop,
+  drawnOf,
+  paperTemplates,
+  plan,
+  pngAddress,
+  runSheet
+} from '@castwright/engine'
+import { describe, expect, it } from 'vitest'
+import { runSheetPdf, sheetsPdf } from '../src/paper/index.ts'
+import { readPaper } from './read-paper.ts'
+
+const AS_OF = '2026-11-28T08:00:00Z'
+const example = (name: string) =>
+  JSON.parse(
+    readFileSync(fileURLToPath(new URL(`../../../examples/${name}.piece.json`, import.meta.url)), 'utf8')
+  ) as PieceDocument
+const planned = (piece: PieceDocument) =>
+  plan(
+    { piece: checkPiece(piece, 'piece'), shop: checkShop({ castwright: 1 }, 'shop').value },
+    { asOf: AS_OF, effort: 'preview' }
+  )
+
+describe('sheets in true size', () => {
+  const sheets = paperTemplates(planned(example('saltmarsh-panel'))).flatMap(t => t.sheets)
+  const bytes = sheetsPdf(sheets, { title: 'Saltmarsh chart panel: templates', asOf: AS_OF })
+
+  it('pages are A4 to a hundredth of a millimetre and carry two bars of 100 mm within 0.1 mm', async () => {
+    const read = await readPaper(bytes)
+    expect(read.title).toBe('Saltmarsh chart panel: templates')
+    expect(read.pages).toHaveLength(sheets.length)
+    for (const page of read.pages) {
+      const sides = [page.widthMm, page.heightMm].sort((a, b) => a - b)
+      expect(sides[0]).toBeCloseTo(210, 2)
+      expect(sides[1]).toBeCloseTo(297, 2)
+      const bars = page.stretches.filter(s => Math.abs(s.lengthMm - 100) < 0.1)
+      const level = bars.filter(s => Math.abs(s.from[1] - s.to[1]) < 0.01)
+      const upright = bars.filter(s => Math.abs(s.from[0] - s.to[0]) < 0.01)
+      expect(Math.min(level.length, upright.length)).toBeGreaterThan(0)
+    }
+  })
+
+  it('is the same bytes each time, and its type is within it', () => {
+    expect(sheetsPdf(sheets, { title: 'Saltmarsh chart panel: templates', asOf: AS_OF })).toEqual(bytes)
+    const text = Buffer.from(bytes).toString('latin1')
+    expect(text).toContain('/FontFile2')
+    expect(text).not.toContain('/BaseFont /Helvetica')
+  })
+})
+
+describe('marks', () => {
+  it('lie where the sheet has them, y up; letters of any name can be selected', async () => {
+    const sheet: Sheet = {
+      widthMm: 100,
+      heightMm: 50,
+      marks: [
+        { kind: 'line', ink: 'outline', from: [10, 20], to: [60, 20] },
+        { kind: 'circle', ink: 'outline', at: [10, 10], radiusMm: 5 },
+        { kind: 'arrow', ink: 'dimension', at: [20, 20], directionDeg: 30, lengthMm: 3 },
+        {
+          kind: 'region',
+          rings: [Float64Array.of(0, 0, 10, 0, 10, 10)],
+          paint: '#ff0000',
+          hatch: { kind: 'along' },
+          edge: 'edge'
+        },
+        {
+          kind: 'text',
+          lettering: 'figure',
+          at: [30, 40],
+          text: 'Příliš žluťoučký Ø 12 ≤ ½',
+          heightMm: 4,
+          anchor: 'start'
+        },
+        {
+          kind: 'group',
+          name: 'g',
+          marks: [
+            {
+              kind: 'text',
+              lettering: 'figure',
+              at: [90, 8],
+              text: 'end',
+              heightMm: 3,
+              anchor: 'end',
+              turnDeg: 90
+            }
+          ]
+        }
+      ]
+    }
+    const [page] = (await readPaper(sheetsPdf([sheet], { title: 't', asOf: AS_OF }))).pages
+    const line = page!.stretches.find(s => Math.abs(s.lengthMm - 50) < 0.01)!
+    expect(line.from[0]).toBeCloseTo(10, 2)
+    expect(line.from[1]).toBeCloseTo(20, 2)
+    const words = page!.texts.find(t => t.text.includes('Ø'))!
+    expect(words.text).toBe('Příliš žluťoučký Ø 12 ≤ ½')
+    expect(words.x).toBeCloseTo(30, 1)
+    expect(words.y).toBeCloseTo(40, 1)
+  })
+
+  it('refuse what is no number', () => {
+    const bad: Sheet = {
+      widthMm: 10,
+      heightMm: 10,
+      marks: [{ kind: 'line', ink: 'axis', from: [0, 0], to: [Number.NaN, 1] }]
+    }
+    expect(() => sheetsPdf([bad], { title: 't', asOf: AS_OF })).toThrow('finite numbers only')
+  })
+})
+
+describe('the run sheet', () => {
+  const sound = planned(example('saltmarsh-panel'))
+  const drawn = drawnOf(sound, image => pngAddress(image, deflateSync))
+
+  it.each(['A4', 'letter'] as const)('on %s holds every step, amount and safety line', async paper => {
+    const sheet = runSheet(sound)
+    const read = await readPaper(runSheetPdf(sheet, drawn, paper))
+    expect(read.pages[0]!.widthMm).toBeCloseTo(paper === 'A4' ? 210 : 215.9, 2)
+    const flat = read.words.replace(/\s+/g, '')
+    const has = (words: string) => expect(flat, words).toContain(words.replace(/\s+/g, ''))
+    for (const s of sheet.steps) {
+      has(s.title)
+      for (const d of s.does) has(d)
+      for (const l of s.safety) has(l.line)
+      for (const share of s.amounts?.shares ?? []) has(`${share.words} g`)
+    }
+    has(`${read.pages.length} of ${read.pages.length}`)
+    // Nothing is written outside the margins.
+    for (const page of read.pages)
+      for (const t of page.texts) {
+        expect(t.x).toBeGreaterThan(10)
+        expect(t.x).toBeLessThan(page.widthMm - 10)
+        expect(t.y).toBeGreaterThan(6)
+      }
+  })
+
+  it('while a stop stands holds no steps but what is begun', async () => {
+    const stopped = planned(example('saltmarsh-panel.spoiled'))
+    expect(stopped.plan.verdict).toBe('stop')
+    const read = await readPaper(runSheetPdf(runSheet(stopped), null, 'A4'))
+    expect(read.words).toContain('not written')
+    expect(read.words).toContain('Making safe')
+    expect(read.words).not.toContain('Make the mould')
+  })
+})
