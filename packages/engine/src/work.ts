@@ -36,6 +36,7 @@ import type { Read } from './piece/read.ts'
 import type { Reading } from './piece/reading-schema.ts'
 import type { Files } from './piece/region.ts'
 import type { Shop } from './piece/shop-schema.ts'
+import { standingReadings } from './piece/standing-readings.ts'
 import { coversOf } from './stack/cover.ts'
 import { geometryOf } from './stack/geometry.ts'
 import { walk } from './stack/walk.ts'
@@ -65,7 +66,7 @@ export function workOf(input: PlanInput): Work {
   const { document, value: piece } = input.piece
   const { shop } = input
   const source = input.source ?? 'piece'
-  const readings = input.readings ?? []
+  const readings = standingReadings(input.readings ?? [])
   const effort = input.effort ?? 'full'
   const entries = entriesOf(piece, source)
   const bought = materialsOf(piece, shop, source)

@@ -15,10 +15,13 @@ import {
   words
 } from './field.ts'
 
+/** Who a reading is: made once, never changed. */
+const ID = /^[A-Za-z0-9-]{8,64}$/
+
 const common = {
   id: z
     .string()
-    .regex(/^[A-Za-z0-9-]{8,64}$/)
+    .regex(ID)
     .meta({
       description:
         'made by whoever took the reading, so that it counts once: 8 to 64 letters, digits, dashes',
@@ -29,6 +32,28 @@ const common = {
 }
 
 const what = id('the entry it is about')
+const step = words('the key of a step, as plan.json and the run sheet name it', 120, 'pour green')
+
+/** What goes differently at a bench, in the words of whoever stands there. */
+export const TROUBLES = [
+  'height short',
+  'height over',
+  'missed marbling',
+  'missed recoat',
+  'hot batch',
+  'soft cure',
+  'bow over',
+  'hole misplaced',
+  'stones proud',
+  'stones sunk',
+  'bubble',
+  'thickness under',
+  'fit tight',
+  'fit loose',
+  'timber parted',
+  'leak',
+  'cutter broken'
+] as const
 
 /** Most water taken for timber, % of its dry mass: basic gravity 0.38 quite full (Wood Handbook eq. 4-3; memory). */
 const MOST_MOISTURE = 200
@@ -171,9 +196,35 @@ export const readingSchema = z
       ...common
     }),
     z.strictObject({
-      kind: z.literal('minutes'),
-      step: words('the step', 120),
-      minutes: span('it took', 0),
+      kind: z.literal('size'),
+      cut: what,
+      across: length('measured across it, where it is narrowest', 0.1, 10_000),
+      ...common
+    }),
+    z.strictObject({ kind: z.literal('began'), step, ...common }),
+    z.strictObject({
+      kind: z.literal('done'),
+      step,
+      minutes: span('it took', 0).optional(),
+      ...common
+    }),
+    z.strictObject({ kind: z.literal('minutes'), step, minutes: span('it took', 0), ...common }),
+    z.strictObject({
+      kind: z.literal('trouble'),
+      trouble: choice('what went differently', TROUBLES),
+      of: what.optional(),
+      by: length('by how much', 0, 1000).optional(),
+      ...common
+    }),
+    z.strictObject({
+      kind: z.literal('withdrawn'),
+      reading: z
+        .string()
+        .regex(ID)
+        .meta({
+          description: 'the id of a reading that was a mistake: both stay, neither counts',
+          sample: ['r-2026-11-28-0001']
+        }),
       ...common
     }),
     z.strictObject({ kind: z.literal('photo'), photo: words('name of the picture', 200), ...common }),

@@ -109,7 +109,7 @@ describe('a file of readings', () => {
     }
     expect(problem).toBeInstanceOf(InputProblem)
     expect((problem as InputProblem).message).toContain(words)
-    for (const one of (problem as InputProblem).message.split('\n')) expect(one.length).toBeLessThan(330)
+    for (const one of (problem as InputProblem).message.split('\n')) expect(one.length).toBeLessThan(380)
   })
 
   it('offers the kind that was meant', () => {
