@@ -1,6 +1,6 @@
 import { deflateSync } from 'node:zlib'
 import type { CutsPlan, Paper, Planned } from '@castwright/engine'
-import { drawnOf, paperTemplates, pngAddress, runSheet } from '@castwright/engine'
+import { drawnOf, paperTemplates, pngAddress, runSheet, solidFiles } from '@castwright/engine'
 import type { PaperModule } from './command/command.ts'
 
 /** What is printed of a plan, by file name; nothing when PDF files are not written here. */
@@ -29,4 +29,11 @@ export function templatePdf(
   if (pdf === undefined || sheets.length === 0) return new Map()
   const { name, asOf } = planned.plan
   return new Map([['templates.pdf', pdf.sheetsPdf(sheets, { title: `${name}: templates`, asOf })]])
+}
+
+/** The finished piece as solids: one package of all, and a file for each material. */
+export function solids(planned: Planned, pdf: PaperModule | undefined): ReadonlyMap<string, Uint8Array> {
+  if (pdf === undefined) return new Map()
+  const { threeMf, stl } = solidFiles(planned.work)
+  return new Map([['solid.3mf', pdf.packed(threeMf)], ...stl])
 }

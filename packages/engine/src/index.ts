@@ -71,6 +71,7 @@ export {
 } from './quantity/format.ts'
 export { parseQuantity } from './quantity/parse.ts'
 export { RUNAWAY_ABOVE_C } from './resin/limits.ts'
+export { solidFiles } from './round/solid-files.ts'
 export { buyCsv } from './sheets/buy-csv.ts'
 export type { Drawn } from './sheets/drawn.ts'
 export { drawnOf } from './sheets/drawn.ts'

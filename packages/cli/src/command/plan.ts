@@ -21,7 +21,7 @@ import { load } from '../load.ts'
 import { momentOf } from '../moment.ts'
 import { writeFolder } from '../out-folder.ts'
 import { pageAssets } from '../page-assets.ts'
-import { pdfFiles, templatePdf } from '../pdf-files.ts'
+import { pdfFiles, solids, templatePdf } from '../pdf-files.ts'
 import { progressLine } from '../progress.ts'
 import { checkReport, planReport } from '../report.ts'
 import type { Command, PaperModule } from './command.ts'
@@ -34,11 +34,12 @@ export const planCommand: Command = {
                 [--as-of MOMENT] [--paper A4|letter]
 
 Writes piece.html, buy-list.csv, plan.json, the colour of both faces as front.png and back.png, the run sheet as
-run-sheet.pdf, run-sheet.html and run-sheet.md; where the shop has a machine, the programs of its cuts, proved, with cuts.json;
-where something is cut by hand, its templates in true size as templates.pdf, and each sheet as template-N.svg. All
-or nothing: files of an earlier plan are replaced, others are not touched. While a stop stands run sheet, programs
-and templates are not written; steps already begun are, with what makes them safe, as begun.pdf, begun.html and
-begun.md. Ends with 0 when no stop stands, 1 when one does, 2 when the input cannot be used.
+run-sheet.pdf, run-sheet.html and run-sheet.md; the finished piece as solid.3mf, and as solid-NAME.stl for each
+material; where the shop has a machine, the programs of its cuts, proved, with cuts.json; where something is cut by
+hand, its templates in true size as templates.pdf, and each sheet as template-N.svg. All or nothing: files of an
+earlier plan are replaced, others are not touched. While a stop stands run sheet, programs and templates are not
+written; steps already begun are, with what makes them safe, as begun.pdf, begun.html and begun.md. Ends with 0 when
+no stop stands, 1 when one does, 2 when the input cannot be used.
 
   --out DIR         the folder, made if need be
   --despite ID      go on in spite of that finding, for the reason after --because; printed on every sheet
@@ -118,6 +119,7 @@ function filesOf(
     if (p.verdict !== 'stop') for (const [file, text] of programFilesOf(cuts, p)) files.set(file, text)
   }
   for (const [sheet, content] of templateFiles(planned, paper)) files.set(sheet, content)
+  for (const [file, bytes] of solids(planned, pdf)) files.set(file, bytes)
   if (name === null) for (const [file, bytes] of templatePdf(planned, paper, pdf)) files.set(file, bytes)
   else for (const [file, bytes] of pdfFiles(planned, cuts, paper, pdf)) files.set(file, bytes)
   return files

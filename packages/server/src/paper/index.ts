@@ -1,4 +1,5 @@
 // Sheets as PDF files: type embedded, text that can be selected, true size. Grouped by sheet; nothing computed here.
 
+export { packed } from './package.ts'
 export { runSheetPdf } from './run-sheet.ts'
 export { sheetsPdf } from './sheets.ts'
