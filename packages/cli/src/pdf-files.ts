@@ -1,6 +1,14 @@
 import { deflateSync } from 'node:zlib'
 import type { CutsPlan, Paper, Planned } from '@castwright/engine'
-import { drawnOf, paperTemplates, pngAddress, runSheet, solidFiles } from '@castwright/engine'
+import {
+  cupLabels,
+  drawnOf,
+  paperTemplates,
+  pngAddress,
+  runSheet,
+  sectionDrawing,
+  solidFiles
+} from '@castwright/engine'
 import type { PaperModule } from './command/command.ts'
 
 /** What is printed of a plan, by file name; nothing when PDF files are not written here. */
@@ -14,7 +22,16 @@ export function pdfFiles(
   if (pdf === undefined) return files
   const drawn = drawnOf(planned, image => pngAddress(image, deflateSync))
   const name = planned.plan.verdict === 'stop' ? 'begun.pdf' : 'run-sheet.pdf'
-  files.set(name, pdf.runSheetPdf(runSheet(planned, cuts?.set ?? null), drawn, paper))
+  const sheet = runSheet(planned, cuts?.set ?? null)
+  files.set(name, pdf.runSheetPdf(sheet, drawn, paper))
+  const { asOf } = planned.plan
+  const labels = cupLabels(sheet, paper)
+  if (labels.length > 0)
+    files.set('cup-labels.pdf', pdf.sheetsPdf(labels, { title: `${sheet.name}: cup labels`, asOf }))
+  files.set(
+    'drawing.pdf',
+    pdf.sheetsPdf([sectionDrawing(planned, paper)], { title: `${sheet.name}: drawing`, asOf })
+  )
   for (const [file, bytes] of templatePdf(planned, paper, pdf)) files.set(file, bytes)
   return files
 }
