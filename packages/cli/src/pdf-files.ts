@@ -1,6 +1,7 @@
 import { deflateSync } from 'node:zlib'
 import type { CutsPlan, Paper, Planned } from '@castwright/engine'
 import {
+  careOf,
   cupLabels,
   drawnOf,
   paperTemplates,
@@ -25,6 +26,7 @@ export function pdfFiles(
   const sheet = runSheet(planned, cuts?.set ?? null)
   files.set(name, pdf.runSheetPdf(sheet, drawn, paper))
   const { asOf } = planned.plan
+  if (sheet.written) files.set('care.pdf', pdf.carePdf(careOf(planned), drawn, paper))
   const labels = cupLabels(sheet, paper)
   if (labels.length > 0)
     files.set('cup-labels.pdf', pdf.sheetsPdf(labels, { title: `${sheet.name}: cup labels`, asOf }))

@@ -1,5 +1,6 @@
 // Sheets as PDF files: type embedded, text that can be selected, true size. Grouped by sheet; nothing computed here.
 
+export { carePdf } from './care.ts'
 export { packed } from './package.ts'
 export { runSheetPdf } from './run-sheet.ts'
 export { sheetsPdf } from './sheets.ts'
