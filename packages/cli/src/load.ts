@@ -3,7 +3,7 @@ import { basename, dirname, isAbsolute, join, relative, resolve } from 'node:pat
 import type { PlanInput, Problem, Shop } from '@castwright/engine'
 import { fileNamesOf, InputProblem, readPiece, readReadings, readShop, usualShop } from '@castwright/engine'
 import { Failure } from './failure.ts'
-import { MOST_DOCUMENT_BYTES, MOST_READINGS_BYTES, MOST_SVG_BYTES, readText } from './text-file.ts'
+import { MOST_DOCUMENT_BYTES, MOST_READINGS_BYTES, MOST_SVG_BYTES, readLog, readText } from './text-file.ts'
 
 /** Where a command finds its documents. */
 export interface Sources {
@@ -44,7 +44,7 @@ function readingsOf(sources: Sources, says: string[]) {
   const beside = sources.piece.replace(/(\.piece)?\.json$/, '.readings.jsonl')
   const path = sources.readings ?? (beside !== sources.piece && existsSync(beside) ? beside : undefined)
   if (path === undefined) return []
-  const { readings, unread } = readReadings(readText(path, MOST_READINGS_BYTES), path)
+  const { readings, unread } = readReadings(readLog(path, MOST_READINGS_BYTES), path)
   for (const u of unread) says.push(`${path} line ${u.line}: ${u.why}`)
   return readings
 }

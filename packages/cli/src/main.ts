@@ -5,6 +5,7 @@ import type { Command, Ended, PaperModule } from './command/command.ts'
 import { cupCommand } from './command/cup.ts'
 import { cutsCommand } from './command/cuts.ts'
 import { listCommand } from './command/list.ts'
+import { exchangeLog, logCommand } from './command/log.ts'
 import { newCommand } from './command/new.ts'
 import { planCommand } from './command/plan.ts'
 import { proveCommand } from './command/prove.ts'
@@ -23,6 +24,7 @@ const COMMANDS: readonly Command[] = [
   castCommand,
   cutsCommand,
   proveCommand,
+  logCommand,
   cupCommand,
   listCommand,
   schemaCommand,
@@ -41,11 +43,7 @@ export async function main(
   server?: () => Promise<ServerModule>,
   paper?: () => Promise<PaperModule>
 ): Promise<number> {
-  const prints = COMMANDS.some(c => c.name === args[0] && c.prints)
-  const ended =
-    args[0] === 'serve' && server !== undefined
-      ? await served(args.slice(1), server)
-      : answer(args, prints ? await paper?.() : undefined)
+  const ended = await endOf(args, server, paper)
   try {
     await put(process.stderr, ended.err ?? '')
     await put(process.stdout, ended.out)
@@ -57,12 +55,29 @@ export async function main(
   return ended.code
 }
 
-async function served(args: readonly string[], server: () => Promise<ServerModule>): Promise<Ended> {
+async function endOf(
+  args: readonly string[],
+  server?: () => Promise<ServerModule>,
+  paper?: () => Promise<PaperModule>
+): Promise<Ended> {
+  const [word, ...rest] = args
+  if (word === 'serve' && server !== undefined) return served(rest, server)
+  if (word === 'log' && rest.some(a => /^--server(=|$)/.test(a))) return later(() => exchangeLog(rest))
+  const prints = COMMANDS.some(c => c.name === word && c.prints)
+  return answer(args, prints ? await paper?.() : undefined)
+}
+
+// What has to wait for an answer from elsewhere.
+async function later(run: () => Promise<Ended>): Promise<Ended> {
   try {
-    return await serveApp(args, server, line => process.stderr.write(`${line}\n`))
+    return await run()
   } catch (e) {
     return failed(e)
   }
+}
+
+async function served(args: readonly string[], server: () => Promise<ServerModule>): Promise<Ended> {
+  return later(() => serveApp(args, server, line => process.stderr.write(`${line}\n`)))
 }
 
 /** What a command line answers, without writing it anywhere: every failure is a message and the code 2. */

@@ -15,6 +15,20 @@ export const MOST_READINGS_BYTES = 32_000_000
  * @throws Failure for what is no regular file, is too large, cannot be opened, or is not UTF-8 text
  */
 export function readText(path: string, most: number): string {
+  return decoded(bytesOf(path, most), path)
+}
+
+/**
+ * The same of a file that is only ever added to: its last line may have been cut off in the middle of a letter.
+ * @throws Failure
+ */
+export function readLog(path: string, most: number): string {
+  const bytes = bytesOf(path, most)
+  const end = bytes.lastIndexOf(10) + 1
+  return decoded(bytes.subarray(0, end), path) + bytes.subarray(end).toString('utf8')
+}
+
+function bytesOf(path: string, most: number): Buffer {
   let handle: number
   try {
     // A pipe that nobody writes to must not be waited for.
@@ -40,7 +54,7 @@ export function readText(path: string, most: number): string {
       if (length === bytes.length)
         throw new Failure(`${path}: found a file that grows while it is read; allowed: a file that rests`)
     }
-    return decoded(bytes.subarray(0, length), path)
+    return bytes.subarray(0, length)
   } catch (e) {
     if (e instanceof Failure) throw e
     throw new Failure(`${path}: found ${diskWords(e)}; allowed: a file that can be read`)

@@ -29,6 +29,7 @@ import { supportProblems } from './fits/supports.ts'
 import { timberFactsOf } from './fits/timber-facts.ts'
 import { hidingOf } from './fits/tint.ts'
 import { blanksFor, chanceOfGood } from './mould/spoil.ts'
+import { asBuilt } from './piece/as-built.ts'
 import { entriesOf } from './piece/entry.ts'
 import type { Piece, PieceDocument } from './piece/piece-schema.ts'
 import { InputProblem } from './piece/problem.ts'
@@ -41,8 +42,10 @@ import { coversOf } from './stack/cover.ts'
 import { geometryOf } from './stack/geometry.ts'
 import { walk } from './stack/walk.ts'
 import { hasWaste } from './stack/waste.ts'
+import { asWorked } from './steps/as-worked.ts'
 import { orderFaults } from './steps/fault.ts'
 import { orderOf } from './steps/order.ts'
+import type { Step } from './steps/step.ts'
 
 /** What a plan is made from. */
 export interface PlanInput {
@@ -63,10 +66,12 @@ export interface PlanInput {
  * @throws InputProblem when the piece cannot be used
  */
 export function workOf(input: PlanInput): Work {
-  const { document, value: piece } = input.piece
+  const { document } = input.piece
   const { shop } = input
   const source = input.source ?? 'piece'
   const readings = standingReadings(input.readings ?? [])
+  // What was read stands in the place of what was planned.
+  const { piece, levelsMm } = asBuilt(input.piece.value, readings)
   const effort = input.effort ?? 'full'
   const entries = entriesOf(piece, source)
   const bought = materialsOf(piece, shop, source)
@@ -75,8 +80,16 @@ export function workOf(input: PlanInput): Work {
   if (astray.length > 0) throw new InputProblem(source, astray)
   // Pins tie what a machine cuts; without one nothing is tied, unless the piece names them.
   const tied = shop.machine !== undefined || piece.pins !== undefined
-  const steps = orderOf(piece, entries, hasWaste(piece, geometry), tied)
-  const stack = named(source, () => walk(piece, entries, geometry, steps, factsOf(piece, bought)))
+  const facts = factsOf(piece, bought).map((f, i) => ({ ...f, measuredMm: levelsMm[i]! }))
+  const walked = (order: readonly Step[]) => named(source, () => walk(piece, entries, geometry, order, facts))
+  const ordered = orderOf(piece, entries, hasWaste(piece, geometry), tied)
+  const planned = walked(ordered)
+  const steps = asWorked(
+    ordered,
+    planned.states.map(s => s.highZ - s.lowZ),
+    readings
+  )
+  const stack = steps === ordered ? planned : walked(steps)
   const labelled = { choices: bought.resins, speeds: bought.resins.map(() => AS_RECORDED) }
   const columns = castOf(
     { stack, ...labelled, board: bought.base, shop, effort, stones: bought.stones },
@@ -112,9 +125,9 @@ export function workOf(input: PlanInput): Work {
   const films = { front: filmOf(faces[0]), back: filmOf(faces[1]) }
   const bowing = { stack, materials, casts, clock, seasons, shop, faces }
   const loaded = piece.supports === undefined ? null : loadedPiece(bowing)
-  const facts = { materials, seasons, air, casts, clock, shop, films }
-  const chains = sizeChains(stack, facts)
-  const fits = hardwareFits(stack, facts, chains)
+  const known = { materials, seasons, air, casts, clock, shop, films }
+  const chains = sizeChains(stack, known)
+  const fits = hardwareFits(stack, known, chains)
   const appearance = appearanceOf(stack, materials, covers)
   const machined = tied
     ? forMachine({ stack, materials, shop, readings, seasons, clock })

@@ -1,17 +1,22 @@
 import { createHash } from 'node:crypto'
 import type { Hono } from 'hono'
 import { bodyBytes, bodyJson } from './body.ts'
-import { MOST_LAID, PHOTO_ID, pieceId } from './document.ts'
+import { MOST_LAID, PHOTO_ID, pieceId, wholeNumber } from './document.ts'
 import { letGo } from './memory.ts'
 import type { Env, Parts } from './parts.ts'
 import { PhotoStore } from './photo-store.ts'
 import { pictureOf } from './picture.ts'
 import { refused, ServerProblem } from './problem.ts'
-import { readingsOf } from './reading-rows.ts'
+import type { KeptReading } from './reading-rows.ts'
+import { keepReadings, readingsSince } from './reading-rows.ts'
 
 /** Largest photo, bytes; photos a piece takes; longest note on how a photo was laid, characters. */
 const MOST_PHOTO = 12_000_000
 const MOST_PHOTOS = 200
+
+/** Most readings sent at once, and their bytes. */
+const MOST_READINGS = 2000
+const MOST_BATCH = 2_500_000
 
 interface PhotoRow {
   readonly id: string
@@ -82,26 +87,39 @@ export function benchApi(app: Hono<Env>, { open, pieces, feed, now, engine }: Pa
 
   app.get('/api/pieces/:id/readings', c => {
     const id = pieces.row(pieceId(c.req.param('id'))).id
-    return c.json({ readings: readingsOf(open, id) })
+    return c.json(readingsSince(open, id, wholeNumber(c.req.query('since') ?? '0')))
   })
 
+  // One reading, or { readings: [...] } of them: each counts once, however often it is sent.
   app.post('/api/pieces/:id/readings', async c => {
     const piece = pieces.row(pieceId(c.req.param('id'))).id
-    const body = await bodyJson(c.req.raw, MOST_LAID)
+    const body = await bodyJson(c.req.raw, MOST_BATCH)
+    const many = 'readings' in body
+    const sent = many ? body['readings'] : [body]
+    if (!Array.isArray(sent) || sent.length > MOST_READINGS)
+      throw refused(
+        `"readings": found ${Array.isArray(sent) ? sent.length : typeof sent}; allowed: a list of at most ${MOST_READINGS}`
+      )
     const { InputProblem, readReadings } = await engine()
-    let record: { id: string }
-    try {
-      const { readings } = readReadings(`${JSON.stringify(body)}\n`, 'the reading')
-      record = readings[0] as { id: string }
-    } catch (e) {
-      if (e instanceof InputProblem) throw refused(e.message)
-      throw e
-    }
-    const { changes } = db
-      .prepare('INSERT OR IGNORE INTO reading (id, piece, record, saved) VALUES (?, ?, ?, ?)')
-      .run(record.id, piece, JSON.stringify(body), now().toISOString())
-    if (changes > 0) feed.tell('reading', { piece, id: record.id })
-    return c.json({ id: record.id, again: changes === 0 })
+    const kept = sent.map((record): KeptReading => {
+      const text = JSON.stringify(record)
+      if (text.length > MOST_LAID)
+        throw refused(`a reading: found ${text.length} characters; allowed: ${MOST_LAID}`)
+      try {
+        const { readings } = readReadings(`${text}\n`, 'the reading')
+        return { id: readings[0]!.id, record: text }
+      } catch (e) {
+        if (e instanceof InputProblem) throw refused(e.message)
+        throw e
+      }
+    })
+    const fresh = keepReadings(open, piece, kept, now().toISOString())
+    // One event however many came: who listens asks for what is new.
+    const last = kept.findLast((_, i) => fresh[i])
+    if (last !== undefined) feed.tell('reading', { piece, id: last.id })
+    return many
+      ? c.json({ ids: kept.map(r => r.id), again: fresh.filter(f => !f).length })
+      : c.json({ id: kept[0]!.id, again: !fresh[0] })
   })
 }
 

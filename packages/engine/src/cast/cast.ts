@@ -75,6 +75,8 @@ const casts = new Map<string, readonly (PourCast | null)[]>()
 /** Casts that are held: those before and after an edit, and a few more. */
 const MOST_CASTS = 8
 
+const OF_CURE = new Set<Reading['kind']>(['mixed', 'poured', 'stage', 'temperature'])
+
 // All that the columns are reckoned from: an edit of a cut or a finish leaves it as it was.
 function asked(input: CastWithStones, readings: readonly Reading[]): string {
   const { stack, choices, speeds, board, shop, effort, stones } = input
@@ -99,7 +101,8 @@ function asked(input: CastWithStones, readings: readonly Reading[]): string {
     timeZone,
     effort,
     stones,
-    readings
+    // Of all that was read only this is of a cure: the rest changes no column.
+    readings.filter(r => OF_CURE.has(r.kind))
   ])
 }
 

@@ -1,6 +1,7 @@
 import type { PourCast } from '../cast/cast.ts'
 import type { Materials } from '../cast/facts.ts'
 import type { CoatRecord } from '../catalogue/coat.ts'
+import { latest } from '../cuts/pins/thickness-read.ts'
 import type { Face } from '../piece/piece-schema.ts'
 import type { Reading } from '../piece/reading-schema.ts'
 import type { Shop } from '../piece/shop-schema.ts'
@@ -86,7 +87,7 @@ export function facesOf(input: FacesInput): readonly [front: FaceFinish, back: F
       coat,
       coats,
       grit: given ?? sanding?.last.grit ?? null,
-      filmMm: coat === null ? [0, 0, 0] : filmOf(coat, coats, film),
+      filmMm: coat === null ? [0, 0, 0] : filmOf(coat, coats, filmRead(input.readings, face) ?? film),
       areaM2,
       needMl: coats * (coating?.eachMl ?? 0),
       sanding,
@@ -97,6 +98,12 @@ export function facesOf(input: FacesInput): readonly [front: FaceFinish, back: F
     }
   }
   return [one('front'), one('back')]
+}
+
+// The last film that was measured on a face stands in the place of what its coats build.
+function filmRead(readings: readonly Reading[], face: Face): number | undefined {
+  const last = latest(readings.flatMap(r => (r.kind === 'film' && r.face === face ? [r] : [])))
+  return last?.film
 }
 
 function filmOf(coat: CoatRecord, coats: number, film: number | undefined): FaceFinish['filmMm'] {

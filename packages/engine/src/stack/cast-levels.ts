@@ -51,7 +51,9 @@ export function castLevels(piece: Piece, g: Geometry, steps: readonly Step[], fa
       const gap = gapUnder(g, events, region, gaps)
       const pour = castPour(index, value, facts[index]!, g, events, region, gap)
       pours[index] = pour
-      events.push({ kind: 'pour', index, region, to: pour.level })
+      const measured = facts[index]!.measuredMm ?? null
+      const built = measured !== null && pour.level === measured
+      events.push({ kind: 'pour', index, region, to: pour.level, ...(built ? { built } : {}) })
     }
     after.push(events.length)
   }

@@ -32,7 +32,14 @@ export type StackEvent =
   | { readonly kind: 'former'; readonly index: number; readonly from: number; readonly to: number }
   | { readonly kind: 'demould' }
   /** Resin fills whatever is open below `to` inside its region (null: the whole mould). */
-  | { readonly kind: 'pour'; readonly index: number; readonly region: Region | null; readonly to: number }
+  | {
+      readonly kind: 'pour'
+      readonly index: number
+      readonly region: Region | null
+      readonly to: number
+      /** Its level was measured, not planned. */
+      readonly built?: boolean
+    }
   | { readonly kind: 'trim'; readonly side: Side; readonly z: number }
   | { readonly kind: 'cut'; readonly index: number; readonly removal: Removal }
   | { readonly kind: 'mark'; readonly index: number; readonly removal: Removal }

@@ -20,7 +20,7 @@ const HIGHEST_MM = 2000
  *   liquid·(1 − fall) = filled − stones
  *
  * "Fill to timber" and a mass are what is poured; the level falls. Stones that reach to "the level of the pour"
- * reach to its level after cure.
+ * reach to its level after cure. A level that was measured stands in the place of what the document asks for.
  * @throws InputProblem for a mass that would stand above {@link HIGHEST_MM}, for a height at or under what stands
  * already, and for stones that leave no room
  */
@@ -42,8 +42,16 @@ export function castPour(
   let level: number
   let liquidMm3: number
   let liquidLevel: number | null = null
-  if (pour.height !== undefined && floor > 0 && pour.height <= floor) throw below(index, pour.height, floor)
-  if (pour.depth !== undefined || pour.height !== undefined) {
+  const measured = facts.measuredMm ?? null
+  const built = events.some(e => e.kind === 'pour' && e.built === true)
+  // On a layer that was measured higher than it was planned nothing may be left to pour.
+  if (measured === null && pour.height !== undefined && floor > 0 && pour.height <= floor && !built)
+    throw below(index, pour.height, floor)
+  // A height under what stands already is of something else; it is told, and not planned by.
+  if (measured !== null && measured > floor) {
+    level = measured
+    liquidMm3 = Math.max(0, (space.volumeTo(level) - stones.below(level, level)) / kept)
+  } else if (pour.depth !== undefined || pour.height !== undefined) {
     level = Math.max(floor, pour.height ?? floor + pour.depth!)
     liquidMm3 = (space.volumeTo(level) - stones.below(level, level)) / kept
   } else if (pour.mass !== undefined) {

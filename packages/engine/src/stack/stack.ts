@@ -12,6 +12,8 @@ export interface PourFacts {
   readonly levelFall: number
   /** Solid share of a stones zone, per stones entry. */
   readonly stonesFill: readonly number[]
+  /** Level as cast that was measured, mm: it stands in the place of the planned one. */
+  readonly measuredMm?: number | null
 }
 
 /** A pour as it stands in the stack. Heights mm as cast, volumes ml. */
