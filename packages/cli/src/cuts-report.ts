@@ -7,9 +7,10 @@ export function cutsReport(name: string, cuts: CutsPlan): string {
   const { set, findings } = cuts
   const lines = [paint.strong(plain(name)), '']
   for (const on of set.machining.settings) {
-    const programs = set.programs.filter(p => p.made[0]!.operation.setting === on.setting.index)
+    const programs = set.programs.filter(p => p.made[0]!.operation.setting === on.index)
     if (programs.length === 0) continue
-    lines.push(paint.strong(`${on.setting.up[0]!.toUpperCase()}${on.setting.up.slice(1)} up`))
+    const at = on.position === null ? '' : `, position ${on.position.number} of ${on.position.count}`
+    lines.push(paint.strong(`${on.setting.up[0]!.toUpperCase()}${on.setting.up.slice(1)} up${at}`))
     lines.push(...programs[0]!.input.zero.flatMap(z => wrap(z, lineWidth(), '  ')))
     lines.push(...measuredWords(on).flatMap(w => wrap(w, lineWidth(), '  ')))
     const rows = programs.map(p => [

@@ -37,6 +37,8 @@ export interface CutsData {
   readonly name: string
   readonly settings: readonly {
     readonly face: 'front' | 'back'
+    /** Of a piece that is moved along on index pins: which position; null: it lies on the machine whole. */
+    readonly position: CutsPlan['set']['machining']['settings'][number]['position']
     readonly zero: readonly string[]
     readonly lies: readonly string[]
     readonly bedMm: number
@@ -68,9 +70,10 @@ export function cutsData({ set, proofs, findings }: CutsPlan, plan: Pick<Plan, '
     castwright: 1,
     name: plan.name,
     settings: settings.map(s => {
-      const program = set.programs.find(p => p.made[0]!.operation.setting === s.setting.index)
+      const program = set.programs.find(p => p.made[0]!.operation.setting === s.index)
       return {
         face: s.setting.up,
+        position: s.position,
         zero: program?.input.zero ?? [],
         lies: program?.input.setting ?? [],
         bedMm: s.frame.bedZ,

@@ -1,3 +1,4 @@
+import { touchOf } from '../../../engine/src/cuts/operation/position.ts'
 import { zeroPoints } from '../../../engine/src/cuts/pins/pin-plate.ts'
 import { programFilesOf } from '../../../engine/src/cuts-data.ts'
 import type { CutsPlan } from '../../../engine/src/cuts-plan.ts'
@@ -82,7 +83,10 @@ function settingViews(
         zero: programs[0]!.input.zero,
         bedMm: on.frame.bedZ,
         drawn: drawnOf(settingSheet(work, set, proofs, i, size)),
-        touch: zeroPoints(on.frame, work.stack.geometry.outline),
+        touch:
+          on.position === null
+            ? zeroPoints(on.frame, work.stack.geometry.outline)
+            : touchOf(on.frame, on.position),
         programs: programs.map((p): ProgramRow => {
           const operations = p.made.map(m => m.operation)
           const own = findings.filter(f => f.says.startsWith(p.file))

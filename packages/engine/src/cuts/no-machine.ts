@@ -18,6 +18,8 @@ export function noMachineWork({ geometry }: Pick<Stack, 'geometry'>): ForMachine
       wrong: [],
       misfit: null,
       ears: null,
+      index: null,
+      noIndex: null,
       plate: [],
       settings: []
     }

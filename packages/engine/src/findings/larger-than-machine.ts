@@ -1,3 +1,4 @@
+import type { IndexPlan } from '../cuts/pins/index-plan.ts'
 import type { Patch } from '../piece/patch.ts'
 import { decimals } from '../quantity/format.ts'
 import { bounds } from '../shape/measure.ts'
@@ -12,7 +13,7 @@ const LIFT_MM = 5
 /** Work for the machine that it does not reach. */
 export const largerThanMachine: Check = {
   id: 'larger-than-machine',
-  about: 'a piece, or a cut in it, larger than the machine reaches',
+  about: 'a piece, or a cut in it, larger than the machine reaches, and whether it can be moved along',
   cases: [],
   run
 }
@@ -26,6 +27,7 @@ function run(work: Work): Found[] {
   const { machine } = work.shop
   if (machine === undefined) return []
   const { geometry, cuts, markings } = work.stack
+  const { index, noIndex } = work.pins
   const jobs = [
     ...work.entries.cuts.map(c => ({
       at: c.at,
@@ -47,7 +49,7 @@ function run(work: Work): Found[] {
   const basis =
     'travel of the machine: the shop; on either of its sides; 5 mm lift over the work: common practice'
   const out = jobs.flatMap((j): Found[] => {
-    const flat = fits(j.span, machine)
+    const flat = index !== null || fits(j.span, machine)
     if (flat && j.depth + LIFT_MM <= machine.z) return []
     const size = flat
       ? `is ${decimals(j.depth, 1)} mm deep`
@@ -56,7 +58,7 @@ function run(work: Work): Found[] {
       {
         severity: 'stop',
         at: j.at,
-        says: `${j.id} ${size}; the machine reaches ${reach} mm: ${flat ? 'cutter and lift do not go in' : 'it is not cut in one set-up'}. Cut it by hand, send it out, or split it.`,
+        says: `${j.id} ${size}; the machine reaches ${reach} mm: ${flat ? 'cutter and lift do not go in' : 'it is not cut in one set-up'}.${flat || noIndex === null ? '' : ` It cannot be moved along: ${noIndex}.`} Cut it by hand, send it out, or split it.`,
         value: flat ? j.depth + LIFT_MM : lacking(j.span, machine),
         unit: 'mm',
         limit: flat ? machine.z : reachOf(j.span, machine),
@@ -68,12 +70,13 @@ function run(work: Work): Found[] {
   })
   const casting = spanOf(geometry.mould, null)
   if (out.length > 0 || fits(casting, machine)) return out
+  if (index !== null) return [movedAlong(casting, reach, index)]
   const fix: Patch = jobs.flatMap(j => setValue(work.document, `${j.at}/way`, 'sent out'))
   return [
     {
       severity: 'caution',
       at: '/outline',
-      says: `the casting is ${decimals(casting.x, 0)} × ${decimals(casting.y, 0)} mm and hangs over the machine, which reaches ${reach} mm; its cuts are within reach. Carry its overhang, and tie the place of every cut to the pins.`,
+      says: `the casting is ${decimals(casting.x, 0)} × ${decimals(casting.y, 0)} mm and hangs over the machine, which reaches ${reach} mm; its cuts are within reach. Carry its overhang, and tie the place of every cut to the pins.${noIndex === null ? '' : ` It cannot be moved along: ${noIndex}.`}`,
       value: lacking(casting, machine),
       unit: 'mm',
       limit: reachOf(casting, machine),
@@ -82,6 +85,22 @@ function run(work: Work): Found[] {
       fixSays: `Send ${jobs.map(j => j.id).join(', ')} out`
     }
   ]
+}
+
+function movedAlong(casting: Span, reach: string, index: IndexPlan): Found {
+  const { strips, pitchMm, axis, travelMm, pairs } = index
+  const long = axis === 'x' ? casting.x : casting.y
+  const sizes = pairs[0]!.map(h => decimals(h.diameterMm, 1)).join(' and ')
+  return {
+    severity: 'note',
+    at: '/outline',
+    says: `the casting is ${decimals(casting.x, 0)} × ${decimals(casting.y, 0)} mm and the machine reaches ${reach} mm: it is worked in ${strips.length} positions, moved along by ${decimals(pitchMm, 0)} mm each time, on index pins ${sizes} mm across in the waste on its two long sides. Each position has its own programs. Lay what hangs over level on a stand.`,
+    value: long,
+    unit: 'mm',
+    limit: travelMm,
+    basis:
+      'travel of the machine: the shop; strips that overlap by two of the widest cutter and 10 mm, index holes 1.5 diameters from the edge of the casting and 3 mm from every cut: common practice, no source'
+  }
 }
 
 function spanOf(region: Region | null, lines: readonly Float64Array[] | null, widthMm = 0): Span {

@@ -11,7 +11,8 @@ export const pinsNone: Check = {
 }
 
 function run(work: Work): Found[] {
-  const { needed, pins } = work.pins
+  const { needed, pins, index } = work.pins
+  if (index !== null) return []
   // Without a machine in the shop it is not known that one is used.
   if (pins.length > 0 || !(needed || work.document.pins !== undefined)) return []
   if (work.shop.machine === undefined && work.document.pins === undefined) return []

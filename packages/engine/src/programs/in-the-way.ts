@@ -1,4 +1,5 @@
 import type { Bench } from '../cuts/operation/bench.ts'
+import type { Position } from '../cuts/operation/position.ts'
 import type { Frame } from '../cuts/pins/frame.ts'
 import { zToProgram } from '../cuts/pins/frame.ts'
 import type { PinPlan } from '../cuts/pins/pin-plan.ts'
@@ -73,11 +74,26 @@ export function closedLayers({ entries }: Pick<Stack, 'entries'>): string[] {
   return entries.pours.filter(p => p.value.opaque).map(p => `pour ${p.index}`)
 }
 
-/** Where the tip may go with the piece in the middle of the machine, laid along the longer travel where it must be. */
+/** Where the tip may go with the piece, or the strip of it that is worked, in the middle of the machine, laid along the longer travel where it must be. */
 export function travel(
-  { stock, frame }: Pick<Lying, 'stock' | 'frame'>,
+  { stock, frame, position }: Pick<Lying, 'stock' | 'frame'> & { readonly position?: Position | null },
   machine: Pick<ShopMachine, 'x' | 'y' | 'z' | 'spoilboard'>
 ): Envelope {
+  if (position !== undefined && position !== null) {
+    const { axis, middleMm, travelMm, acrossMm } = position
+    const middle = axis === 'x' ? (stock.minY + stock.maxY) / 2 : (stock.minX + stock.maxX) / 2
+    const along = [middleMm - travelMm / 2, middleMm + travelMm / 2] as const
+    const across = [middle - acrossMm / 2, middle + acrossMm / 2] as const
+    const [x, y] = axis === 'x' ? [along, across] : [across, along]
+    return {
+      minX: x[0],
+      maxX: x[1],
+      minY: y[0],
+      maxY: y[1],
+      minZ: frame.bedZ - machine.spoilboard,
+      maxZ: frame.bedZ + machine.z
+    }
+  }
   const [w, h] = [stock.maxX - stock.minX, stock.maxY - stock.minY]
   const turned = (w > machine.x || h > machine.y) && w <= machine.y && h <= machine.x
   const [alongX, alongY] = turned ? [machine.y, machine.x] : [machine.x, machine.y]

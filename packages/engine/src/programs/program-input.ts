@@ -26,10 +26,11 @@ export function programInput(machining: Machining, made: readonly MadePath[]): P
   const { machine, stack } = machining.bench
   const begins = made[0]!.path.moves.find(m => m.kind !== 'dwell')!
   const { up } = on.setting
+  const at = on.position
   const safety = find('hazard', 'machine-cutting')
   return {
     kind: 'cut',
-    name: `${up} ${first.number}, ${operations.length === 1 ? first.name : `${operations.length} cuts`}`,
+    name: `${up}${at === null ? '' : ` position ${at.number}`} ${first.number}, ${operations.length === 1 ? first.name : `${operations.length} cuts`}`,
     piece: stack.piece.name,
     setting: liesWords(machining, on),
     zero: zeroWords(machining, on),
@@ -53,8 +54,14 @@ export function programInput(machining: Machining, made: readonly MadePath[]): P
 }
 
 // Where the cut begins the face stands to be cut; flattening begins beside the piece.
-function checkPlace({ stock }: MachineSetting, { kind }: Operation, begins: { x: number; y: number }) {
+function checkPlace(
+  { stock, position }: MachineSetting,
+  { kind }: Operation,
+  begins: { x: number; y: number }
+) {
   if (kind !== 'flatten') return { x: begins.x, y: begins.y }
+  if (position?.axis === 'x') return { x: position.middleMm, y: (stock.minY + stock.maxY) / 2 }
+  if (position?.axis === 'y') return { x: (stock.minX + stock.maxX) / 2, y: position.middleMm }
   return { x: (stock.minX + stock.maxX) / 2, y: (stock.minY + stock.maxY) / 2 }
 }
 

@@ -71,11 +71,11 @@ export function* programSteps(machining: Machining): Generator<number, ProgramSe
 function fileOf(machining: Machining, made: readonly MadePath[]): ProgramFile {
   const { program: dialect } = machining.bench.machine
   const first = made[0]!.operation
-  const { setting, frame } = machining.settings[first.setting]!
+  const { setting, frame, position } = machining.settings[first.setting]!
   const { up } = setting
   const planned = programInput(machining, made)
   const input = placedProgram(planned, frame)
-  const base = `${String(first.number).padStart(2, '0')}-${up}-${slug(input.name.replace(/^[^,]*, /, ''))}`
+  const base = `${String(first.number).padStart(2, '0')}-${up}-${position === null ? '' : `position-${position.number}-`}${slug(input.name.replace(/^[^,]*, /, ''))}`
   const rehearsed = (name: string, program: ProgramInput | null) =>
     rehearsal(machining, `${base}-${name}.${dialect.ending}`, program)
   return {
@@ -130,6 +130,7 @@ function grouped({ bench, settings }: Machining, made: readonly MadePath[]): Mad
       last.operation.kind !== 'outline' &&
       m.operation.kind !== 'outline' &&
       last.operation.kind !== 'pin holes' &&
+      (last.operation.kind === 'index holes') === (m.operation.kind === 'index holes') &&
       quiet(bench.stack.steps, last.operation.step, m.operation.step) &&
       settings[m.operation.setting] !== undefined
     if (together) groups.at(-1)!.push(m)

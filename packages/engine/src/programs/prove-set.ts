@@ -1,5 +1,6 @@
 import type { CutterShape } from '../catalogue/cutter-shape.ts'
 import type { Machining } from '../cuts/operation/machining.ts'
+import type { Operation } from '../cuts/operation/operation.ts'
 import { cuttersOf } from '../cuts/run/cutters.ts'
 import type { Proof } from '../proving/judge/prove.ts'
 import { proveProgram } from '../proving/judge/prove.ts'
@@ -66,15 +67,34 @@ export function proveSet(set: ProgramSet): StepProof[] {
   }
 }
 
-// Programs of one step go over the same place, one after the other; one of several steps stands by itself.
-function byStep({ programs }: ProgramSet): ProgramFile[][] {
+/**
+ * Programs of one step go over the same place, one after the other; one of several steps stands by itself. Of a piece
+ * that is moved along, those of all its positions belong together: the step is done when the last is.
+ */
+function byStep({ programs, machining }: ProgramSet): ProgramFile[][] {
   const groups: ProgramFile[][] = []
   for (const p of programs) {
-    const last = groups.at(-1)?.at(-1)
-    if (last !== undefined && lastStep(last) === firstStep(p)) groups.at(-1)!.push(p)
-    else groups.push([p])
+    const meets = groups.filter(g => together(machining, g, p))
+    const rest = groups.filter(g => !meets.includes(g))
+    const one = [...meets.flat(), p].sort((a, b) => numberOf(a) - numberOf(b))
+    groups.splice(0, groups.length, ...rest, one)
   }
-  return groups
+  return groups.sort((a, b) => firstOf(a) - firstOf(b) || numberOf(a[0]!) - numberOf(b[0]!))
+}
+
+function together({ settings }: Machining, group: readonly ProgramFile[], p: ProgramFile): boolean {
+  const [a, b] = [group[0]!.made[0]!.operation, p.made[0]!.operation]
+  if (settings[a.setting]!.setting.index !== settings[b.setting]!.setting.index) return false
+  if ((a.kind === 'index holes') !== (b.kind === 'index holes')) return false
+  return group.some(g => firstStep(g) <= lastStep(p) && firstStep(p) <= lastStep(g))
+}
+
+function numberOf({ made }: ProgramFile): number {
+  return made[0]!.operation.number
+}
+
+function firstOf(group: readonly ProgramFile[]): number {
+  return Math.min(...group.map(firstStep))
 }
 
 function firstStep({ made }: ProgramFile): number {
@@ -88,19 +108,26 @@ function lastStep({ made }: ProgramFile): number {
 /** One step: its programs as texts, read and swept over the piece as it stands then. */
 function* proveStep(machining: Machining, programs: readonly ProgramFile[]): Generator<number, StepProof> {
   const { operation } = programs[0]!.made[0]!
-  const last = lastStep(programs.at(-1)!)
+  const first = firstOf(programs)
+  const last = Math.max(...programs.map(lastStep))
   const readings = programs.map(p =>
     readProgram(p.written.text, { tool: cutterNumber(machining, p.made[0]!.operation.cutter.id) })
   )
   const { stack, machine } = machining.bench
-  const moves = readings.map((r, i) =>
-    machine.program.zero === 'bed' ? fromFace(r.motions, programs[i]!.input.bedMm) : r.motions
-  )
-  const step = stack.steps[operation.step]!
   const on = machining.settings[operation.setting]!
-  const before = stack.states[operation.step - 1]?.events ?? 0
+  const moves = readings.map((r, i) => {
+    const { input, made } = programs[i]!
+    const own = machine.program.zero === 'bed' ? fromFace(r.motions, input.bedMm) : r.motions
+    return unplaced(own, machining.settings[made[0]!.operation.setting]!.frame)
+  })
+  const step = stack.steps[first]!
+  const before = stack.states[first - 1]?.events ?? 0
   const after = stack.states[last]!.events
-  const guards = guardsOf(machining, on, programs)
+  const guards = guardsOf(
+    machining,
+    programs,
+    moves.map(m => m.count)
+  )
   const proof = yield* proveProgram({
     stack,
     up: on.setting.up,
@@ -108,15 +135,15 @@ function* proveStep(machining: Machining, programs: readonly ProgramFile[]): Gen
     events: before,
     // Pin holes are not in the stack: there is nothing they could be held against. An outline that is no event of it
     // leaves what is inside as it was.
-    wantedEvents: after > before ? after : operation.kind === 'outline' ? before : null,
+    wantedEvents: compared(operation, before, after),
     mask: operation.kind === 'outline' ? stack.geometry.outline : null,
     cutterByTool: cutterShapes(machining),
-    motions: unplaced(joined(moves), on.frame),
+    motions: joined(moves),
     cellMm: cellMm(machining),
     guards
   })
   return {
-    step: operation.step,
+    step: first,
     setting: operation.setting,
     at: step.at,
     programs: programs.map((p, i) => ({
@@ -128,6 +155,12 @@ function* proveStep(machining: Machining, programs: readonly ProgramFile[]): Gen
     })),
     proof
   }
+}
+
+// Holes for index pins are in the stack no more than those of other pins.
+function compared({ kind }: Operation, before: number, after: number): number | null {
+  if (kind === 'index holes') return null
+  return after > before ? after : kind === 'outline' ? before : null
 }
 
 function lastLineOf({ count, line }: Motions): number {

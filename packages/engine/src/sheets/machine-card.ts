@@ -21,7 +21,7 @@ export function machineCards(set: ProgramSet, name: string, findings: readonly F
   const blocks = [`# At the machine: ${words(name)}`]
   let number = 0
   for (const on of set.machining.settings) {
-    const programs = set.programs.filter(p => p.made[0]!.operation.setting === on.setting.index)
+    const programs = set.programs.filter(p => p.made[0]!.operation.setting === on.index)
     if (programs.length === 0) continue
     blocks.push(...card(set, on, programs, findings, number))
     number += programs.length
@@ -46,7 +46,7 @@ function card(
   const { input } = programs[0]!
   const own = findings.filter(f => programs.some(p => f.says.startsWith(p.file)))
   return [
-    `## ${on.setting.up === 'front' ? 'Front' : 'Back'} up`,
+    `## ${on.setting.up === 'front' ? 'Front' : 'Back'} up${on.position === null ? '' : `, position ${on.position.number} of ${on.position.count}`}`,
     list([
       ...input.setting.map(words),
       ...input.zero.map(words),
@@ -77,7 +77,10 @@ function checks(set: ProgramSet, on: MachineSetting, programs: readonly ProgramF
   const flattens = programs.some(p => p.made.some(m => m.operation.kind === 'flatten'))
   const deepest = Math.min(...programs.flatMap(p => p.made.map(m => m.operation.job.floorMm)))
   const into = on.frame.bedZ - deepest
-  const pinned = set.machining.pins.pins.length > 0 && on.setting.index > 0
+  const pinned =
+    on.position === null
+      ? set.machining.pins.pins.length > 0 && on.setting.index > 0
+      : on.position.stands.length > 0
   return [
     'No chip between the piece and what it lies on; it does not rock.',
     ...(pinned ? ['On its pins, pushed home, and the face that is up is the one named above.'] : []),

@@ -1,3 +1,4 @@
+import type { MachineSetting } from '../cuts/operation/operation.ts'
 import { pointToProgram, regionToProgram } from '../cuts/pins/frame.ts'
 import type { Work } from '../findings/work.ts'
 import type { ProgramFile, ProgramSet } from '../programs/program-set.ts'
@@ -71,6 +72,7 @@ export function settingSheet(
     region(lies(geometry.outline), 'outline'),
     // Rows over the whole face would hide all else: they are drawn when they are asked for.
     ...programs.flatMap(p => (only === null && flattens(p) ? [] : waysOf(p, view))),
+    ...stripEnds(on, view, box),
     ...flipLine(set, view, box),
     ...pinMarks(set, setting, view),
     ...rings(proofs, set, setting, view, only)
@@ -90,8 +92,19 @@ function flattens({ made }: ProgramFile): boolean {
   return made.every(m => m.operation.kind === 'flatten')
 }
 
+// Of a piece that is moved along: where the stretch ends that is worked in this position.
+function stripEnds({ position }: MachineSetting, view: View, box: ReturnType<typeof bounds>): Mark[] {
+  if (position === null) return []
+  const { fromMm, toMm } = position.strips[position.number - 1]!
+  return [fromMm, toMm].map(u =>
+    position.axis === 'x'
+      ? line('hidden', onSheet(view, u, box.minY), onSheet(view, u, box.maxY))
+      : line('hidden', onSheet(view, box.minX, u), onSheet(view, box.maxX, u))
+  )
+}
+
 function flipLine(set: ProgramSet, view: View, box: ReturnType<typeof bounds>): Mark[] {
-  if (set.machining.settings.length < 2) return []
+  if (new Set(set.machining.settings.map(s => s.setting.index)).size < 2) return []
   const past = PAST_MM / view.scale
   return set.machining.pins.datum.about === 'x'
     ? [line('axis', onSheet(view, box.minX - past, 0), onSheet(view, box.maxX + past, 0))]
@@ -99,14 +112,21 @@ function flipLine(set: ProgramSet, view: View, box: ReturnType<typeof bounds>): 
 }
 
 function pinMarks(set: ProgramSet, setting: number, view: View): Mark[] {
-  const { frame } = set.machining.settings[setting]!
-  return set.machining.pins.pins.flatMap((p, i): Mark[] => {
-    const at = onSheet(view, ...pointToProgram(frame, p.x, p.y))
+  const { frame, position } = set.machining.settings[setting]!
+  const pins = set.machining.pins.pins.map((p, i) => ({
+    diameterMm: p.diameterMm,
+    name: `pin ${i + 1}`,
+    at: { x: pointToProgram(frame, p.x, p.y)[0], y: pointToProgram(frame, p.x, p.y)[1] }
+  }))
+  const holes = (position?.stands ?? []).map(h => ({ ...h, name: 'index pin', at: h }))
+  const made = (position?.makes ?? []).map(h => ({ ...h, name: 'index hole', at: h }))
+  return [...pins, ...holes, ...made].flatMap((p): Mark[] => {
+    const at = onSheet(view, p.at.x, p.at.y)
     const radiusMm = Math.max(0.8, (p.diameterMm / 2) * view.scale)
     return [
       { kind: 'circle', ink: 'outline', at, radiusMm },
       { kind: 'circle', ink: 'outline', at, radiusMm: 0.25, filled: true },
-      text([at[0], at[1] - radiusMm - 3], `pin ${i + 1}, Ø ${decimals(p.diameterMm, 1)}`, {
+      text([at[0], at[1] - radiusMm - 3], `${p.name}, Ø ${decimals(p.diameterMm, 1)}`, {
         lettering: 'caption',
         heightMm: 2.6,
         anchor: 'middle'

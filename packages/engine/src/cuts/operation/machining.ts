@@ -16,8 +16,9 @@ import { machineOf } from '../run/machine.ts'
 import type { Bench } from './bench.ts'
 import { Place } from './bench.ts'
 import type { MachineSetting, NotMade, Operation, Wanted } from './operation.ts'
+import { frameAt, positionsOf } from './position.ts'
 import { wantedOfCut } from './wanted-cut.ts'
-import { wantedOfFlatten, wantedOfPins } from './wanted-face.ts'
+import { wantedOfFlatten, wantedOfIndexHoles, wantedOfPins } from './wanted-face.ts'
 import { wantedOfMarking } from './wanted-mark.ts'
 
 /** What a piece asks of the machine: settings, and operations in the order they are run. */
@@ -54,7 +55,7 @@ export function machiningOf(input: MachiningInput): Machining | null {
   const pins = pinPlan(stack, stack.piece, shop, input)
   const operations: Operation[] = []
   const notMade: NotMade[] = []
-  const settings = settingsOf(stack.steps).map((setting): MachineSetting => {
+  const settings = settingsOf(stack.steps).flatMap((setting): Omit<MachineSetting, 'index'>[] => {
     const planned = frameOf(stack.piece, setting, stack, pins.datum)
     const { frame, place, thickness } = measuredFrame(planned, setting, stack, pins, input.readings)
     const underMovedMm = frame.bedZ - planned.bedZ
@@ -64,18 +65,27 @@ export function machiningOf(input: MachiningInput): Machining | null {
     const z = [zToProgram(frame, low), zToProgram(frame, high)]
     const stock = { ...b, minZ: Math.min(...z) + underMovedMm, maxZ: Math.max(...z) }
     const clearMm = Math.max(0, stock.maxZ) + bench.machine.program.lift
-    return { setting, frame, stock, clearMm, place, thickness, underMovedMm }
+    const whole = { setting, frame, position: null, stock, clearMm, place, thickness, underMovedMm }
+    if (pins.index === null) return [whole]
+    return positionsOf(frame, pins.index, setting.index === 0).map(position => ({
+      ...whole,
+      frame: frameAt(frame, position),
+      position
+    }))
   })
-  for (const on of settings) {
+  const machineSettings = settings.map((s, index): MachineSetting => ({ ...s, index }))
+  for (const on of machineSettings) {
+    const indexed = indexStep(stack, on)
     for (let i = on.setting.from; i <= on.setting.to; i++) {
       const place = new Place(bench, on, i)
-      notMade.push(...edgesOf(place))
-      const queue = wantedAt(place, pins)
+      if (on.position === null || on.position.number === 1) notMade.push(...edgesOf(place))
+      const queue = [...(i === indexed ? wantedOfIndexHoles(place) : []), ...wantedAt(place, pins)]
       while (queue.length > 0) {
         const wanted = queue.shift()!
         const made = operationOf(place, wanted, operations.length + 1)
         if ('reason' in made) {
-          notMade.push(made)
+          // What is not made is told once, not in every position.
+          if (!notMade.some(n => n.at === made.at && n.name === made.name)) notMade.push(made)
           continue
         }
         operations.push(made)
@@ -84,7 +94,15 @@ export function machiningOf(input: MachiningInput): Machining | null {
     }
   }
   if (operations.length + notMade.length === 0) return null
-  return { bench, settings, operations, notMade, pins }
+  return { bench, settings: machineSettings, operations, notMade, pins }
+}
+
+/** The step before which index holes are made: the one after the flattening, so that they go through less. */
+function indexStep({ steps }: Pick<Stack, 'steps'>, { setting, position }: MachineSetting): number {
+  if (position === null || position.makes.length === 0) return -1
+  for (let i = setting.to; i >= setting.from; i--)
+    if (steps[i]!.kind === 'flatten') return Math.min(setting.to, i + 1)
+  return setting.from
 }
 
 /** Whether anything of the piece is cut by machine at all. */
@@ -106,7 +124,7 @@ function edgesOf({ bench, on, step }: Place): NotMade[] {
       ? []
       : [
           {
-            setting: on.setting.index,
+            setting: on.index,
             step,
             at: `/edges/${i}`,
             name: `${edge.profile} of the ${edge.face === 'both' ? 'edges' : `${edge.face} edge`}`,
@@ -138,7 +156,7 @@ function operationOf(place: Place, wanted: Wanted, number: number): Operation | 
   const { bench, on, step } = place
   const { stack, box, machine, shop, tolMm } = bench
   const at = stack.steps[step]!.at
-  const of = { setting: on.setting.index, step, at, name: wanted.name }
+  const of = { setting: on.index, step, at, name: wanted.name }
   const chosen = cutterFor(wanted, box.cutters)
   if ('reason' in chosen) return { ...of, ...chosen }
   const { cutter, why, limits } = chosen

@@ -8,10 +8,12 @@ import type { CutOperation, CutRun } from '../run/feeds.ts'
 import type { Met } from '../run/met.ts'
 import type { Toolpath } from '../toolpath.ts'
 import type { Box } from '../write/program.ts'
+import type { Position } from './position.ts'
 
 /** What is done, in the trade's words. */
 export type OperationKind =
   | 'pin holes'
+  | 'index holes'
   | 'flatten'
   | 'pocket'
   | 'corners'
@@ -24,8 +26,12 @@ export type OperationKind =
 
 /** A setting with all that its programs share. Lengths mm in its coordinates. */
 export interface MachineSetting {
+  /** 0, 1, 2 ... in the order they are run. */
+  readonly index: number
   readonly setting: Setting
   readonly frame: Frame
+  /** Where a piece longer than the bed lies on it; null: it lies there whole. */
+  readonly position: Position | null
   /** The casting as it lies when the setting begins. */
   readonly stock: Box
   /** Height at which rapid moves cross. */
@@ -41,7 +47,7 @@ export interface MachineSetting {
 export interface Operation {
   /** 1, 2, 3 ... through all settings, in the order they are run. */
   readonly number: number
-  /** Index of the setting, and of the step it is part of. */
+  /** Index of the machine setting, and of the step it is part of. */
   readonly setting: number
   readonly step: number
   /** JSON Pointer to what it comes from. */

@@ -6,6 +6,7 @@ import { inradius } from '../../shape/inradius.ts'
 import { area, bounds, ringArea } from '../../shape/measure.ts'
 import type { Region, Ring } from '../../shape/region.ts'
 import { outlinePath } from '../area/outline-path.ts'
+import { outlineStretches } from '../area/outline-stretch.ts'
 import { pocketPath } from '../area/pocket-path.ts'
 import { reliefPath, reliefs } from '../area/relief-path.ts'
 import { restRegion } from '../area/rest-region.ts'
@@ -16,7 +17,9 @@ import { groovePath } from '../line/groove.ts'
 import { vWidthMm } from '../run/chip.ts'
 import type { CutterNeed } from '../run/choose.ts'
 import type { Place } from './bench.ts'
+import { cutTo, linesHere, regionHere, shareOf } from './in-position.ts'
 import type { Wanted } from './operation.ts'
+import { spanAlong } from './position.ts'
 import { inlayWanted, keyholeWanted } from './wanted-kind.ts'
 
 /** A flat cutter that is this much too wide still makes its slot, mm: what drawings round. */
@@ -46,24 +49,44 @@ export function wantedOfCut(place: Place, cut: Entry<Cut>): Wanted[] {
   // What another cut or the flattening has taken already: nothing is left to do.
   if (base.floorMm >= base.topMm - 1e-6) return []
   const region = stack.geometry.cutRegions[cut.index] ?? null
-  if (region === null) return [grooveWanted(place, cut, base)]
-  if (cut.value.kind === 'keyhole') return [keyholeWanted(place, cut, base, region)]
+  if (region === null) return grooveWanted(place, cut, base)
   const onBed = place.region(region)
-  if (cut.value.plug !== undefined) return [inlayWanted(place, cut, base, onBed)]
+  const { position } = place.on
+  const share = position === null ? 'all' : shareOf(position, ...spanAlong(position, onBed))
+  if (share === 'none') return []
+  if (cut.value.kind === 'keyhole')
+    return [share === 'all' ? keyholeWanted(place, cut, base, region) : tooLong(place, base, region)]
+  if (cut.value.plug !== undefined) return [inlayWanted(place, cut, base, regionHere(position, onBed))]
   if (cut.value.kind === 'outline') return [outlineWanted(place, cut, base, onBed)]
   const { circle } = cut.value.shape!
-  if (circle !== undefined && cut.value.islands === undefined)
+  if (circle !== undefined && cut.value.islands === undefined && share === 'all')
     return [boreWanted(place, cut, base, onBed, circle)]
   return pocketWanted(place, cut, base, onBed)
 }
 
 type Base = Pick<Wanted, 'name' | 'cutterId' | 'topMm' | 'floorMm' | 'feeds' | 'thin'>
 
-function grooveWanted(place: Place, cut: Entry<Cut>, base: Base): Wanted {
+// A keyhole slot in no single strip.
+function tooLong(place: Place, base: Base, region: Region): Wanted {
+  const says = 'it is longer than the machine travels, and a keyhole slot is not divided'
+  const { topMm, floorMm } = base
+  return {
+    ...base,
+    kind: 'keyhole',
+    need: { kind: 'clear', insideRadiusMm: Number.POSITIVE_INFINITY, widthMm: 1e3, depthMm: topMm - floorMm },
+    operation: 'keyhole',
+    met: place.metIn(place.region(region), floorMm),
+    path: () => ({ says, largestMm: null })
+  }
+}
+
+function grooveWanted(place: Place, cut: Entry<Cut>, base: Base): Wanted[] {
   const { profile, angle, width = 0 } = cut.value
   const plan = place.bench.stack.geometry.cutLines[cut.index]!
-  const lines = place.lines(plan)
   const depthMm = base.topMm - base.floorMm
+  const wide = profile === 'v' ? vWidthMm(angle, depthMm) : width
+  const lines = linesHere(place.on.position, place.lines(plan), wide / 2)
+  if (lines.length === 0) return []
   const need: CutterNeed =
     profile === 'v'
       ? { kind: 'v', angleDeg: angle, widthMm: vWidthMm(angle, depthMm), depthMm }
@@ -75,14 +98,16 @@ function grooveWanted(place: Place, cut: Entry<Cut>, base: Base): Wanted {
             widthMm: width + ROUNDING_MM,
             depthMm
           }
-  return {
-    ...base,
-    kind: 'groove',
-    need,
-    operation: profile === 'v' ? 'v' : profile === 'round' ? 'round' : 'slot',
-    met: place.metAlong(plan, base.floorMm),
-    path: job => groovePath(job, lines, { kind: profile, widthMm: width, angleDeg: angle })
-  }
+  return [
+    {
+      ...base,
+      kind: 'groove',
+      need,
+      operation: profile === 'v' ? 'v' : profile === 'round' ? 'round' : 'slot',
+      met: place.metAlong(plan, base.floorMm),
+      path: job => groovePath(job, lines, { kind: profile, widthMm: width, angleDeg: angle })
+    }
+  ]
 }
 
 function boreWanted(place: Place, cut: Entry<Cut>, base: Base, region: Region, circle: number): Wanted {
@@ -128,6 +153,8 @@ function outlineWanted(place: Place, cut: Entry<Cut>, base: Base, region: Region
   const parts = region.rings.filter(r => ringArea(r) < 0)
   const outside = parts.length > 0
   const kept: Region = outside ? { rings: parts.map(turnedRound) } : region
+  const { position } = place.on
+  const divided = position !== null && shareOf(position, ...spanAlong(position, region)) === 'part'
   const widthMm = outside ? kerfMm(region, parts) : 2 * inradius(region, 0.01).radiusMm
   const held =
     skin !== undefined || tabs === false
@@ -149,13 +176,17 @@ function outlineWanted(place: Place, cut: Entry<Cut>, base: Base, region: Region
     },
     operation: 'outline',
     met: place.metIn(region, base.floorMm),
-    path: job =>
-      outlinePath(job, kept, {
+    path: job => {
+      const options = {
         side: outside ? 'outside' : 'inside',
         tabs: held,
         ...(skin === undefined ? {} : { skinMm: skin }),
         underMm: place.underMm
-      })
+      } as const
+      if (!divided) return outlinePath(job, kept, options)
+      const half = job.cutter.diameterMm / 2
+      return outlineStretches(job, kept, options, lines => linesHere(position, lines, half))
+    }
   }
 }
 
@@ -175,6 +206,9 @@ function pocketWanted(place: Place, cut: Entry<Cut>, base: Base, region: Region)
     cut.value.kind === 'rebate'
       ? runOut(region, place.region(stack.geometry.outline), diameterMm, tolMm)
       : region
+  const { position } = place.on
+  const divided = position !== null && shareOf(position, ...spanAlong(position, region)) === 'part'
+  const here = (whole: Region) => (divided ? cutTo(position, whole) : whole)
   const need = (insideRadiusMm: number): CutterNeed => ({
     kind: 'clear',
     insideRadiusMm,
@@ -187,11 +221,14 @@ function pocketWanted(place: Place, cut: Entry<Cut>, base: Base, region: Region)
     need: need(Number.POSITIVE_INFINITY),
     operation: 'clear',
     met,
-    path: job => pocketPath(job, worked(job.cutter.diameterMm)),
+    path: job => pocketPath(job, here(worked(job.cutter.diameterMm))),
     after: cutter => {
       const { diameterMm } = cutter.shape
       if (cut.value.corners === 'relieved') {
-        const corners = reliefs(worked(diameterMm), diameterMm, tolMm)
+        const corners = reliefs(worked(diameterMm), diameterMm, tolMm).filter(({ cx, cy }) => {
+          const u = position?.axis === 'y' ? cy : cx
+          return !divided || shareOf(position, u - diameterMm, u + diameterMm) === 'all'
+        })
         if (corners.length === 0) return []
         return [
           {
@@ -210,7 +247,9 @@ function pocketWanted(place: Place, cut: Entry<Cut>, base: Base, region: Region)
       if (radius === null || radius >= diameterMm / 2 - 1e-9) return []
       const rest = restRegion(worked(diameterMm), diameterMm)
       // What stays beside the piece, in the waste, is nobody's corner.
-      const left = intersection(rest.region, region)
+      const left = divided
+        ? regionHere(position, intersection(rest.region, region))
+        : intersection(rest.region, region)
       if (left.rings.length === 0) return []
       return [
         {

@@ -7,6 +7,7 @@ import { borePath } from '../line/bore.ts'
 import { angleToProgram, pointToProgram, zToProgram } from '../pins/frame.ts'
 import type { Pin, PinPlan } from '../pins/pin-plan.ts'
 import type { Place } from './bench.ts'
+import { cutTo, shareOf } from './in-position.ts'
 import type { Wanted } from './operation.ts'
 
 /** How far the edge of a surfacing bit runs past the stock, mm (practice). */
@@ -20,8 +21,9 @@ export function wantedOfFlatten(place: Place): Wanted[] {
   const floorMm = zToProgram(frame, frame.zSign > 0 ? state.highZ : state.lowZ)
   const topMm = place.topMm
   if (floorMm >= topMm - 1e-6) return []
-  const region = place.region(stack.geometry.mould)
-  const grain = stack.piece.timbers[0]?.grain ?? 0
+  const { position } = place.on
+  const region = cutTo(position, place.region(stack.geometry.mould))
+  const along = angleToProgram(frame, stack.piece.timbers[0]?.grain ?? 0)
   return [
     {
       kind: 'flatten',
@@ -33,17 +35,53 @@ export function wantedOfFlatten(place: Place): Wanted[] {
       met: place.metIn(region, floorMm),
       path: job =>
         flattenPath({ ...job, tolMm }, region, {
-          alongDeg: angleToProgram(frame, grain),
+          alongDeg: position === null ? along : forward(along, position.axis),
           beyondMm: BEYOND_MM
         })
     }
   ]
 }
 
+// Rows of the next strip begin where the one before has flattened: never on what still stands.
+function forward(alongDeg: number, axis: 'x' | 'y'): number {
+  const a = (alongDeg * Math.PI) / 180
+  return (axis === 'x' ? Math.cos(a) : Math.sin(a)) < -1e-9 ? alongDeg + 180 : alongDeg
+}
+
+/** The holes right through the waste on which the piece is found again once it is moved along. */
+export function wantedOfIndexHoles(place: Place): Wanted[] {
+  const makes = place.on.position?.makes ?? []
+  return makes.map((hole): Wanted => {
+    const { x, y, holeMm, diameterMm } = hole
+    const { topMm, throughMm: floorMm } = place
+    const bore = { x, y, diameterMm: holeMm, through: true, name: 'index hole' }
+    return {
+      kind: 'index holes',
+      name: `index hole, Ø ${decimals(diameterMm, 1)}`,
+      need: {
+        kind: 'clear',
+        insideRadiusMm: Number.POSITIVE_INFINITY,
+        widthMm: 0.9 * holeMm,
+        depthMm: topMm - floorMm
+      },
+      operation: 'clear',
+      topMm,
+      floorMm,
+      met: place.metIn(circle(holeMm, 0.01, x, y), floorMm),
+      path: job => borePath(job, [bore])
+    }
+  })
+}
+
 /** The holes of the pins, those of one size with one cutter. */
 export function wantedOfPins(place: Place, plan: PinPlan): Wanted[] {
   const groups = new Map<string, Pin[]>()
+  const { position, frame } = place.on
   for (const pin of plan.pins) {
+    const [x, y] = pointToProgram(frame, pin.x, pin.y)
+    const u = position?.axis === 'y' ? y : x
+    const half = (pin.holeMm + pin.slotMm) / 2
+    if (shareOf(position, u - half, u + half) !== 'all') continue
     const key = `${pin.holeMm} ${pin.slotMm}`
     groups.set(key, [...(groups.get(key) ?? []), pin])
   }

@@ -10,7 +10,9 @@ import { markingPath } from '../line/marking.ts'
 import { vCarvePath } from '../line/v-carve.ts'
 import { vDepthMm, vWidthMm } from '../run/chip.ts'
 import type { Place } from './bench.ts'
+import { linesHere, regionHere, shareOf } from './in-position.ts'
 import type { Wanted } from './operation.ts'
+import { spanAlong } from './position.ts'
 
 type Base = Pick<Wanted, 'name' | 'cutterId' | 'topMm' | 'floorMm' | 'feeds' | 'thin'>
 
@@ -76,8 +78,9 @@ export function figuresWanted(
   } as const
   const plan = figureLines(m)
   if (plan.length > 0) {
-    const lines = place.lines(plan)
     const depthMm = topMm - floorMm
+    const lines = linesHere(place.on.position, place.lines(plan), vWidthMm(m.angle, depthMm) / 2)
+    if (lines.length === 0) return []
     return [
       {
         ...base,
@@ -90,7 +93,11 @@ export function figuresWanted(
   }
   const outlines = figureRegion(m, FIGURE_TOL_MM)
   if (area(outlines) === 0) return []
-  const region = place.region(outlines)
+  const { position } = place.on
+  const whole = place.region(outlines)
+  const region = regionHere(position, whole)
+  if (region.rings.length === 0) return []
+  const divided = position !== null && area(region) < area(whole) && dividesPart(position, whole)
   // What is sanded off after the cut goes on top: outlines are drawn as they are to be in the finished face.
   const sandedMm = Math.max(0, topMm - floorMm - vDepthMm(m.angle, m.width))
   const wideMm = 2 * inradius(region, 0.01).radiusMm + vWidthMm(m.angle, sandedMm)
@@ -103,11 +110,21 @@ export function figuresWanted(
       need: { kind: 'v', angleDeg: m.angle, widthMm: wideMm, depthMm },
       met: place.metIn(region, floor),
       path: job => {
+        if (divided)
+          return {
+            says: 'a figure longer than the machine travels is not carved in two: make it smaller',
+            largestMm: null
+          }
         const made = vCarvePath(region, job, topMm - sandedMm)
         return 'says' in made ? made : made.path
       }
     }
   ]
+}
+
+// Whether a figure, each ring by itself, goes into no strip.
+function dividesPart(position: NonNullable<Place['on']['position']>, { rings }: Region): boolean {
+  return rings.some(r => shareOf(position, ...spanAlong(position, { rings: [r] })) === 'part')
 }
 
 /** So much deeper is allowed than is wanted at the widest place, so that nothing is cut off by rounding, mm. */

@@ -11,9 +11,11 @@ import { chosenPair, earsFor } from './chosen.ts'
 import type { About, Datum } from './frame.ts'
 import { datumOf } from './frame.ts'
 import { movingOf } from './growth.ts'
+import type { IndexPlan } from './index-plan.ts'
+import { indexPlan } from './index-plan.ts'
 import type { Misfit } from './misfit.ts'
 import { misfitOf } from './misfit.ts'
-import type { HoleFault } from './offer.ts'
+import type { Ground, HoleFault } from './offer.ts'
 import { faultAt, groundOf, inEar } from './offer.ts'
 import type { PinHole, WrongPlacing } from './placing.ts'
 import { seatOf, wrongPlacings } from './placing.ts'
@@ -53,6 +55,10 @@ export interface PinPlan {
   readonly misfit: Misfit | null
   /** Ears that would take the pins, where the casting offers no place. */
   readonly ears: readonly Ear[] | null
+  /** How a piece longer than the bed is moved along it; null: it lies on it whole, or cannot be moved. */
+  readonly index: IndexPlan | null
+  /** Why a piece longer than the bed cannot be moved along; null else. */
+  readonly noIndex: string | null
 }
 
 /** What the plan knows beyond the stack: without it no timber moves between the settings. */
@@ -81,6 +87,12 @@ function bothFaces(piece: Piece): boolean {
   return faces.size === 2
 }
 
+/** Whether a machine makes anything of the piece. */
+function machineCuts(piece: Piece): boolean {
+  const all = [...piece.cuts, ...piece.markings, ...piece.edges]
+  return all.length === 0 || all.some(c => c.way === 'machine')
+}
+
 /**
  * Pins of a piece: as the document gives them, else two on the line it is turned over about, as far apart as the
  * casting offers, of two diameters so that it goes on one way only.
@@ -97,6 +109,18 @@ export function pinPlan(stack: Stack, piece: Piece, shop: Shop, facts?: PinFacts
   const diameterOf = (i: number) => sizes[Math.min(i, sizes.length - 1)]!
   const two = [diameterOf(0), diameterOf(1)] as const
   const places = piece.pins?.at
+  let ground0: Ground | null = null
+  const groundHere = () => {
+    ground0 ??= groundOf(stack, shop)
+    return ground0
+  }
+  const along = machineCuts(piece)
+    ? indexPlan(stack, shop, groundHere, {
+        diametersMm: two,
+        playMm: wanted.play,
+        bedMm: wanted.depth
+      })
+    : null
   const none: PinPlan = {
     needed,
     given: places !== undefined,
@@ -107,11 +131,16 @@ export function pinPlan(stack: Stack, piece: Piece, shop: Shop, facts?: PinFacts
     goesOn: false,
     wrong: [],
     misfit: null,
-    ears: null
+    ears: null,
+    index: typeof along === 'string' ? null : along,
+    noIndex: typeof along === 'string' ? along : null
   }
   if (!needed && piece.pins === undefined) return none
 
-  const ground = groundOf(stack, shop)
+  // The holes it is moved along on tie its faces too.
+  if (none.index !== null && places === undefined) return none
+
+  const ground = groundHere()
   const moving = facts === undefined ? [] : movingOf(stack, facts.seasons, facts.clock, shop)
   const errorMm = shop.machine?.error ?? MACHINE_MM
   const clearance = { clearance1Mm: wanted.play, clearance2Mm: wanted.play }

@@ -16,6 +16,8 @@ export interface Guards {
   readonly things: readonly Guard[]
   /** null: not known. */
   readonly envelope: Envelope | null
+  /** Of a piece that is moved along between programs: where the tip may go from a move on, in order. */
+  readonly envelopes?: readonly { readonly fromMove: number; readonly envelope: Envelope }[]
   /** What the piece lies on, program z; left out: the lowest place of the piece as it lies. */
   readonly bedMm?: number
   /** How deep the cutter may go into it, mm. */

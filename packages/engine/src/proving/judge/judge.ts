@@ -90,7 +90,8 @@ export class Judge {
     block.move = n
     if (motions.tool[n] !== this.tool) this.change(motions.tool[n]!, rapid)
     else if (rapid !== this.wasRapid) this.mount(rapid)
-    if (this.guards.envelope !== null) this.within(this.guards.envelope, x1, y1, z1)
+    const envelope = this.envelopeAt(n)
+    if (envelope !== null) this.within(envelope, x1, y1, z1)
     if (!rapid && !(motions.feed[n]! > 0)) this.tally('feed missing').add(block.line, 0, x1, y1, z1)
     if (this.cutter !== null && !(Number.isNaN(x1) || Number.isNaN(y1) || Number.isNaN(z1)))
       this.sweep(n, kind, x1, y1, z1, this.cutter)
@@ -264,6 +265,11 @@ export class Judge {
     this.wasRapid = rapid
     const p = rapid ? this.slim : this.profile
     if (p !== null) this.sweeper.take(p)
+  }
+
+  private envelopeAt(move: number): Envelope | null {
+    const { envelope, envelopes } = this.guards
+    return envelopes?.findLast(e => e.fromMove <= move)?.envelope ?? envelope
   }
 
   private within(e: Envelope, x: number, y: number, z: number): void {

@@ -139,8 +139,8 @@ export const rows: readonly Evidence[] = [
     tolerance: 1e-9,
     why: 'arithmetic',
     ours: () => {
-      const [first] = strips(rectangle(2000, 300, 0, 0.01), 800, 50)
-      return first!.toX - first!.fromX
+      const [first] = strips(-1000, 1000, 800, 50)
+      return first!.toMm - first!.fromMm
     }
   }
 ]

@@ -7,7 +7,7 @@ import { slotPath } from '../../../src/cuts/area/slot-path.ts'
 import { strips } from '../../../src/cuts/area/strips.ts'
 import { spanLength } from '../../../src/cuts/area/track.ts'
 import { circle, rectangle } from '../../../src/shape/build.ts'
-import { area, bounds } from '../../../src/shape/measure.ts'
+import { area } from '../../../src/shape/measure.ts'
 import { offset } from '../../../src/shape/offset.ts'
 import { chance } from '../../stack/random.ts'
 import { cutLength, depthIn, eachPlace, flat, job, painted, pathOf, tipsOf } from './painted.ts'
@@ -170,18 +170,14 @@ describe('a slot', () => {
 
 describe('a piece longer than the bed', () => {
   it('in strips: as few as do, alike, and overlapping', () => {
-    const long = rectangle(2000, 300, 0, 0.01, 500, 0)
-    const found = strips(long, 800, 50)
+    const found = strips(-500, 1500, 800, 50)
     // (2000 − 50) / (800 − 50) = 2.6
     expect(found).toHaveLength(3)
-    expect(found.map(s => s.toX - s.fromX)).toEqual([700, 700, 700])
-    expect(found.map(s => s.shift)).toEqual([0, 650, 1300])
-    for (const [i, s] of found.entries()) {
-      const b = bounds(s.region)
-      expect([b.minX, b.maxX]).toEqual([expect.closeTo(s.fromX, 3), expect.closeTo(s.toX, 3)])
-      if (i > 0) expect(found[i - 1]!.toX - s.fromX).toBeCloseTo(50, 9)
-    }
-    expect(strips(long, 2000, 50)).toHaveLength(1)
-    expect(() => strips(long, 50, 50)).toThrow(/overlap/)
+    expect(found.map(s => s.toMm - s.fromMm)).toEqual([700, 700, 700])
+    expect(found.map(s => s.fromMm)).toEqual([-500, 150, 800])
+    for (const [i, s] of found.entries()) if (i > 0) expect(found[i - 1]!.toMm - s.fromMm).toBeCloseTo(50, 9)
+    expect(strips(0, 2000, 2000, 50)).toHaveLength(1)
+    expect(() => strips(0, 2000, 50, 50)).toThrow(/overlap/)
+    expect(() => strips(0, 0, 800, 50)).toThrow(/length/)
   })
 })
