@@ -4,6 +4,7 @@ import { later } from './later.tsx'
 export const shopPlace = later(async () => (await import('../shop/shop-screen.tsx')).ShopScreen)
 export const devicesPlace = later(async () => (await import('../shop/devices-screen.tsx')).DevicesScreen)
 export const cutsPlace = later(async () => (await import('../cuts/cuts-screen.tsx')).CutsScreen)
+export const benchPlace = later(async () => (await import('../bench/bench-screen.tsx')).BenchScreen)
 export const photoPlace = later(async () => (await import('../photo/photo-screen.tsx')).PhotoScreen)
 
 /**
@@ -13,5 +14,6 @@ export const photoPlace = later(async () => (await import('../photo/photo-screen
 export function loadAhead(): void {
   if ('serviceWorker' in navigator && isSecureContext) return
   // Out of reach now: each is tried again when it is gone to.
-  for (const { load } of [shopPlace, devicesPlace, photoPlace, cutsPlace]) void load().catch(() => undefined)
+  for (const { load } of [shopPlace, devicesPlace, photoPlace, cutsPlace, benchPlace])
+    void load().catch(() => undefined)
 }

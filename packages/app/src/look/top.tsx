@@ -17,7 +17,8 @@ export function Top() {
         ...(sheet
           ? [
               [`/piece/${at.id}`, w.place.sheet, at.part === 'sheet'] as const,
-              [`/piece/${at.id}/cuts`, w.place.cuts, at.part === 'cuts'] as const
+              [`/piece/${at.id}/cuts`, w.place.cuts, at.part === 'cuts'] as const,
+              [`/piece/${at.id}/bench`, w.place.bench, at.part === 'bench'] as const
             ]
           : []),
         ['/', w.place.pieces, at.at === 'pieces'] as const,
@@ -25,7 +26,7 @@ export function Top() {
         ...(device.value?.desk ? [['/devices', w.place.devices, at.at === 'devices'] as const] : [])
       ]
   return (
-    <header class="top">
+    <header class="top" data-part={sheet ? at.part : at.at}>
       <p class="mark">{w.app}</p>
       {sheet && piece.value !== null ? (
         <h1>{String(piece.value.document['name'])}</h1>

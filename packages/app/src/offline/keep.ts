@@ -24,10 +24,12 @@ export interface KeptPiece {
   readonly drawings: readonly string[]
   /** What the server keeps aside and need not once the edits are acknowledged: they hold it. */
   readonly settled: readonly number[]
+  /** Readings that the server has not acknowledged, oldest first. */
+  readonly unread: readonly Json[]
 }
 
-/** As it was kept before drawings and settled ones were. */
-type Stored = Omit<KeptPiece, 'drawings' | 'settled'> & Partial<KeptPiece>
+/** As it was kept before drawings, settled ones and readings were. */
+type Stored = Omit<KeptPiece, 'drawings' | 'settled' | 'unread'> & Partial<KeptPiece>
 
 interface Kept extends DBSchema {
   pieces: { key: string; value: Stored }
@@ -50,7 +52,7 @@ function keep(): Promise<IDBPDatabase<Kept> | null> {
 }
 
 function whole(stored: Stored): KeptPiece {
-  return { drawings: [], settled: [], ...stored }
+  return { drawings: [], settled: [], unread: [], ...stored }
 }
 
 export async function keptPiece(id: string): Promise<KeptPiece | null> {

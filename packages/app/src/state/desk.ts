@@ -25,7 +25,8 @@ import {
   undone,
   unsent,
   view,
-  withUnsent
+  withUnsent,
+  withUnsentReadings
 } from './open-piece.ts'
 import { plan, stopPlanning } from './planning.ts'
 import { problemSays, reached, unreached } from './reach.ts'
@@ -101,16 +102,17 @@ function goesOn(stored: StoredPiece, kept: KeptPiece): OpenPiece {
 function unsentOf(kept: KeptPiece | null): Unsent {
   return kept === null
     ? NOTHING_UNSENT
-    : { drawings: kept.drawings, edit: kept.pending, settled: kept.settled }
+    : { drawings: kept.drawings, edit: kept.pending, settled: kept.settled, readings: kept.unread }
 }
 
 function lay(from: OpenPiece, mine: Unsent, aside: readonly Aside[]): void {
   batch(() => {
     const { id, revision, document, files, readings = [] } = from
-    piece.value = { id, revision, document, files, readings }
+    piece.value = { id, revision, document, files, readings: withUnsentReadings(readings, mine.readings) }
     unsent.value = mine
     asides.value = aside
-    saving.value = mine.edit === null && mine.drawings.length === 0 ? 'saved' : 'kept'
+    const whole = mine.edit === null && mine.drawings.length === 0 && mine.readings.length === 0
+    saving.value = whole ? 'saved' : 'kept'
     chosen.value = null
   })
   void keepHere()
@@ -128,7 +130,7 @@ export function layNewer(stored: StoredPiece): void {
       revision: stored.revision,
       document: stored.document,
       files: withUnsent(stored.files, at.files),
-      readings: stored.readings ?? at.readings ?? []
+      readings: withUnsentReadings(stored.readings ?? at.readings ?? [])
     }
     asides.value = stored.aside ?? asides.value
     done.value = []
@@ -145,7 +147,7 @@ export async function measured(id: string): Promise<void> {
     const { readings = [] } = await api<StoredPiece>('GET', `/api/pieces/${id}`)
     reached()
     if (piece.value?.id !== id) return
-    piece.value = { ...piece.value, readings }
+    piece.value = { ...piece.value, readings: withUnsentReadings(readings) }
     void keepHere()
     plan()
   } catch (e) {

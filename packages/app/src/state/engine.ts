@@ -8,7 +8,15 @@ type Heard = (answer: Answer) => void
 let worker: Worker | null = null
 let seq = 0
 /** Numbers of the asks made last, of kinds that a newer one overtakes; 0 for none. */
-const newest: Record<Overtaken, number> = { plan: 0, 'what-if': 0, cup: 0, card: 0, picture: 0, cuts: 0 }
+const newest: Record<Overtaken, number> = {
+  plan: 0,
+  'what-if': 0,
+  cup: 0,
+  card: 0,
+  picture: 0,
+  cuts: 0,
+  bench: 0
+}
 const heard = new Map<number, Heard>()
 
 // The engine is loaded when it is first asked: the first paint does not wait for it.

@@ -31,6 +31,8 @@ export interface Unsent {
   readonly edit: Pending | null
   /** What is kept aside and need not be once the edit is there. */
   readonly settled: readonly number[]
+  /** Readings, oldest first; each has an id of its own, so that sending one twice counts once. */
+  readonly readings: readonly Json[]
 }
 
 export type Saving = 'saved' | 'saving' | 'kept' | 'failed'
@@ -46,7 +48,7 @@ export interface Clash {
   readonly edit: string
 }
 
-export const NOTHING_UNSENT: Unsent = { drawings: [], edit: null, settled: [] }
+export const NOTHING_UNSENT: Unsent = { drawings: [], edit: null, settled: [], readings: [] }
 
 export const piece = signal<OpenPiece | null>(null)
 export const missing = signal<string | null>(null)
@@ -77,6 +79,14 @@ export const chosen = signal<string | null>(null)
 export const said = signal('')
 export const canUndo = computed(() => done.value.length > 0)
 export const canRedo = computed(() => undone.value.length > 0)
+
+/** Readings as the server has them, with those after them that it has not got yet. */
+export function withUnsentReadings(
+  stored: readonly Json[],
+  mine: readonly Json[] = unsent.value.readings
+): readonly Json[] {
+  return [...stored, ...mine.filter(m => !stored.some(r => r['id'] === m['id']))]
+}
 
 /** Drawings as the server has them, with those over them that it has not got yet. */
 export function withUnsent(files: OpenPiece['files'], own: OpenPiece['files']): OpenPiece['files'] {

@@ -69,7 +69,8 @@ async function listHere(): Promise<readonly PieceSummary[]> {
 export async function sendKept(): Promise<void> {
   let sent = false
   for (const k of await keptPieces()) {
-    const whole = k.pending === null && k.drawings.length === 0 && k.settled.length === 0
+    const whole =
+      k.pending === null && k.drawings.length === 0 && k.settled.length === 0 && k.unread.length === 0
     if (whole || k.id === piece.value?.id) continue
     try {
       await putKept(k)
@@ -91,6 +92,10 @@ async function putKept(kept: KeptPiece): Promise<void> {
     const { revision } = await api<{ revision: number }>('PUT', `/api/pieces/${id}`, now)
     await acknowledged(id, pending, revision)
     if (kept.revision === 0) await putDrawings(kept)
+  }
+  for (const reading of kept.unread) {
+    await api('POST', `/api/pieces/${id}/readings`, reading).catch(unlessRefused)
+    await changeKept(id, k => ({ ...k, unread: k.unread.filter(r => r['id'] !== reading['id']) }))
   }
   for (const number of kept.settled) {
     await api('DELETE', `/api/pieces/${id}/asides/${number}`).catch(unlessRefused)
@@ -157,7 +162,8 @@ export async function createPiece(
     files,
     pending,
     drawings: Object.keys(files),
-    settled: []
+    settled: [],
+    unread: []
   }
   await keepPiece(kept)
   try {

@@ -1,8 +1,11 @@
 import { signal } from '@preact/signals'
 
+/** What is shown of the piece on the desk. */
+type SheetPart = 'sheet' | 'photo' | 'cuts' | 'bench'
+
 export type Route =
   | { readonly at: 'pieces' }
-  | { readonly at: 'sheet'; readonly id: string; readonly part: 'sheet' | 'photo' | 'cuts' }
+  | { readonly at: 'sheet'; readonly id: string; readonly part: SheetPart }
   | { readonly at: 'shop' }
   | { readonly at: 'devices' }
   | { readonly at: 'pair' }
@@ -10,9 +13,8 @@ export type Route =
 export const route = signal<Route>(read(location.pathname))
 
 function read(path: string): Route {
-  const sheet = /^\/piece\/([a-z0-9]{8,24})(?:\/(photo|cuts))?$/.exec(path)
-  if (sheet !== null)
-    return { at: 'sheet', id: sheet[1]!, part: (sheet[2] ?? 'sheet') as 'sheet' | 'photo' | 'cuts' }
+  const sheet = /^\/piece\/([a-z0-9]{8,24})(?:\/(photo|cuts|bench))?$/.exec(path)
+  if (sheet !== null) return { at: 'sheet', id: sheet[1]!, part: (sheet[2] ?? 'sheet') as SheetPart }
   if (path === '/shop' || path === '/devices' || path === '/pair')
     return { at: path.slice(1) as 'shop' | 'devices' | 'pair' }
   return { at: 'pieces' }

@@ -18,14 +18,16 @@ let sending = false
 let roomSaid = false
 /** Drawings of the piece on the desk that the server does not take. */
 const refused = new Set<string>()
+/** Ids of readings that the server does not take: they stay here and hold nothing up. */
+const unfit = new Set<unknown>()
 
 /** Keeps in this browser what lies on the desk, with what the server has not got. */
 export async function keepHere(): Promise<void> {
   const at = piece.value
   if (at === null) return
-  const { edit, drawings, settled } = unsent.value
+  const { edit, drawings, settled, readings: unread } = unsent.value
   try {
-    await keepPiece({ ...at, saved: new Date().toISOString(), pending: edit, drawings, settled })
+    await keepPiece({ ...at, saved: new Date().toISOString(), pending: edit, drawings, settled, unread })
   } catch {
     // A browser without room still works while the server is there: said once.
     if (!roomSaid) deskSays.value = w.state.noRoom
@@ -82,7 +84,10 @@ export async function send(): Promise<void> {
 async function sendNext(): Promise<boolean> {
   const at = piece.value
   if (at === null || clash.value !== null) return false
-  const { edit, settled, drawings } = unsent.value
+  const { edit, settled, drawings, readings } = unsent.value
+  const reading = readings.find(r => !unfit.has(r['id']))
+  // What was measured goes first: it is the hardest to come by again.
+  if (reading !== undefined && at.revision > 0) return sendReading(at, reading)
   const drawing = drawings.find(name => !refused.has(name))
   // A piece that the server has not got takes no drawing yet; else the drawing goes before the edit that names it.
   if (drawing !== undefined && !(edit !== null && at.revision === 0)) return sendDrawing(at, drawing)
@@ -92,6 +97,38 @@ async function sendNext(): Promise<boolean> {
   if (aside === undefined) return false
   await settleAside(at.id, aside)
   return true
+}
+
+async function sendReading(at: OpenPiece, reading: Json): Promise<boolean> {
+  const without = (list: readonly Json[]) => list.filter(r => r['id'] !== reading['id'])
+  try {
+    await api('POST', `/api/pieces/${at.id}/readings`, reading)
+    reached()
+  } catch (e) {
+    if (!(e instanceof ApiProblem)) throw e
+    if (passing(e.status)) return piece.value?.id === at.id ? failed(e) : true
+    unfit.add(reading['id'])
+    deskSays.value = w.state.readingRefused(e.message)
+    return true
+  }
+  if (piece.value?.id === at.id) {
+    unsent.value = { ...unsent.value, readings: without(unsent.value.readings) }
+    void keepHere()
+  } else await changeKept(at.id, k => ({ ...k, unread: without(k.unread) }))
+  return true
+}
+
+/** Keeps something measured or done: on the desk at once, in this browser, then sent. */
+export async function record(reading: Json): Promise<void> {
+  const at = piece.value
+  if (at === null) return
+  piece.value = { ...at, readings: [...(at.readings ?? []), reading] }
+  unsent.value = { ...unsent.value, readings: [...unsent.value.readings, reading] }
+  saving.value = clash.value === null ? 'saving' : 'kept'
+  plan()
+  // Kept before it is sent: a window that is closed meanwhile loses nothing.
+  await keepHere()
+  void send()
 }
 
 async function sendDrawing(at: OpenPiece, name: string): Promise<boolean> {

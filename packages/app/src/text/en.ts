@@ -6,6 +6,7 @@ export const en = {
   place: {
     sheet: 'Sheet',
     cuts: 'Cuts',
+    bench: 'Bench',
     pieces: 'Pieces',
     shop: 'Shop',
     devices: 'Devices',
@@ -397,6 +398,7 @@ export const en = {
     gone: 'This piece is not at the desk any more. What lies here is kept in this browser.',
     noRoom:
       'This browser has no room left to keep the piece: without the desk in reach, changes would be lost.',
+    readingRefused: (why: string) => `The server does not take what was measured: ${why}`,
     drawingRefused: (name: string, why: string) =>
       `${name} was not taken by the desk: ${why}. It is kept with the piece in this browser alone.`,
     mine: 'Mine',

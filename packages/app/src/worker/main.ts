@@ -87,6 +87,7 @@ const later = {
   card: () => import('./card.ts'),
   picture: () => import('./picture.ts'),
   cuts: () => import('./cuts.ts'),
+  bench: () => import('./bench.ts'),
   trying: () => import('./trying.ts')
 }
 let fetched = false
@@ -120,6 +121,12 @@ async function answered(ask: Waiting): Promise<Answer> {
         proving = cutsGoingOn(seq, columnOf(ask), ask.stops, ask.width)
         return { kind: 'cuts', seq, view: null, share: 0 }
       }
+      case 'bench':
+        return {
+          kind: 'bench',
+          seq,
+          view: (await later.bench()).benchView(planned({ ...ask, effort: 'preview' }))
+        }
       case 'thumb':
         return { kind: 'thumb', seq, thumb: thumb(planned({ ...ask, effort: 'preview' })) }
       case 'picture': {

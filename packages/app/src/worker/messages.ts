@@ -3,6 +3,7 @@ import type { ShownUnits } from '../../../engine/src/quantity/shown-units.ts'
 import type { RoundModel } from '../../../engine/src/round/round-model.ts'
 import type { PageView } from '../../../engine/src/sheets/page-data.ts'
 import type { PlacedPicture } from '../../../engine/src/sheets/picture-mark.ts'
+import type { BenchView } from './bench-view.ts'
 import type { ToolAnswer, ToolChange } from './changes.ts'
 import type { CutsView } from './cuts-view.ts'
 import type { Json } from './document.ts'
@@ -28,6 +29,11 @@ export type Ask =
       PlanAsk,
       'document' | 'shop' | 'files' | 'readings' | 'width'
     > & { readonly stops: readonly string[] })
+  /** The steps as the bench shows them. */
+  | ({ readonly kind: 'bench'; readonly seq: number } & Pick<
+      PlanAsk,
+      'document' | 'shop' | 'files' | 'readings' | 'asOf'
+    >)
   | ({ readonly kind: 'cup'; readonly seq: number } & CupAsk)
   | ({ readonly kind: 'card'; readonly seq: number } & CardAsk)
   | { readonly kind: 'fields'; readonly seq: number }
@@ -43,7 +49,7 @@ export type Ask =
   | { readonly kind: 'drawing'; readonly seq: number; readonly name: string; readonly text: string }
 
 /** Asks of which a newer one takes the place of an older: nobody waits for that one any more. */
-const OVERTAKEN = ['plan', 'what-if', 'cup', 'card', 'picture', 'cuts'] as const
+const OVERTAKEN = ['plan', 'what-if', 'cup', 'card', 'picture', 'cuts', 'bench'] as const
 export type Overtaken = (typeof OVERTAKEN)[number]
 
 export function isOvertaken(kind: Ask['kind']): kind is Overtaken {
@@ -126,6 +132,7 @@ export type Answer =
   | { readonly kind: 'failed'; readonly seq: number; readonly says: string }
   | { readonly kind: 'cup'; readonly seq: number; readonly cup: CupAnswer }
   | { readonly kind: 'card'; readonly seq: number; readonly card: CardAnswer }
+  | { readonly kind: 'bench'; readonly seq: number; readonly view: BenchView }
   | { readonly kind: 'thumb'; readonly seq: number; readonly thumb: Thumb }
   | { readonly kind: 'picture'; readonly seq: number; readonly picture: PlacedPicture | null }
   | { readonly kind: 'round'; readonly seq: number; readonly model: RoundModel }

@@ -1,0 +1,80 @@
+import { useState } from 'preact/hooks'
+import { benchWords as b } from '../text/bench.ts'
+
+const KEYS = ['1', '2', '3', '4', '5', '6', '7', '8', '9', '.', '0', '−'] as const
+
+/** A pad for one number, with keys for gloves; the keys of a keyboard write into it as well. */
+export function NumberPad({
+  says,
+  unit,
+  planned,
+  onEnter,
+  onClose
+}: {
+  readonly says: string
+  readonly unit: string
+  readonly planned: number | null
+  readonly onEnter: (value: number) => void
+  readonly onClose: () => void
+}) {
+  const [text, setText] = useState(planned === null ? '' : String(planned))
+  const [fresh, setFresh] = useState(true)
+  const value = numberOf(text)
+  const put = (key: string) => {
+    setFresh(false)
+    setText(fresh ? key : text + key)
+  }
+  return (
+    <section class="pad" aria-label={says}>
+      <div class="pad-head">
+        <label>
+          {says}
+          <input
+            autofocus
+            inputMode="none"
+            value={text}
+            onInput={e => {
+              setFresh(false)
+              setText(e.currentTarget.value)
+            }}
+            onKeyDown={e => {
+              if (e.key === 'Enter' && value !== null) onEnter(value)
+              if (e.key === 'Escape') onClose()
+            }}
+          />
+        </label>
+        <span class="unit">{unit}</span>
+        {planned === null ? null : <span class="f">{b.plan(`${planned} ${unit}`)}</span>}
+      </div>
+      <div class="keys">
+        {KEYS.map(k => (
+          <button key={k} type="button" onClick={() => put(k)}>
+            {k}
+          </button>
+        ))}
+      </div>
+      <div class="pad-foot">
+        <button type="button" class="btn" onClick={onClose}>
+          {b.close}
+        </button>
+        <button
+          type="button"
+          class="btn"
+          aria-label={b.del}
+          onClick={() => setText(fresh ? '' : text.slice(0, -1))}
+        >
+          {b.clear}
+        </button>
+        <button type="button" class="btn main" disabled={value === null} onClick={() => onEnter(value!)}>
+          {b.enter(unit)}
+        </button>
+      </div>
+    </section>
+  )
+}
+
+/** What was typed as a number, whatever sign stands for the decimal point or the minus; null: it is none. */
+export function numberOf(text: string): number | null {
+  const plain = text.trim().replace(',', '.').replace('−', '-')
+  return /^-?([0-9]+\.?[0-9]*|\.[0-9]+)$/.test(plain) ? Number(plain) : null
+}

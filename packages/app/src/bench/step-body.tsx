@@ -1,0 +1,98 @@
+import { scaleWords } from '../../../engine/src/sheets/run-mix.ts'
+import type { RunAmounts, RunTable } from '../../../engine/src/sheets/run-part.ts'
+import { benchWords as b } from '../text/bench.ts'
+import type { BenchStepView } from '../worker/bench-view.ts'
+
+/** What to do at a step, with its amounts, figures and the cautions that apply. */
+export function StepBody({ step }: { readonly step: BenchStepView }) {
+  return (
+    <>
+      {step.findings.map(f => (
+        <p key={f.says} class={`bench-find ${f.kind}`}>
+          {f.says}
+        </p>
+      ))}
+      {step.amounts === null ? null : <Amounts amounts={step.amounts} />}
+      {step.does.length === 0 ? null : (
+        <ul class="bench-does">
+          {step.does.map(d => (
+            <li key={d}>{d}</li>
+          ))}
+        </ul>
+      )}
+      {step.facts.map(f => (
+        <p key={f} class="bench-fact">
+          {f}
+        </p>
+      ))}
+      {step.tables.map(t => (
+        <Table key={t.title} table={t} />
+      ))}
+      {step.safety.length === 0 ? null : (
+        <section class="bench-safety" aria-label={b.safety}>
+          {step.safety.map(s => (
+            <p key={s.line}>
+              <b>{s.line}</b> {b.yields(s.defersTo.join('; '))}
+            </p>
+          ))}
+        </section>
+      )}
+    </>
+  )
+}
+
+function Amounts({ amounts: a }: { readonly amounts: RunAmounts }) {
+  return (
+    <table class="bench-mix">
+      <caption>
+        {b.batch(a.batches)}. {b.vessel(a.vessel)}
+      </caption>
+      <tbody>
+        {a.shares.map(s => (
+          <tr key={s.name}>
+            <th scope="row">{s.name}</th>
+            <td>
+              <b>{s.words}</b> g
+            </td>
+            <td class="f">{s.ml === null ? '' : `${Math.round(s.ml)} ml`}</td>
+          </tr>
+        ))}
+        <tr class="sum">
+          <th scope="row">{b.total}</th>
+          <td>
+            <b>{scaleWords(a.totalG, a.places)}</b> g
+          </td>
+          <td />
+        </tr>
+      </tbody>
+    </table>
+  )
+}
+
+function Table({ table: t }: { readonly table: RunTable }) {
+  return (
+    <div class="bench-table">
+      <table>
+        <caption>{t.title}</caption>
+        <thead>
+          <tr>
+            {t.head.map(h => (
+              <th key={h} scope="col">
+                {h}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {t.rows.map(r => (
+            <tr key={r.join()}>
+              {r.map((c, k) => (
+                <td key={t.head[k]}>{c}</td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  )
+}

@@ -1,0 +1,35 @@
+import type { BenchAsk } from '../../../engine/src/sheets/bench-ask.ts'
+import type { BenchTimer } from '../../../engine/src/sheets/bench-timer.ts'
+import type { RunAmounts, RunTable } from '../../../engine/src/sheets/run-part.ts'
+import type { RunSafety } from '../../../engine/src/sheets/run-sheet.ts'
+
+/** One step as the bench shows it. */
+export interface BenchStepView {
+  readonly number: number
+  readonly key: string
+  readonly kind: string
+  readonly title: string
+  readonly face: string
+  readonly brief: string
+  readonly when: string
+  readonly does: readonly string[]
+  readonly amounts: RunAmounts | null
+  readonly facts: readonly string[]
+  readonly tables: readonly RunTable[]
+  readonly findings: readonly { readonly kind: 'stop' | 'caution' | 'note'; readonly says: string }[]
+  readonly safety: readonly RunSafety[]
+  readonly timers: readonly BenchTimer[]
+  readonly asks: readonly BenchAsk[]
+  readonly doneMs: number | null
+}
+
+export interface BenchView {
+  readonly name: string
+  readonly verdict: 'stop' | 'caution' | 'ready'
+  /** false: a stop stands; steps are those already begun. */
+  readonly written: boolean
+  readonly stops: readonly string[]
+  readonly count: number
+  readonly steps: readonly BenchStepView[]
+  readonly makingSafe: readonly RunSafety[]
+}
