@@ -6,6 +6,7 @@ import { columns, lineWidth, paint, plain, wrap } from './paint.ts'
 export function cutsReport(name: string, cuts: CutsPlan): string {
   const { set, findings } = cuts
   const lines = [paint.strong(plain(name)), '']
+  const plugs = cuts.plugs.map(p => cutsReport(p.work.piece.name, p.cuts))
   for (const on of set.machining.settings) {
     const programs = set.programs.filter(p => p.made[0]!.operation.setting === on.index)
     if (programs.length === 0) continue
@@ -26,7 +27,8 @@ export function cutsReport(name: string, cuts: CutsPlan): string {
   const rehearsals = set.programs.reduce((sum, p) => sum + (p.test?.minutes ?? 0) + (p.air?.minutes ?? 0), 0)
   lines.push(
     `${set.programs.length} programs, ${formatMinutes(total)} of cutting; test cuts and air cuts ${formatMinutes(rehearsals)}; cutter changes not counted`,
-    ''
+    '',
+    ...plugs
   )
   return lines.join('\n')
 }

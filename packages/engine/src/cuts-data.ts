@@ -61,10 +61,12 @@ export interface CutsData {
     readonly detectsMm: readonly [up: number, across: number] | null
   }[]
   readonly findings: readonly Finding[]
+  /** Plugs of inlays, each cut from a board of its own. */
+  readonly plugs: readonly { readonly at: string; readonly id: string; readonly cuts: CutsData }[]
 }
 
 /** The cuts of a piece as data; findings of the piece itself stand in its plan. */
-export function cutsData({ set, proofs, findings }: CutsPlan, plan: Pick<Plan, 'name'>): CutsData {
+export function cutsData({ set, proofs, findings, plugs }: CutsPlan, plan: Pick<Plan, 'name'>): CutsData {
   const { settings, pins, bench } = set.machining
   return {
     castwright: 1,
@@ -121,7 +123,8 @@ export function cutsData({ set, proofs, findings }: CutsPlan, plan: Pick<Plan, '
       detectsMm:
         proof.comparison === null ? null : [proof.comparison.detectsUpMm, proof.comparison.detectsAcrossMm]
     })),
-    findings
+    findings,
+    plugs: plugs.map(p => ({ at: p.at, id: p.id, cuts: cutsData(p.cuts, { name: p.work.piece.name }) }))
   }
 }
 
@@ -135,7 +138,7 @@ export function despiteNotes(despite: readonly Despite[]): string[] {
  * what is gone on despite stands in all programs.
  */
 export function programFilesOf(cuts: CutsPlan, plan: Pick<Plan, 'name' | 'despite'>): Map<string, string> {
-  const { set, findings } = cuts
+  const { set, findings, plugs } = cuts
   const { program: dialect } = set.machining.bench.machine
   const notes = despiteNotes(plan.despite)
   const text = (input: ProgramInput, written: { readonly text: string }): string =>
@@ -147,6 +150,12 @@ export function programFilesOf(cuts: CutsPlan, plan: Pick<Plan, 'name' | 'despit
     for (const r of [p.test, p.air]) if (r !== null) files.set(r.file, text(r.input, r.written))
     files.set(p.file, text(p.input, p.written))
   }
-  files.set('at-the-machine.md', machineCards(set, plan.name, findings))
+  const own = findings.filter(f => !plugs.some(p => p.at === f.at))
+  files.set('at-the-machine.md', machineCards(set, plan.name, own))
+  for (const plug of plugs) {
+    const { name } = plug.work.piece
+    for (const [file, content] of programFilesOf(plug.cuts, { ...plan, name }))
+      files.set(file === 'at-the-machine.md' ? `${plug.cuts.set.machining.prefix}${file}` : file, content)
+  }
   return files
 }

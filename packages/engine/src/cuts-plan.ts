@@ -1,22 +1,38 @@
 import type { Machining } from './cuts/operation/machining.ts'
 import { machiningOf } from './cuts/operation/machining.ts'
+import { slug } from './cuts/write/slug.ts'
 import type { CutBy } from './findings/edge-worn.ts'
 import { wornFindings } from './findings/edge-worn.ts'
 import type { Finding } from './findings/finding.ts'
 import { notMadeFinding, provedFinding, unreadFinding } from './findings/proved.ts'
 import type { Work } from './findings/work.ts'
+import { checkPiece } from './piece/read.ts'
 import { partOfLine } from './programs/joined.ts'
+import { plugPiece } from './programs/plug-piece.ts'
 import type { MadePath } from './programs/program-input.ts'
 import type { ProgramSet } from './programs/program-set.ts'
 import { programSteps } from './programs/program-set.ts'
 import type { StepProof } from './programs/prove-set.ts'
 import { proveSteps } from './programs/prove-set.ts'
+import { workOf } from './work.ts'
 
 /** The programs of a piece, proved, and what is to be said of them. */
 export interface CutsPlan {
   readonly set: ProgramSet
   readonly proofs: readonly StepProof[]
   readonly findings: readonly Finding[]
+  /** Plugs of inlays, each cut from a board of its own. */
+  readonly plugs: readonly PlugCuts[]
+}
+
+/** The plug of an inlay: programs of its own board, with its own zero and settings. */
+export interface PlugCuts {
+  /** JSON Pointer to the plug; the id of its cut. */
+  readonly at: string
+  readonly id: string
+  /** The board as a piece. */
+  readonly work: Work
+  readonly cuts: CutsPlan
 }
 
 /** Share of the work that making programs is; the rest is proving. */
@@ -29,6 +45,14 @@ const MAKING = 0.1
 export function* cutsSteps(work: Work): Generator<number, CutsPlan | null> {
   const machining: Machining | null = machiningOf(work)
   if (machining === null) return null
+  const own = yield* cutsOf(machining)
+  const plugs = plugsOf(work)
+  return plugs.length === 0
+    ? own
+    : { ...own, plugs, findings: [...own.findings, ...plugs.flatMap(p => p.cuts.findings)] }
+}
+
+function* cutsOf(machining: Machining): Generator<number, CutsPlan> {
   const making = programSteps(machining)
   let set: ProgramSet
   for (;;) {
@@ -42,7 +66,7 @@ export function* cutsSteps(work: Work): Generator<number, CutsPlan | null> {
   const proving = proveSteps(set)
   for (;;) {
     const next = proving.next()
-    if (next.done) return { set, proofs: next.value, findings: findingsOfCuts(set, next.value) }
+    if (next.done) return { set, proofs: next.value, findings: findingsOfCuts(set, next.value), plugs: [] }
     yield MAKING + (1 - MAKING) * next.value
   }
 }
@@ -55,6 +79,29 @@ export function cutsPlan(work: Work, onProgress: (share: number) => void = () =>
     if (next.done) return next.value
     onProgress(next.value)
   }
+}
+
+function plugsOf(work: Work): PlugCuts[] {
+  return work.entries.cuts.flatMap((cut): PlugCuts[] => {
+    const document = plugPiece(work.stack, cut)
+    if (document === null) return []
+    const { id } = cut
+    const at = `${cut.at}/plug`
+    const board = workOf({
+      piece: checkPiece(document, `plug of ${id}`),
+      shop: work.shop,
+      effort: 'preview'
+    })
+    const machining = machiningOf(board, `plug-${slug(id)}-`)
+    if (machining === null) return []
+    const run = cutsOf(machining)
+    for (;;) {
+      const next = run.next()
+      if (!next.done) continue
+      const cuts = next.value
+      return [{ at, id, work: board, cuts: { ...cuts, findings: cuts.findings.map(f => ({ ...f, at })) } }]
+    }
+  })
 }
 
 function cutBy({ operation, time }: MadePath): CutBy {

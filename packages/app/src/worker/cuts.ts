@@ -52,7 +52,13 @@ function cutsView(
   const all = [...stops, ...findings.filter(f => f.severity === 'stop').map(f => f.id)]
   return {
     machine: work.shop.machine !== undefined,
-    settings: cuts === null ? [] : settingViews(work, cuts, width),
+    settings:
+      cuts === null
+        ? []
+        : [
+            ...settingViews(work, cuts, width),
+            ...cuts.plugs.flatMap(p => settingViews(p.work, p.cuts, width, p.work.piece.name))
+          ],
     pins: cuts === null ? [] : pinWords(cuts),
     errorMm: work.shop.machine?.error ?? 0,
     toleranceMm: cuts?.set.machining.pins.toleranceMm ?? 0,
@@ -70,7 +76,8 @@ function cutsView(
 function settingViews(
   work: Work,
   { set, proofs, findings }: CutsPlan,
-  width: 'wide' | 'narrow'
+  width: 'wide' | 'narrow',
+  board: string | null = null
 ): SettingView[] {
   const size = { widthMm: WIDTH_MM[width], mostHeightMm: HEIGHT_MM[width] }
   return set.machining.settings.flatMap((on, i): SettingView[] => {
@@ -79,7 +86,7 @@ function settingViews(
     return [
       {
         up: on.setting.up,
-        lies: programs[0]!.input.setting,
+        lies: [...(board === null ? [] : [board]), ...programs[0]!.input.setting],
         zero: programs[0]!.input.zero,
         bedMm: on.frame.bedZ,
         drawn: drawnOf(settingSheet(work, set, proofs, i, size)),

@@ -75,7 +75,7 @@ function fileOf(machining: Machining, made: readonly MadePath[]): ProgramFile {
   const { up } = setting
   const planned = programInput(machining, made)
   const input = placedProgram(planned, frame)
-  const base = `${String(first.number).padStart(2, '0')}-${up}-${position === null ? '' : `position-${position.number}-`}${slug(input.name.replace(/^[^,]*, /, ''))}`
+  const base = `${machining.prefix}${String(first.number).padStart(2, '0')}-${up}-${position === null ? '' : `position-${position.number}-`}${slug(input.name.replace(/^[^,]*, /, ''))}`
   const rehearsed = (name: string, program: ProgramInput | null) =>
     rehearsal(machining, `${base}-${name}.${dialect.ending}`, program)
   return {

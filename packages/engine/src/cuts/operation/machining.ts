@@ -28,6 +28,8 @@ export interface Machining {
   readonly operations: readonly Operation[]
   readonly notMade: readonly NotMade[]
   readonly pins: PinPlan
+  /** What its files' names begin with: '' but for the plug of an inlay. */
+  readonly prefix: string
 }
 
 /** The stages machining is made from. */
@@ -41,7 +43,7 @@ export type MachiningInput = Pick<Bench, 'stack' | 'materials' | 'shop'> &
  * A face is flattened by machine where there is one. What stands round the outline after the last cut is sawn or
  * routed off by hand, unless a cut of kind outline takes it.
  */
-export function machiningOf(input: MachiningInput): Machining | null {
+export function machiningOf(input: MachiningInput, prefix = ''): Machining | null {
   const { stack, materials, shop } = input
   if (shop.machine === undefined || !byMachine(stack)) return null
   const bench: Bench = {
@@ -94,7 +96,7 @@ export function machiningOf(input: MachiningInput): Machining | null {
     }
   }
   if (operations.length + notMade.length === 0) return null
-  return { bench, settings: machineSettings, operations, notMade, pins }
+  return { bench, settings: machineSettings, operations, notMade, pins, prefix }
 }
 
 /** The step before which index holes are made: the one after the flattening, so that they go through less. */
