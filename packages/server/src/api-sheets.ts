@@ -1,20 +1,14 @@
-import type { PageAssets } from '@castwright/engine'
+import type { PageAssets, Paper } from '@castwright/engine'
 import type { Hono } from 'hono'
 import { pieceId } from './document.ts'
 import type { Env, Parts } from './parts.ts'
-import type { PlanAsk } from './plan-thread.ts'
 import type { Planner } from './planner.ts'
 import { refused } from './problem.ts'
 import { readingsOf } from './reading-rows.ts'
+import type { SheetName } from './sheet-kind.ts'
+import { SHEETS } from './sheet-kind.ts'
 
-const TYPES: Readonly<Record<PlanAsk['sheet'], string>> = {
-  'plan.json': 'application/json',
-  'page.html': 'text/html; charset=utf-8',
-  'run-sheet.html': 'text/html; charset=utf-8',
-  'run-sheet.md': 'text/markdown; charset=utf-8',
-  'buy.csv': 'text/csv; charset=utf-8'
-}
-const SHEETS = Object.keys(TYPES) as PlanAsk['sheet'][]
+const NAMES = Object.keys(SHEETS) as SheetName[]
 
 /** Plan, page and sheets of a piece, made when they are asked for. */
 export function sheetsApi(
@@ -23,12 +17,14 @@ export function sheetsApi(
   planner: Planner,
   assets: () => PageAssets | null
 ): void {
-  for (const sheet of SHEETS)
+  for (const sheet of NAMES) {
+    const { type } = SHEETS[sheet]
+    const html = type.startsWith('text/html')
     app.get(`/api/pieces/:id/${sheet}`, async c => {
       const id = pieceId(c.req.param('id'))
       const { revision } = pieces.row(id)
       const shopText = shop.newest().text
-      const text = await planner.plan({
+      const made = await planner.plan({
         sheet,
         document: JSON.parse(pieces.document(id, revision)),
         shop: shopText === null ? null : JSON.parse(shopText),
@@ -36,22 +32,30 @@ export function sheetsApi(
         readings: readingsOf(open, id),
         asOf: momentOf(c.req.query('asOf')) ?? now().toISOString(),
         despite: despiteOf(c.req.queries('despite') ?? [], c.req.queries('because') ?? []),
-        assets: TYPES[sheet].startsWith('text/html') ? assets() : null
+        assets: html ? assets() : null,
+        paper: paperOf(c.req.query('paper'))
       })
-      return new Response(text, {
+      return new Response(typeof made === 'string' ? made : (made as Uint8Array<ArrayBuffer>), {
         headers: {
-          'content-type': TYPES[sheet],
+          'content-type': type,
           'cache-control': 'no-store',
-          ...(TYPES[sheet].startsWith('text/html') ? { 'content-security-policy': policyOf(text) } : {})
+          ...(html && typeof made === 'string' ? { 'content-security-policy': policyOf(made) } : {})
         }
       })
     })
+  }
 }
 
 // A sheet says its own policy, by the hashes of its style and script; here it is held to it, in a sandbox of its own.
 function policyOf(text: string): string {
   const own = /http-equiv="Content-Security-Policy" content="([^"]+)"/.exec(text)?.[1] ?? "default-src 'none'"
   return `${own.replaceAll('&#39;', "'")}; frame-ancestors 'none'; sandbox allow-scripts allow-modals`
+}
+
+function paperOf(text: string | undefined): Paper {
+  if (text === undefined || text === 'A4') return 'A4'
+  if (text === 'letter') return 'letter'
+  throw refused(`"paper": found "${text.slice(0, 40)}"; allowed: A4, letter`)
 }
 
 function momentOf(text: string | undefined): string | undefined {

@@ -1,25 +1,22 @@
 import { parentPort } from 'node:worker_threads'
-import { deflateSync } from 'node:zlib'
-import type { PageAssets, PlanInput, WholeCast } from '@castwright/engine'
+import type { PageAssets, Paper, PlanInput, WholeCast } from '@castwright/engine'
 import {
-  buyCsv,
   castRun,
   checkPiece,
   checkShop,
   InputProblem,
-  page,
   plan,
-  pngAddress,
   readReadings,
-  runSheetHtml,
-  runSheetMarkdown,
   usualShop
 } from '@castwright/engine'
+import type { SheetName } from './sheet-kind.ts'
+import { SHEETS } from './sheet-kind.ts'
+import { madeSheet } from './sheet-maker.ts'
 
 /** What a plan is asked for, and what of it. */
 export interface PlanAsk {
   readonly number: number
-  readonly sheet: 'plan.json' | 'page.html' | 'run-sheet.html' | 'run-sheet.md' | 'buy.csv'
+  readonly sheet: SheetName
   readonly document: unknown
   readonly shop: unknown
   readonly files: Readonly<Record<string, string>>
@@ -27,16 +24,17 @@ export interface PlanAsk {
   readonly asOf: string
   readonly despite: readonly { readonly id: string; readonly because: string }[]
   readonly assets: PageAssets | null
+  readonly paper: Paper
 }
 
 export type PlanAnswer =
-  | { readonly number: number; readonly kind: 'text'; readonly text: string }
+  | { readonly number: number; readonly kind: 'made'; readonly made: string | Uint8Array }
   /** The piece or the question cannot be used; or a stop stands where nothing is written then. */
   | { readonly number: number; readonly kind: 'refused'; readonly code: string; readonly says: string }
 
 /** The thread that plans for the server: it is ended when it takes too long, and the server goes on. */
 parentPort?.on('message', (ask: PlanAsk) => {
-  parentPort!.postMessage(answered(ask))
+  void answered(ask).then(answer => parentPort!.postMessage(answer))
 })
 
 let castFor = ''
@@ -53,7 +51,7 @@ function wholeFor({ document, shop, files, readings }: PlanAsk, input: PlanInput
   return cast
 }
 
-function answered(ask: PlanAsk): PlanAnswer {
+async function answered(ask: PlanAsk): Promise<PlanAnswer> {
   const { number } = ask
   try {
     const { readings } = readReadings(
@@ -69,36 +67,18 @@ function answered(ask: PlanAsk): PlanAnswer {
     }
     const whole = wholeFor(ask, input)
     const planned = plan({ ...input, whole }, { asOf: ask.asOf, effort: 'full', despite: ask.despite })
-    if (ask.sheet.startsWith('run-sheet') && planned.plan.verdict === 'stop')
+    if (SHEETS[ask.sheet].keptBack && planned.plan.verdict === 'stop')
       return {
         number,
         kind: 'refused',
         code: 'stop-stands',
-        says: `the run sheet is not written while a stop stands. ${planned.plan.says}`
+        says: `${ask.sheet.split('.')[0]!.replace('-', ' ')} is not written while a stop stands. ${planned.plan.says}`
       }
-    switch (ask.sheet) {
-      case 'plan.json':
-        return { number, kind: 'text', text: `${JSON.stringify(planned.plan, null, 2)}\n` }
-      case 'buy.csv':
-        return { number, kind: 'text', text: buyCsv(planned.plan) }
-      case 'run-sheet.md':
-        return { number, kind: 'text', text: runSheetMarkdown(planned) }
-      case 'run-sheet.html':
-        return { number, kind: 'text', text: runSheetHtml(planned, { fonts: ask.assets?.fonts ?? [] }) }
-      case 'page.html':
-        if (ask.assets === null)
-          return {
-            number,
-            kind: 'refused',
-            code: 'not-built',
-            says: 'the page is not built: run "npm start" once'
-          }
-        return {
-          number,
-          kind: 'text',
-          text: page(planned, ask.assets, image => pngAddress(image, deflateSync))
-        }
-    }
+    const made = await madeSheet(ask.sheet, planned, ask)
+    if (made !== null) return { number, kind: 'made', made }
+    return ask.sheet === 'page.html'
+      ? { number, kind: 'refused', code: 'not-built', says: 'the page is not built: run "npm start" once' }
+      : { number, kind: 'refused', code: 'nothing', says: `this piece has nothing to print as ${ask.sheet}` }
   } catch (e) {
     if (e instanceof InputProblem) return { number, kind: 'refused', code: 'not-usable', says: e.message }
     return {

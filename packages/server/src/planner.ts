@@ -18,7 +18,7 @@ type Ask = Omit<PlanAsk, 'number'>
 
 interface Waiting {
   readonly ask: PlanAsk
-  readonly done: (text: string) => void
+  readonly done: (made: string | Uint8Array) => void
   readonly fail: (e: unknown) => void
 }
 
@@ -42,7 +42,7 @@ export class Planner {
   }
 
   /** @throws ServerProblem 422 for what cannot be used, 503 when too many wait, 504 when it takes too long */
-  plan(ask: Ask): Promise<string> {
+  plan(ask: Ask): Promise<string | Uint8Array> {
     if (this.ended) return Promise.reject(closing())
     if (this.waiting.length >= this.limits.mostWaiting)
       return Promise.reject(
@@ -109,7 +109,7 @@ export class Planner {
       if (asked === null || answer.number !== asked.ask.number) return
       clearTimeout(asked.late)
       this.now = null
-      if (answer.kind === 'text') asked.done(answer.text)
+      if (answer.kind === 'made') asked.done(answer.made)
       else
         asked.fail(
           new ServerProblem(

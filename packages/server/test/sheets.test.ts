@@ -53,6 +53,25 @@ describe('sheets on demand', () => {
       }
     }
   })
+  test('what is printed comes as PDF on either paper, solids as a package', async () => {
+    for (const sheet of ['run-sheet.pdf', 'cup-labels.pdf', 'drawing.pdf', 'care.pdf', 'templates.pdf'])
+      for (const paper of ['A4', 'letter']) {
+        const answer = await get(`sound00001/${sheet}?paper=${paper}`)
+        expect(answer.status, sheet).toBe(200)
+        expect(answer.headers.get('content-type')).toBe('application/pdf')
+        const bytes = Buffer.from(await answer.arrayBuffer())
+        expect(bytes.subarray(0, 5).toString('latin1')).toBe('%PDF-')
+      }
+    const solid = await get('sound00001/solid.3mf')
+    expect(
+      Buffer.from(await solid.arrayBuffer())
+        .subarray(0, 2)
+        .toString('latin1')
+    ).toBe('PK')
+    expect((await get('sound00001/drawing.pdf?paper=A5')).status).toBe(400)
+    expect((await get('stopped001/cup-labels.pdf')).status).toBe(409)
+    expect((await get('stopped001/drawing.pdf')).status).toBe(200)
+  })
   test('while a stop stands the run sheet is not written; with a reason for each it is', async () => {
     const refused = await get('stopped001/run-sheet.md')
     expect(refused.status).toBe(409)

@@ -1,0 +1,67 @@
+import { deflateSync } from 'node:zlib'
+import type { PageAssets, Paper, Planned, Sheet } from '@castwright/engine'
+import {
+  buyCsv,
+  careOf,
+  cupLabels,
+  drawnOf,
+  page,
+  paperTemplates,
+  pngAddress,
+  runSheet,
+  runSheetHtml,
+  runSheetMarkdown,
+  sectionDrawing,
+  solidFiles
+} from '@castwright/engine'
+import type { SheetName } from './sheet-kind.ts'
+
+/** What a sheet is made with, beside the plan. */
+export interface SheetWith {
+  readonly assets: PageAssets | null
+  readonly paper: Paper
+}
+
+/** What writes PDF files is loaded when one is asked for. */
+const writer = () => import('./paper/index.ts')
+
+/** Makes one sheet of a plan; null: the page is not built, or the piece has nothing to print there. */
+export async function madeSheet(
+  name: SheetName,
+  planned: Planned,
+  { assets, paper }: SheetWith
+): Promise<string | Uint8Array | null> {
+  const { plan } = planned
+  const drawn = () => drawnOf(planned, image => pngAddress(image, deflateSync))
+  const about = (words: string) => ({ title: `${plan.name}: ${words}`, asOf: plan.asOf })
+  switch (name) {
+    case 'plan.json':
+      return `${JSON.stringify(plan, null, 2)}\n`
+    case 'page.html':
+      return assets === null ? null : page(planned, assets, image => pngAddress(image, deflateSync))
+    case 'run-sheet.html':
+      return runSheetHtml(planned, { fonts: assets?.fonts ?? [] })
+    case 'run-sheet.md':
+      return runSheetMarkdown(planned)
+    case 'run-sheet.pdf':
+      return (await writer()).runSheetPdf(runSheet(planned), drawn(), paper)
+    case 'cup-labels.pdf':
+      return ofSheets(cupLabels(runSheet(planned), paper))
+    case 'templates.pdf':
+      return ofSheets(paperTemplates(planned, paper).flatMap(t => t.sheets))
+    case 'drawing.pdf':
+      return (await writer()).sheetsPdf([sectionDrawing(planned, paper)], about('drawing'))
+    case 'care.pdf':
+      return (await writer()).carePdf(careOf(planned), drawn(), paper)
+    case 'buy.csv':
+      return buyCsv(plan)
+    case 'solid.3mf':
+      return (await writer()).packed(solidFiles(planned.work).threeMf)
+  }
+
+  async function ofSheets(sheets: readonly Sheet[]): Promise<Uint8Array | null> {
+    return sheets.length === 0
+      ? null
+      : (await writer()).sheetsPdf(sheets, about(name.replace('.pdf', '').replace('-', ' ')))
+  }
+}
