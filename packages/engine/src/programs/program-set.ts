@@ -130,6 +130,8 @@ function grouped({ bench, settings }: Machining, made: readonly MadePath[]): Mad
       last.operation.kind !== 'outline' &&
       m.operation.kind !== 'outline' &&
       last.operation.kind !== 'pin holes' &&
+      last.operation.kind !== 'edges' &&
+      m.operation.kind !== 'edges' &&
       (last.operation.kind === 'index holes') === (m.operation.kind === 'index holes') &&
       quiet(bench.stack.steps, last.operation.step, m.operation.step) &&
       settings[m.operation.setting] !== undefined

@@ -1,6 +1,7 @@
 import type { CutterShape } from '../catalogue/cutter-shape.ts'
 import type { Machining } from '../cuts/operation/machining.ts'
 import type { Operation } from '../cuts/operation/operation.ts'
+import { edgeEvents } from '../cuts/operation/wanted-edge.ts'
 import { cuttersOf } from '../cuts/run/cutters.ts'
 import type { Proof } from '../proving/judge/prove.ts'
 import { proveProgram } from '../proving/judge/prove.ts'
@@ -85,8 +86,14 @@ function byStep({ programs, machining }: ProgramSet): ProgramFile[][] {
 function together({ settings }: Machining, group: readonly ProgramFile[], p: ProgramFile): boolean {
   const [a, b] = [group[0]!.made[0]!.operation, p.made[0]!.operation]
   if (settings[a.setting]!.setting.index !== settings[b.setting]!.setting.index) return false
-  if ((a.kind === 'index holes') !== (b.kind === 'index holes')) return false
+  if (a.before !== b.before && (apart(a) || apart(b))) return false
+  if (apart(a) !== apart(b)) return false
   return group.some(g => firstStep(g) <= lastStep(p) && firstStep(p) <= lastStep(g))
+}
+
+// What stands in no step's own events: index holes, edges (each by itself).
+function apart({ kind, at }: Operation): string | null {
+  return kind === 'index holes' ? kind : kind === 'edges' ? at : null
 }
 
 function numberOf({ made }: ProgramFile): number {
@@ -121,15 +128,18 @@ function* proveStep(machining: Machining, programs: readonly ProgramFile[]): Gen
     return unplaced(own, machining.settings[made[0]!.operation.setting]!.frame)
   })
   const step = stack.steps[first]!
-  const before = stack.states[first - 1]?.events ?? 0
-  const after = stack.states[last]!.events
+  const { before } = operation
+  // A chamfer is no event of the stack: here it is put where it happens.
+  const edges =
+    operation.kind === 'edges' ? edgeEvents(stack, { on, topMm: operation.job.topMm }, operation.at) : null
+  const after = edges === null ? stack.states[last]!.events : before + edges.length
   const guards = guardsOf(
     machining,
     programs,
     moves.map(m => m.count)
   )
   const proof = yield* proveProgram({
-    stack,
+    stack: edges === null ? stack : { ...stack, events: [...stack.events.slice(0, before), ...edges] },
     up: on.setting.up,
     datum: { ...machining.pins.datum, zeroMm: on.frame.zeroZ },
     events: before,
@@ -145,7 +155,7 @@ function* proveStep(machining: Machining, programs: readonly ProgramFile[]): Gen
   return {
     step: first,
     setting: operation.setting,
-    at: step.at,
+    at: operation.kind === 'edges' ? operation.at : step.at,
     programs: programs.map((p, i) => ({
       file: p.file,
       lines: p.written.lines,

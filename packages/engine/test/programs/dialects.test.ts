@@ -32,10 +32,10 @@ test.for(DIALECTS)('%s: read back and proved clean', ([, program, mark]) => {
   }
 })
 
-test('an edge by machine is said to have no program', () => {
+test('a round edge by machine is said to have no program', () => {
   const piece = {
     ...machinePiece(9),
-    edges: [{ profile: 'chamfer' as const, size: 2, way: 'machine' as const }]
+    edges: [{ profile: 'round' as const, size: 2, way: 'machine' as const }]
   }
-  expect(setIn(piece).notMade.map(n => [n.at, n.name])).toEqual([['/edges/0', 'chamfer of the front edge']])
+  expect(setIn(piece).notMade.map(n => [n.at, n.name])).toEqual([['/edges/0', 'round of the front edge']])
 })

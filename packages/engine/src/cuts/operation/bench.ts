@@ -27,11 +27,14 @@ export class Place {
   readonly bench: Bench
   readonly on: MachineSetting
   readonly step: number
+  /** The step its operations stand under, where that is another; null: the same. */
+  readonly listed: number | null
 
-  constructor(bench: Bench, on: MachineSetting, step: number) {
+  constructor(bench: Bench, on: MachineSetting, step: number, listed: number | null = null) {
     this.bench = bench
     this.on = on
     this.step = step
+    this.listed = listed
   }
 
   /** Events of the stack before the step. */

@@ -18,6 +18,7 @@ import { Place } from './bench.ts'
 import type { MachineSetting, NotMade, Operation, Wanted } from './operation.ts'
 import { frameAt, positionsOf } from './position.ts'
 import { wantedOfCut } from './wanted-cut.ts'
+import { wantedOfEdges } from './wanted-edge.ts'
 import { wantedOfFlatten, wantedOfIndexHoles, wantedOfPins } from './wanted-face.ts'
 import { wantedOfMarking } from './wanted-mark.ts'
 
@@ -78,21 +79,31 @@ export function machiningOf(input: MachiningInput, prefix = ''): Machining | nul
   const machineSettings = settings.map((s, index): MachineSetting => ({ ...s, index }))
   for (const on of machineSettings) {
     const indexed = indexStep(stack, on)
-    for (let i = on.setting.from; i <= on.setting.to; i++) {
-      const place = new Place(bench, on, i)
-      if (on.position === null || on.position.number === 1) notMade.push(...edgesOf(place))
-      const queue = [...(i === indexed ? wantedOfIndexHoles(place) : []), ...wantedAt(place, pins)]
+    const edged = edgeStep(stack, on)
+    const make = (place: Place, all: readonly (Wanted | NotMade)[]) => {
+      const queue = [...all]
       while (queue.length > 0) {
         const wanted = queue.shift()!
-        const made = operationOf(place, wanted, operations.length + 1)
+        const made = 'reason' in wanted ? wanted : operationOf(place, wanted, operations.length + 1)
         if ('reason' in made) {
           // What is not made is told once, not in every position.
           if (!notMade.some(n => n.at === made.at && n.name === made.name)) notMade.push(made)
           continue
         }
         operations.push(made)
-        queue.unshift(...(wanted.after?.(made.cutter) ?? []))
+        if ('after' in wanted) queue.unshift(...(wanted.after?.(made.cutter) ?? []))
       }
+    }
+    for (let i = on.setting.from; i <= on.setting.to; i++) {
+      const place = new Place(bench, on, i)
+      if (i === indexed) make(place, wantedOfIndexHoles(place))
+      // Edges while the waste still holds the piece.
+      if (i === edged) make(place, wantedOfEdges(place))
+      make(place, wantedAt(place, pins))
+    }
+    if (edged > on.setting.to) {
+      const place = new Place(bench, on, edged, on.setting.to)
+      make(place, wantedOfEdges(place))
     }
   }
   if (operations.length + notMade.length === 0) return null
@@ -107,35 +118,21 @@ function indexStep({ steps }: Pick<Stack, 'steps'>, { setting, position }: Machi
   return setting.from
 }
 
+/** The step before which the edges are worked: that which cuts the piece out, else after the last of the setting. */
+function edgeStep({ steps }: Pick<Stack, 'steps'>, { setting }: MachineSetting): number {
+  for (let i = setting.from; i <= setting.to; i++) if (steps[i]!.cut?.value.kind === 'outline') return i
+  return setting.to + 1
+}
+
 /** Whether anything of the piece is cut by machine at all. */
 function byMachine({ piece }: Pick<Stack, 'piece'>): boolean {
-  const ways = [...piece.cuts, ...piece.markings].map(c => c.way)
+  const ways = [...piece.cuts, ...piece.markings, ...piece.edges].map(c => c.way)
   return ways.length === 0 || ways.includes('machine')
 }
 
 function regionInProgram(bench: Bench, frame: MachineSetting['frame']) {
   const place = new Place(bench, { frame } as MachineSetting, 0)
   return place.region(bench.stack.geometry.mould)
-}
-
-// Edges follow a bearing by hand; no program is made of one.
-function edgesOf({ bench, on, step }: Place): NotMade[] {
-  if (bench.stack.steps[step]!.kind !== 'work edges') return []
-  return bench.stack.piece.edges.flatMap((edge, i): NotMade[] =>
-    edge.way !== 'machine'
-      ? []
-      : [
-          {
-            setting: on.index,
-            step,
-            at: `/edges/${i}`,
-            name: `${edge.profile} of the ${edge.face === 'both' ? 'edges' : `${edge.face} edge`}`,
-            says: 'edges are worked with a router and a bearing by hand: let its way be router',
-            largestMm: null,
-            reason: 'kind'
-          }
-        ]
-  )
 }
 
 function wantedAt(place: Place, pins: PinPlan): Wanted[] {
@@ -157,8 +154,9 @@ function wantedAt(place: Place, pins: PinPlan): Wanted[] {
 function operationOf(place: Place, wanted: Wanted, number: number): Operation | NotMade {
   const { bench, on, step } = place
   const { stack, box, machine, shop, tolMm } = bench
-  const at = stack.steps[step]!.at
-  const of = { setting: on.index, step, at, name: wanted.name }
+  const listed = place.listed ?? step
+  const at = wanted.at ?? stack.steps[listed]!.at
+  const of = { setting: on.index, step: listed, at, name: wanted.name }
   const chosen = cutterFor(wanted, box.cutters)
   if ('reason' in chosen) return { ...of, ...chosen }
   const { cutter, why, limits } = chosen
@@ -184,6 +182,7 @@ function operationOf(place: Place, wanted: Wanted, number: number): Operation | 
   return {
     ...of,
     number,
+    before: place.before,
     kind: wanted.kind,
     cutter,
     cutterWhy: why,

@@ -20,6 +20,7 @@ export type OperationKind =
   | 'bore'
   | 'groove'
   | 'keyhole'
+  | 'edges'
   | 'outline'
   | 'marking'
   | 'figures'
@@ -50,6 +51,8 @@ export interface Operation {
   /** Index of the machine setting, and of the step it is part of. */
   readonly setting: number
   readonly step: number
+  /** How many events of the stack have happened before it. */
+  readonly before: number
   /** JSON Pointer to what it comes from. */
   readonly at: string
   readonly kind: OperationKind
@@ -80,6 +83,8 @@ export interface NotMade {
 /** An operation before its cutter is chosen. Places are in the coordinates of the setting, heights z. */
 export interface Wanted {
   readonly kind: OperationKind
+  /** JSON Pointer to what it comes from; left out: the entry of its step. */
+  readonly at?: string
   readonly name: string
   readonly need: CutterNeed
   /** Cutter of the shop that the document names. */
