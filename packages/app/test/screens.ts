@@ -154,6 +154,26 @@ const SCREENS: readonly Screen[] = [
     }
   },
   {
+    name: 'bench, the number pad open',
+    path: '/piece/panel123/bench',
+    ready: async page => {
+      await page.locator('.bench-step').waitFor({ timeout: CAST_MS })
+      await page.getByRole('button', { name: 'Enter a reading' }).click()
+      await page.getByRole('button', { name: /^Humidity/ }).click()
+      await page.locator('.pad').waitFor()
+    }
+  },
+  {
+    name: 'bench while a stop stands',
+    path: '/piece/spoiled1/bench',
+    ready: page => page.locator('.bench-stop').waitFor({ timeout: CAST_MS })
+  },
+  {
+    name: 'print while a stop stands',
+    path: '/piece/spoiled1/print',
+    ready: page => page.locator('main.print li.not').first().waitFor({ timeout: CAST_MS })
+  },
+  {
     name: 'cuts by hand',
     path: '/piece/panel123/cuts',
     ready: async page => {

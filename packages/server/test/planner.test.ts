@@ -15,7 +15,8 @@ const ask = (document: unknown = panel) => ({
   readings: [],
   asOf: '2026-11-20T09:00+01:00',
   despite: [],
-  assets: null
+  assets: null,
+  paper: 'A4' as const
 })
 /** Limits are read at each ask: a test may change them in between. */
 const limits = (more: Partial<PlannerLimits> = {}) => ({
@@ -34,9 +35,9 @@ afterEach(() => {
   for (const p of kept.splice(0)) p.close()
 })
 /** What became of it: the first word of the text, or the code of the refusal. */
-const ended = (asked: Promise<string>) =>
+const ended = (asked: Promise<string | Uint8Array>) =>
   asked.then(
-    text => (text.length > 20 ? 'planned' : text),
+    made => (made.length > 20 ? 'planned' : String(made)),
     (e: { status: number; code: string }) => `${e.status} ${e.code}`
   )
 

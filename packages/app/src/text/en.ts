@@ -7,6 +7,7 @@ export const en = {
     sheet: 'Sheet',
     cuts: 'Cuts',
     bench: 'Bench',
+    print: 'Print',
     pieces: 'Pieces',
     shop: 'Shop',
     devices: 'Devices',
