@@ -3,6 +3,7 @@ import { roomRange } from './cast/room-range.ts'
 import { planMachineCut } from './cuts/run/plan-cut.ts'
 import { byRank, findingsOf } from './findings/checks.ts'
 import type { Finding } from './findings/finding.ts'
+import { notMadeOnce } from './findings/not-made-once.ts'
 import type { Work } from './findings/work.ts'
 import { planFace } from './finish/face-plan.ts'
 import { sandingHazards } from './finish/sands-at.ts'
@@ -56,7 +57,7 @@ export function plan(input: PlanInput, options: PlanOptions): Planned {
 export function withFindings(planned: Planned, more: readonly Finding[], options: PlanOptions): Planned {
   if (more.length === 0) return planned
   const { work, volumes, plan: before } = planned
-  const findings = byRank([...before.findings, ...more])
+  const findings = byRank(notMadeOnce(before.findings, more))
   return { work, volumes, plan: planFrom(work, findings, volumes, { ...options, effort: before.effort }) }
 }
 

@@ -4,6 +4,7 @@ import {
   cutsPlan,
   despiteNotes,
   fittedTests,
+  notMadeOnce,
   programFilesOf,
   restarted,
   surelyPlanned,
@@ -83,9 +84,8 @@ With --restart one program is written that begins at a later pass of another, af
     const fitted = scrap === null ? null : fittedTests(proved.set, scrap)
     const cuts: CutsPlan = fitted === null ? proved : { ...proved, set: fitted.set }
     err.push(...(fitted?.short ?? []).map(shortWords))
-    const standing = [...before.plan.findings, ...cuts.findings].filter(
-      f => f.severity === 'stop' && !given.despite.some(d => d.id === f.id)
-    )
+    const told = notMadeOnce(before.plan.findings, cuts.findings)
+    const standing = told.filter(f => f.severity === 'stop' && !given.despite.some(d => d.id === f.id))
     const folder = given.texts.get('out')
     const again = againOf(given.texts, cuts, before.plan)
     if (again !== null && standing.length === 0) {
@@ -102,10 +102,10 @@ With --restart one program is written that begins at a later pass of another, af
       err.push(
         `no program is written while a stop stands: ${[...new Set(standing.map(f => f.id))].join(', ')}; "castwright check" says what mends them`
       )
-    const others = before.plan.findings.filter(f => f.severity === 'stop')
+    const said = told.filter(f => f.severity === 'stop' || !before.plan.findings.includes(f))
     const out = given.flags.has('json')
       ? data
-      : `${cutsReport(before.plan.name, cuts)}\n${findingsReport([...others, ...cuts.findings])}`
+      : `${cutsReport(before.plan.name, cuts)}\n${findingsReport(said)}`
     return { out, err: joined(err), code: standing.length > 0 ? 1 : 0 }
   }
 }

@@ -3,6 +3,7 @@ import type { MachineCut } from '../cuts/run/machine-cut.ts'
 import { decimals } from '../quantity/format.ts'
 import type { Check, Found } from './finding.ts'
 import { setValue, typedAt } from './fix.ts'
+import { lineOverCutter } from './line-over-cutter.ts'
 import type { Work } from './work.ts'
 
 /** Kinds of cuts whose shape `pocket-closed` looks at. */
@@ -31,6 +32,8 @@ function one(work: Work, cut: MachineCut): Found[] {
       }
     ]
   if (!('none' in choice)) return []
+  // A V of another angle, or a line wider than its V, is said by the check of lines.
+  if (cut.need.kind === 'v' && lineOverCutter.run(work).some(f => f.at === at)) return []
   // A pocket or slot that no cutter goes into is said by the check of its shape.
   const drawn = work.entries.cuts.find(c => c.at === at)?.value
   if (choice.none.reason === 'size' && drawn?.shape !== undefined && CLOSED.has(drawn.kind)) return []

@@ -79,9 +79,10 @@ export const pairs: readonly Pair[] = [
   },
   {
     id: 'cutter-missing',
-    about: 'a marking of 45° and a V of 60 in the drawer',
+    about: 'a marking, and no V in the drawer',
     sound: { piece: scale(60), shop: shop() },
-    edit: { op: 'replace', path: '/markings/0/angle', value: 45 },
+    on: 'shop',
+    edit: { op: 'remove', path: '/cutters/2' },
     severity: 'caution'
   },
   {
