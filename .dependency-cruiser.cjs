@@ -97,6 +97,13 @@ module.exports = {
       from: { path: `^${engine}/cuts/` },
       to: { path: `^${engine}/proving/` }
     },
+    {
+      name: 'rescue-stands-above',
+      comment: 'rescue plans changed pieces: it calls plan, and nothing of the flow knows it',
+      severity: 'error',
+      from: { path: `^${engine}/`, pathNot: `^${engine}/(rescue/|index.ts$)` },
+      to: { path: `^${engine}/rescue/` }
+    },
     ...base.map((folder, i) => only(folder, base.slice(0, i))),
     // A model takes numbers and materials; it knows nothing of a piece.
     ...models.map(folder => only(folder, ['quantity', 'shape', 'catalogue'])),

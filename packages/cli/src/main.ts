@@ -9,6 +9,7 @@ import { exchangeLog, logCommand } from './command/log.ts'
 import { newCommand } from './command/new.ts'
 import { planCommand } from './command/plan.ts'
 import { proveCommand } from './command/prove.ts'
+import { rescueCommand } from './command/rescue.ts'
 import { schemaCommand } from './command/schema.ts'
 import type { ServerModule } from './command/serve.ts'
 import { serveApp, serveCommand } from './command/serve.ts'
@@ -25,6 +26,7 @@ const COMMANDS: readonly Command[] = [
   cutsCommand,
   proveCommand,
   logCommand,
+  rescueCommand,
   cupCommand,
   listCommand,
   schemaCommand,

@@ -1,0 +1,37 @@
+import type { Condition } from '../condition.ts'
+import { bowOver } from './bow-over.ts'
+import { bubble } from './bubble.ts'
+import { cutterBroken } from './cutter-broken.ts'
+import { fitLoose, fitTight } from './fit.ts'
+import { heightOver } from './height-over.ts'
+import { heightShort } from './height-short.ts'
+import { holeMisplaced } from './hole-misplaced.ts'
+import { hotBatch } from './hot-batch.ts'
+import { leak } from './leak.ts'
+import { missedMarbling } from './missed-marbling.ts'
+import { missedRecoat } from './missed-recoat.ts'
+import { softCure } from './soft-cure.ts'
+import { stonesProud, stonesSunk } from './stones.ts'
+import { thicknessUnder } from './thickness-under.ts'
+import { timberParted } from './timber-parted.ts'
+
+/** Everything that goes differently and has ways on: one a file. What harms a person comes first. */
+export const CONDITIONS: readonly Condition[] = [
+  hotBatch,
+  leak,
+  heightShort,
+  heightOver,
+  missedMarbling,
+  missedRecoat,
+  softCure,
+  stonesProud,
+  stonesSunk,
+  bubble,
+  timberParted,
+  bowOver,
+  thicknessUnder,
+  holeMisplaced,
+  fitTight,
+  fitLoose,
+  cutterBroken
+]

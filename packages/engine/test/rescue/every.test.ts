@@ -1,0 +1,201 @@
+import { describe, expect, it } from 'vitest'
+import { find } from '../../src/catalogue/find.ts'
+import { applyPatch, invertPatch } from '../../src/piece/patch.ts'
+import { checkPiece, usualShop } from '../../src/piece/read.ts'
+import type { Reading } from '../../src/piece/reading-schema.ts'
+import { TROUBLES } from '../../src/piece/reading-schema.ts'
+import { plan } from '../../src/plan.ts'
+import { CONDITIONS } from '../../src/rescue/conditions/every-condition.ts'
+import type { Rescue } from '../../src/rescue/rescues.ts'
+import { RESCUE_KINDS, rescues } from '../../src/rescue/rescues.ts'
+import { inputOf, PANEL, reading } from './bench.ts'
+
+/** Every condition on one piece at the moment when it happens. */
+const MARBLED = {
+  ...PANEL,
+  pours: [
+    {
+      ...PANEL.pours[0],
+      marbling: [
+        { share: 60, tint: [{ pigment: 'green-paste', percent: 2 }] },
+        { share: 40, tint: [{ pigment: 'white-paste', percent: 3 }] }
+      ],
+      tint: []
+    },
+    PANEL.pours[1]
+  ]
+}
+const STONED = {
+  ...PANEL,
+  pours: [
+    { ...PANEL.pours[0], stones: [{ kind: 'river-gravel', placed: [{ at: [0, 40], size: [14, 10, 5] }] }] },
+    PANEL.pours[1]
+  ]
+}
+const SHOP = {
+  ...usualShop(),
+  rates: { ...usualShop().rates, labour: 40 },
+  resins: [],
+  prices: []
+}
+const poured = () => reading(9, { kind: 'poured', pour: 'green', mass: 820 })
+const bothPoured = () => [
+  poured(),
+  reading(21, { kind: 'poured', pour: 'clear', mass: 900 }),
+  reading(21, { kind: 'done', step: 'pour clear' })
+]
+const demoulded = () => [...bothPoured(), reading(21 + 72, { kind: 'demoulded' })]
+
+const LATER = '2026-12-16T12:00+01:00'
+const CASES: Record<
+  string,
+  {
+    piece?: object
+    readings: Reading[]
+    asOf?: string
+    of?: string
+    by?: number
+    answers?: Record<string, string>
+  }
+> = {
+  'height short': { readings: [poured(), reading(20, { kind: 'height', pour: 'green', height: 10.4 })] },
+  'height over': { readings: [poured(), reading(20, { kind: 'height', pour: 'green', height: 13.6 })] },
+  'missed marbling': { piece: MARBLED, readings: [poured()] },
+  'missed recoat': { readings: [poured()], asOf: '2026-12-09T12:00+01:00' },
+  'hot batch': { readings: [poured(), reading(16, { kind: 'temperature', pour: 'green', temperature: 74 })] },
+  'soft cure': {
+    readings: [poured(), reading(9 + 120, { kind: 'stage', pour: 'green', stage: 'tacky' })],
+    asOf: LATER
+  },
+  'bow over': {
+    readings: [...demoulded(), reading(150, { kind: 'flatness', face: 'front', out: 1.8 })],
+    asOf: LATER
+  },
+  'hole misplaced': { readings: demoulded(), asOf: LATER, of: 'pocket', by: 6 },
+  'stones proud': { piece: STONED, readings: [poured()], of: 'green', by: 2 },
+  'stones sunk': { piece: STONED, readings: [poured()], of: 'green', by: 3 },
+  bubble: { readings: demoulded(), asOf: LATER, of: 'clear', by: 2, answers: { at: '10,40' } },
+  'thickness under': {
+    readings: [
+      ...demoulded(),
+      reading(150, { kind: 'done', step: 'flatten back' }),
+      reading(151, { kind: 'thickness', thickness: 23.9 })
+    ],
+    asOf: LATER
+  },
+  'fit tight': {
+    readings: [...demoulded(), reading(190, { kind: 'size', cut: 'pocket', across: 39.6 })],
+    asOf: LATER
+  },
+  'fit loose': {
+    readings: [...demoulded(), reading(190, { kind: 'size', cut: 'pocket', across: 40.6 })],
+    asOf: LATER
+  },
+  'timber parted': {
+    readings: [
+      ...demoulded(),
+      reading(150, { kind: 'trouble', trouble: 'timber parted', of: 'left', by: 0.4 })
+    ],
+    asOf: LATER
+  },
+  leak: { readings: [reading(9, { kind: 'poured', pour: 'green', mass: 2600 })] },
+  'cutter broken': { readings: demoulded(), asOf: LATER, of: 'pocket' }
+}
+
+function rescueOf(
+  kind: string,
+  shop = SHOP
+): { rescue: Rescue; input: ReturnType<typeof inputOf>; asOf: string } {
+  const c = CASES[kind]!
+  const input = inputOf(c.readings, c.piece ?? PANEL, shop)
+  const asOf = c.asOf ?? '2026-12-06T08:00+01:00'
+  const found = rescues(input, {
+    asOf,
+    what: kind as (typeof TROUBLES)[number],
+    ...(c.of === undefined ? {} : { of: c.of }),
+    ...(c.by === undefined ? {} : { byMm: c.by }),
+    ...(c.answers === undefined ? {} : { answers: c.answers })
+  })
+  return { rescue: found[0]!, input, asOf }
+}
+
+describe('every trouble has a condition, and every condition a trouble', () => {
+  it('by their names', () => {
+    expect(CONDITIONS.map(c => c.kind).sort()).toEqual([...TROUBLES].sort())
+    expect(Object.keys(CASES).sort()).toEqual([...TROUBLES].sort())
+    expect(RESCUE_KINDS.every(k => k.about.length > 10)).toBe(true)
+  })
+})
+
+describe.each([...TROUBLES])('%s', kind => {
+  const { rescue, input, asOf } = rescueOf(kind)
+
+  it('has two ways at least, or says why only one', () => {
+    expect(rescue.trouble.kind).toBe(kind)
+    if (rescue.ways.length < 2) expect(rescue.closed.length).toBeGreaterThan(0)
+    expect(rescue.ways.length).toBeGreaterThan(0)
+    expect(rescue.ways.length + rescue.closed.length).toBeGreaterThan(2)
+    for (const c of rescue.closed) {
+      expect(c.why).not.toBe('')
+      // None is closed because its change could not be planned.
+      expect(c.why).not.toContain('cannot be planned')
+    }
+  })
+
+  it('asks what happened, and asserts no cause', () => {
+    expect(rescue.questions.length).toBeGreaterThan(0)
+    for (const q of rescue.questions) expect(q.asks.endsWith('?') || q.asks.includes('? ')).toBe(true)
+    expect(rescue.trouble.says).not.toMatch(/because|caused by|due to/)
+  })
+
+  it('gives figures that are those of the plan of the changed piece, made anew', () => {
+    const base = plan(input, { asOf, effort: 'preview' }).plan
+    for (const way of rescue.ways) {
+      const document = applyPatch(input.piece.document, way.patch)
+      const again = plan({ ...input, piece: checkPiece(document, 'again') }, { asOf, effort: 'preview' }).plan
+      expect(way.after, way.id).toEqual(again.totals)
+      expect(way.cost.planDays, way.id).toBeCloseTo(again.totals.waitDays - base.totals.waitDays, 9)
+      expect(way.cost.material, way.id).toBeCloseTo(again.totals.materialCost - base.totals.materialCost, 9)
+      expect(way.cost.labour, way.id).toBeCloseTo((way.cost.handsMin / 60) * 40, 9)
+      for (const risk of way.risks)
+        expect(
+          again.findings.some(f => f.id === risk.id && f.says === risk.says),
+          `${way.id} ${risk.id}`
+        ).toBe(true)
+    }
+  })
+
+  it('gives changes that apply and are taken back', () => {
+    for (const way of rescue.ways) {
+      const before = input.piece.document
+      const after = applyPatch(before, way.patch)
+      expect(applyPatch(after, invertPatch(before, way.patch)), way.id).toEqual(before)
+      if (way.patch.length > 0) expect(after, way.id).not.toEqual(before)
+    }
+  })
+
+  it('says what is done with its safety lines, and what is given up', () => {
+    for (const way of rescue.ways) {
+      expect(way.does.length).toBeGreaterThan(5)
+      expect(way.chanceBasis).toBe('common practice, no source')
+      for (const s of way.safety) expect(s.defersTo.length + s.line.length).toBeGreaterThan(20)
+      const words = way.how.join(' ')
+      // Who pours is told what pouring does.
+      if (/\b(mix|pour|flood|fill)\b/.test(words) && way.patch.length > 0)
+        expect(way.safety.map(s => s.line).join(' '), way.id).toContain(
+          find('hazard', 'mixing-resin')!.lines[0]
+        )
+    }
+  })
+
+  it('ranks by its rule: what stands first is no worse in anything before it', () => {
+    const key = (w: Rescue['ways'][number]) => [w.lost ? 1 : 0, w.after.stops, w.after.cautions]
+    rescue.ways.forEach((w, i) => {
+      const next = rescue.ways[i + 1]
+      if (next === undefined) return
+      const [a, b] = [key(w), key(next)]
+      const k = a.findIndex((v, j) => v !== b[j])
+      expect(k < 0 || a[k]! < b[k]!).toBe(true)
+    })
+  })
+})
