@@ -51,8 +51,8 @@ export const PROVED: Readonly<Record<ReportKind, ProvedCheck>> = {
     severity: 'stop',
     unit: 'mm',
     cases: [],
-    says: (_, v, l) =>
-      `brings the shank, thicker than the cutter and ${l} mm above its tip, against material ${v} mm high`
+    says: (r, v, l) =>
+      `brings the shank, thicker than the cutter and ${l} mm above its tip, against ${r.name === '' ? 'material' : `${r.name},`} ${v} mm high`
   },
   'holder rubs': {
     id: 'holder-in-work',
@@ -60,8 +60,8 @@ export const PROVED: Readonly<Record<ReportKind, ProvedCheck>> = {
     severity: 'stop',
     unit: 'mm',
     cases: [],
-    says: (_, v, l) =>
-      `brings the holder, ${l} mm above the tip, against material ${v} mm high. Use a cutter that stands farther out`
+    says: (r, v, l) =>
+      `brings the holder, ${l} mm above the tip, against ${r.name === '' ? 'material' : `${r.name},`} ${v} mm high. Use a cutter that stands farther out`
   },
   stones: {
     id: 'stones-in-path',

@@ -3,31 +3,22 @@ import { MOTION, type Motions } from '../motion.ts'
 import type { Block } from '../sweep/block.ts'
 import { forChords } from '../sweep/chords.ts'
 import type { Hollows } from '../sweep/hollow.ts'
-import { type Profile, profileOf } from '../sweep/profile.ts'
+import { type Profile, profileOf, slimmer } from '../sweep/profile.ts'
 import { Sweeper } from '../sweep/sweeper.ts'
 import { Tally } from '../sweep/tally.ts'
+import { Engagement } from './engagement.ts'
 import type { Envelope, Guards } from './guards.ts'
-import { type Report, type ReportKind, reportOf } from './report.ts'
+import { judgement, PLUNGE_MM, TOUCH_MM } from './judgement.ts'
+import type { Report, ReportKind } from './report.ts'
 import { Rub } from './rub.ts'
 
-/** Material passed by less is rounding, mm. */
-const TOUCH_MM = 0.05
-/** A cutter that does not cut in its middle may go straight into so much, mm. */
-const PLUNGE_MM = 0.2
 /** Rapid moves are tried with a cutter that is so much slimmer, mm: figures of a program are rounded. */
 const SLIM_MM = 0.05
 /** Falling steeper than this is going straight down: fall over way. */
 const STEEP = 1
 
-/** What is watched up to the very edge of what is wanted: a path may stray over the middle of a cell there. */
-const AT_EDGES: ReadonlySet<ReportKind> = new Set<ReportKind>(['far face', 'void', 'closed layer'])
-/** Less of it than this is such a cell or two, mm². */
-const EDGE_MM2 = 0.25
-
 /** Goes along the moves of a program, takes off the block what they sweep, and says what is wrong with them. */
 export class Judge {
-  /** Most material taken, mm³ a minute and mm² of cross-section, and where. */
-  readonly peak = { mm3Min: 0, mm2: 0, line: 0 }
   removedMm3 = 0
   deepestMm = Number.POSITIVE_INFINITY
 
@@ -37,6 +28,7 @@ export class Judge {
   private readonly guards: Guards
   private readonly sweeper: Sweeper
   private readonly rub: Rub
+  private readonly engagement: Engagement
   private readonly tallies = new Map<ReportKind, Tally>()
   private x = Number.NaN
   private y = Number.NaN
@@ -53,9 +45,6 @@ export class Judge {
   private stopped = false
   /** Length of the move at hand on the plan. */
   private way = 0
-  private long = 0
-  private minutes = 0
-  private volume = 0
 
   constructor(
     block: Block,
@@ -69,7 +58,8 @@ export class Judge {
     this.cutters = cutters
     this.guards = guards
     this.sweeper = new Sweeper(block, hollows)
-    this.rub = new Rub(block, this.tally('shank rubs'), this.tally('holder rubs'))
+    this.rub = new Rub(block)
+    this.engagement = new Engagement(guards.mostMm3Min, this.tally('too much at once'))
   }
 
   /** One move of the program; they are given in order. */
@@ -83,7 +73,9 @@ export class Judge {
       if (kind === MOTION.change) this.stopped = false
       return
     }
-    const [x1, y1, z1] = [motions.x[n]!, motions.y[n]!, motions.z[n]!]
+    const x1 = motions.x[n]!
+    const y1 = motions.y[n]!
+    const z1 = motions.z[n]!
     const rapid = kind === MOTION.rapid
     if (motions.tool[n] !== this.tool || rapid !== this.wasRapid) this.endChain()
     block.line = motions.line[n]!
@@ -105,36 +97,16 @@ export class Judge {
     this.endChain()
   }
 
-  /** What was found wrong so far; watches of the block among it. */
-  reports(): Report[] {
-    const out: Report[] = []
-    const limits: Partial<Record<ReportKind, number>> = {
-      'rapid through material': TOUCH_MM,
-      plunge: PLUNGE_MM,
-      bed: this.guards.bedDeepMm,
-      'too much at once': this.guards.mostMm3Min ?? 0
-    }
-    for (const [kind, t] of this.tallies) {
-      if (t.count === 0) continue
-      const c = this.cutters.get(this.motions.tool[this.moveOf(t.worstLine)] ?? -1)
-      const limit =
-        kind === 'deeper than its edges' || kind === 'shank rubs'
-          ? (c?.fluteMm ?? 0)
-          : kind === 'holder rubs'
-            ? (c?.reachMm ?? 0)
-            : (limits[kind] ?? 0)
-      out.push(reportOf(kind, '', t, limit))
-    }
-    this.block.watches.forEach((w, k) => {
-      const t = this.block.tallies[k]!
-      const grazed = AT_EDGES.has(w.kind) && t.places * this.block.cellMm ** 2 < EDGE_MM2
-      if (t.count > 0 && !grazed) out.push(reportOf(w.kind, w.name, t, limits[w.kind] ?? 0))
-    })
-    return out
+  /** Most material taken, mm³ a minute and mm² of cross-section, and where. */
+  get peak(): Engagement['peak'] {
+    return this.engagement.peak
   }
 
-  private moveOf(line: number): number {
-    return this.motions.line.indexOf(line)
+  /** What was found wrong so far; watches of the block among it. */
+  reports(): Report[] {
+    return judgement(this.block, this.tallies, this.rub.met, this.guards, line =>
+      this.cutters.get(this.motions.tool[this.motions.line.indexOf(line)] ?? -1)
+    )
   }
 
   private sweep(n: number, kind: number, x1: number, y1: number, z1: number, cutter: CutterShape): void {
@@ -172,7 +144,10 @@ export class Judge {
     const volume = taken[0]! * cell2
     const depth = taken[1]!
     this.removedMm3 += volume
-    if (kind !== MOTION.rapid && this.way > 1e-6 && motions.feed[n]! > 0) this.count(volume, n)
+    if (kind !== MOTION.rapid && this.way > 1e-6 && motions.feed[n]! > 0) {
+      const radius = this.profile?.radius ?? 0
+      this.engagement.add(volume, this.way, motions.feed[n]!, radius, block.line, this.x, this.y, this.z)
+    }
     if (depth <= TOUCH_MM) return
     if (z1 < this.deepestMm) this.deepestMm = z1
     if (kind === MOTION.rapid) this.say('rapid through material', depth)
@@ -224,27 +199,6 @@ export class Judge {
     this.way = way
   }
 
-  // Volume over way and time, looked at over at least the radius of the cutter.
-  private count(volume: number, n: number): void {
-    this.long += this.way
-    this.minutes += this.way / this.motions.feed[n]!
-    this.volume += volume
-    if (this.profile === null || this.long < Math.max(1, this.profile.radius)) return
-    const mm3Min = this.volume / this.minutes
-    const mm2 = this.volume / this.long
-    if (mm3Min > this.peak.mm3Min) {
-      this.peak.mm3Min = mm3Min
-      this.peak.line = this.block.line
-    }
-    if (mm2 > this.peak.mm2) this.peak.mm2 = mm2
-    const most = this.guards.mostMm3Min
-    if (most !== null && mm3Min > most)
-      this.tally('too much at once').add(this.block.line, mm3Min, this.x, this.y, this.z)
-    this.long = 0
-    this.minutes = 0
-    this.volume = 0
-  }
-
   private endChain(): void {
     const { taken } = this.block
     taken[0] = 0
@@ -256,8 +210,11 @@ export class Judge {
     this.tool = tool
     this.cutter = this.cutters.get(tool) ?? null
     this.profile = this.cutter === null ? null : profileOf(this.cutter)
-    this.slim = this.profile === null ? null : slimmer(this.profile)
+    this.slim = this.profile === null ? null : slimmer(this.profile, SLIM_MM)
     if (this.cutter === null) this.tally('cutter unknown').add(this.block.line, tool, this.x, this.y, this.z)
+    // The lower of the two is the shank, above the edges.
+    const c = this.cutter
+    this.rubsBelow = this.block.highMm - Math.min(c?.fluteMm ?? 0, c?.reachMm ?? 0)
     this.mount(rapid)
   }
 
@@ -284,17 +241,5 @@ export class Judge {
       this.tallies.set(kind, t)
     }
     return t
-  }
-}
-
-function slimmer(p: Profile): Profile {
-  const radius = Math.max(0.5 * p.radius, p.radius - SLIM_MM)
-  const less = p.radius - radius
-  return {
-    ...p,
-    radius,
-    flat: Math.max(0, p.flat - less),
-    corner: p.form === 'ball' ? radius : p.corner,
-    neck: Math.max(0, p.neck - less)
   }
 }

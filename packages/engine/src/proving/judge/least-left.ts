@@ -15,27 +15,30 @@ export interface LeastLeft {
 export function leastLeft(block: Block): { least: LeastLeft[]; depth: SmallMap } {
   const { nx, top } = block
   const depth = new SmallMap(nx, block.ny)
-  const lowest = new Map<number, number>()
-  const cellOf = new Map<number, number>()
+  // By column: how low it was cut anywhere, and where.
+  const { columns } = block
+  const lowest = new Float64Array(columns.count).fill(Number.POSITIVE_INFINITY)
+  const cellOf = new Int32Array(columns.count)
   block.forTiles((i0, j0, i1, j1) => {
     for (let j = j0; j < j1; j++)
       for (let i = i0; i < i1; i++) {
         const p = j * nx + i
         const t = top[p]!
         const k = block.columnAt(i, j)
-        const taken = block.columns.top[k]! - t
+        const taken = columns.top[k]! - t
         if (taken <= 1e-4) continue
         depth.add(i, j, taken)
-        const known = lowest.get(k)
-        if (known !== undefined && known <= t) continue
-        lowest.set(k, t)
-        cellOf.set(k, p)
+        if (lowest[k]! <= t) continue
+        lowest[k] = t
+        cellOf[k] = p
       }
   })
   const best = new Map<string, LeastLeft>()
-  for (const [k, t] of lowest) {
-    const spans = block.columns.spans(k)
-    const p = cellOf.get(k)!
+  for (let k = 0; k < lowest.length; k++) {
+    const t = lowest[k]!
+    if (t === Number.POSITIVE_INFINITY) continue
+    const spans = columns.spans(k)
+    const p = cellOf[k]!
     const say = (over: string, mm: number) => {
       const known = best.get(over)
       if (known === undefined || mm < known.mm)

@@ -1,11 +1,20 @@
 import type { CutterShape } from '../../catalogue/cutter-shape.ts'
 import type { Block } from '../sweep/block.ts'
-import type { Tally } from '../sweep/tally.ts'
+import { Tally } from '../sweep/tally.ts'
 
 /** Way between two looks at what stands round the cutter, mm. */
 const EVERY_MM = 0.5
 /** Material that stands higher by less is let pass, mm. */
 const TOUCH_MM = 0.05
+
+type Part = 'shank rubs' | 'holder rubs'
+
+/** What a part of the cutter above its edges touched: a thing in the way as its watch, or the piece, -1. */
+export interface Rubbed {
+  readonly part: Part
+  readonly on: number
+  readonly tally: Tally
+}
 
 /**
  * Whether shank or holder touch what stands beside the cutter: looked at every {@link EVERY_MM} along a move, at cells
@@ -15,24 +24,22 @@ const TOUCH_MM = 0.05
  */
 export class Rub {
   private readonly block: Block
-  private readonly shank: Tally
-  private readonly holder: Tally
+  readonly met: Rubbed[] = []
 
-  constructor(block: Block, shank: Tally, holder: Tally) {
+  constructor(block: Block) {
     this.block = block
-    this.shank = shank
-    this.holder = holder
   }
 
   along(c: CutterShape, x0: number, y0: number, z0: number, x1: number, y1: number, z1: number): void {
     const inner = c.diameterMm / 2
-    if (c.shankMm / 2 > inner) this.part(this.shank, c.shankMm / 2, c.fluteMm, inner, x0, y0, z0, x1, y1, z1)
+    if (c.shankMm / 2 > inner)
+      this.part('shank rubs', c.shankMm / 2, c.fluteMm, inner, x0, y0, z0, x1, y1, z1)
     if (c.holderMm / 2 > inner)
-      this.part(this.holder, c.holderMm / 2, c.reachMm, inner, x0, y0, z0, x1, y1, z1)
+      this.part('holder rubs', c.holderMm / 2, c.reachMm, inner, x0, y0, z0, x1, y1, z1)
   }
 
   private part(
-    tally: Tally,
+    part: Part,
     radius: number,
     above: number,
     inner: number,
@@ -48,7 +55,7 @@ export class Rub {
     const n = Math.max(1, Math.ceil(Math.hypot(x1 - x0, y1 - y0) / EVERY_MM))
     for (let k = 1; k <= n; k++) {
       const t = k / n
-      this.look(tally, x0 + t * (x1 - x0), y0 + t * (y1 - y0), z0 + t * (z1 - z0), above, inner, radius)
+      this.look(part, x0 + t * (x1 - x0), y0 + t * (y1 - y0), z0 + t * (z1 - z0), above, inner, radius)
     }
   }
 
@@ -64,7 +71,7 @@ export class Rub {
     return block.highestIn(i0, j0, i1, j1)
   }
 
-  private look(tally: Tally, x: number, y: number, z: number, above: number, inner: number, r: number): void {
+  private look(part: Part, x: number, y: number, z: number, above: number, inner: number, r: number): void {
     const { block } = this
     const { cellMm, minX, minY, nx, ny, top } = block
     const limit = z + above + TOUCH_MM
@@ -78,8 +85,22 @@ export class Rub {
         const xv = block.xOf(i) - x
         // Cells within the cutter are cut later; a hair beside it they may be rounding.
         if (xv * xv + yv * yv <= (inner + cellMm) * (inner + cellMm)) continue
-        tally.add(block.line, top[j * nx + i]! - z, block.xOf(i), block.yOf(j), z)
+        this.tally(part, block.standing(i, j)).add(
+          block.line,
+          top[j * nx + i]! - z,
+          block.xOf(i),
+          block.yOf(j),
+          z
+        )
       }
     }
+  }
+
+  private tally(part: Part, on: number): Tally {
+    const known = this.met.find(m => m.part === part && m.on === on)
+    if (known !== undefined) return known.tally
+    const tally = new Tally()
+    this.met.push({ part, on, tally })
+    return tally
   }
 }

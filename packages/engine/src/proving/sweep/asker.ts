@@ -59,6 +59,14 @@ export class Asker {
     return watch >= this.ask.guards.length + this.beds.length && watch < this.bedWatch
   }
 
+  /** The pin or clamp whose stuff a column ends in at a height, as its watch; -1 for none. */
+  stands(columns: Columns, k: number, z: number): number {
+    for (const w of columns.watchedAt(k))
+      if (w.watch < this.ask.guards.length && this.ask.guards[w.watch]!.kind !== 'hardware')
+        if (z <= w.to + TOUCH_MM && z > Math.max(w.from, columns.pieceTop(k)) + TOUCH_MM) return w.watch
+    return -1
+  }
+
   /** Adds the column at a place of the plan. */
   addTo(columns: Columns, x: number, y: number): void {
     const { stack, frame, wantedEvents, events, guards, mask } = this.ask

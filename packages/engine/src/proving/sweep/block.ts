@@ -1,13 +1,11 @@
-import { bounds } from '../../shape/measure.ts'
-import type { Bounds, Region } from '../../shape/region.ts'
+import type { Region } from '../../shape/region.ts'
 import { kindsOver } from '../../stack/core-grid.ts'
-import type { StackEvent } from '../../stack/event.ts'
 import type { Grid } from '../../stack/grid-rows.ts'
-import type { Stack } from '../../stack/stack.ts'
 import { Asker, TOUCH_MM } from './asker.ts'
 import type { BlockAsk } from './block-ask.ts'
 import { Columns } from './column.ts'
-import { boxInProgram, type Frame, zInProgram } from './frame.ts'
+import { gridOver, lowestFace, materialHeights } from './extent.ts'
+import { type Frame, zInProgram } from './frame.ts'
 import type { Watch } from './guard.ts'
 import { Tally } from './tally.ts'
 
@@ -15,8 +13,6 @@ import { Tally } from './tally.ts'
 const TILE = 8
 /** Step in which heights that vary over the plan are told apart, mm. */
 export const BLOCK_STEP_MM = 0.02
-/** Cells beyond which a block is refused: 1800 × 900 mm at 0.2 mm has 40 million. */
-const MOST_CELLS = 60_000_000
 
 /**
  * What lies on the machine, as columns over a grid in program coordinates. Only tiles that moves touch are filled in.
@@ -84,15 +80,13 @@ export class Block {
       ...ask.guards.map(g => g.toMm)
     )
     this.opened = [stack.geometry.mould, ...ask.guards.map(g => g.region)]
-    const box = this.opened.map(r => boxInProgram(frame, bounds(r))).reduce(hull)
-    this.nx = Math.ceil((box.maxX - box.minX) / cellMm - 1e-9)
-    this.ny = Math.ceil((box.maxY - box.minY) / cellMm - 1e-9)
-    if (!(this.nx * this.ny >= 1 && this.nx * this.ny <= MOST_CELLS))
-      throw new RangeError(`a block of ${this.nx} by ${this.ny} cells; allowed 1 to ${MOST_CELLS} in all`)
-    this.minX = (box.minX + box.maxX - this.nx * cellMm) / 2
-    this.minY = (box.minY + box.maxY - this.ny * cellMm) / 2
-    this.top = new Float32Array(this.nx * this.ny)
-    this.kind = new Uint16Array(this.nx * this.ny)
+    const { nx, ny, minX, minY } = gridOver(this.opened, frame, cellMm)
+    this.nx = nx
+    this.ny = ny
+    this.minX = minX
+    this.minY = minY
+    this.top = new Float32Array(nx * ny)
+    this.kind = new Uint16Array(nx * ny)
     this.tilesX = (this.nx >> TILE) + 1
     this.tilesY = (this.ny >> TILE) + 1
     this.base = new Int32Array(this.tilesX * this.tilesY).fill(-1)
@@ -146,6 +140,11 @@ export class Block {
     return most
   }
 
+  /** The thing in the way that stands at the top of a cell, as its watch; -1 where the piece or nothing does. */
+  standing(i: number, j: number): number {
+    return this.asker.stands(this.columns, this.columnAt(i, j), this.top[j * this.nx + i]!)
+  }
+
   /** Middle of a cell, program coordinates. */
   xOf(i: number): number {
     return this.minX + (i + 0.5) * this.cellMm
@@ -159,16 +158,21 @@ export class Block {
   cut(p: number, h: number): void {
     const { taken, top } = this
     const t = top[p]!
-    const d = t - h
+    // Most cuts stay above all that must be looked at anywhere.
+    if (h < this.columns.alertMost) {
+      this.looked(p, t, h)
+      return
+    }
+    this.deep(p, t - h)
+    taken[0] = taken[0]! + t - h
+    top[p] = h
+  }
+
+  private deep(p: number, d: number): void {
+    const { taken } = this
     if (d > taken[1]!) {
       taken[1] = d
       taken[2] = p
-    }
-    // Most cuts stay above all that must be looked at anywhere.
-    if (h < this.columns.alertMost) this.looked(p, t, h)
-    else {
-      taken[0] = taken[0]! + d
-      top[p] = h
     }
   }
 
@@ -179,6 +183,7 @@ export class Block {
     const k = this.columnAt(i, j)
     if (h < this.columns.alert[k]!) this.top[p] = this.met(i, j, k, t, h)
     else {
+      this.deep(p, t - h)
       this.taken[0] = this.taken[0]! + t - h
       this.top[p] = h
     }
@@ -188,6 +193,9 @@ export class Block {
   private met(i: number, j: number, k: number, t: number, h: number): number {
     const { columns, asker } = this
     this.taken[0] = this.taken[0]! + columns.solidBetween(k, h, t)
+    // What is met of a thing in the way is said of that thing: of the cut counts what is the piece.
+    const own = asker.stands(columns, k, t) === -1 ? t : Math.min(t, columns.pieceTop(k))
+    this.deep(j * this.nx + i, own - h)
     for (const w of columns.watchedAt(k))
       if (
         Math.min(t, w.to) - Math.max(h, w.from) > TOUCH_MM &&
@@ -251,40 +259,5 @@ export class Block {
     let most = Number.NEGATIVE_INFINITY
     for (let k = base; k < columns.count; k++) most = Math.max(most, columns.top[k]!)
     this.tileHigh[tj * this.tilesX + ti] = most
-  }
-}
-
-// The face that lies down, program z.
-function lowestFace(stack: Stack, frame: Frame, events: number): number {
-  let faces: readonly number[] = [0, stack.castHeight]
-  for (const { events: done, lowZ, highZ } of stack.states)
-    if (done <= events && Number.isFinite(lowZ) && Number.isFinite(highZ)) faces = [lowZ, highZ]
-  return Math.min(...faces.map(z => zInProgram(frame, z)))
-}
-
-// Lowest and highest place of all material after some events, as cast. Formers are out before anything is machined.
-function materialHeights(stack: Stack, events: readonly StackEvent[]): readonly [number, number] {
-  let low = 0
-  let high = 0
-  for (const e of events) {
-    if (e.kind === 'timber') high = Math.max(high, stack.geometry.timbers[e.index]!.high)
-    else if (e.kind === 'pour') high = Math.max(high, e.to)
-    else if (e.kind === 'flood') {
-      high = Math.max(high, e.to)
-      low = Math.min(low, e.from)
-    } else if (e.kind === 'trim') {
-      if (e.side === 'low') low = Math.max(low, e.z)
-      else high = Math.min(high, e.z)
-    }
-  }
-  return [low, high]
-}
-
-function hull(a: Bounds, b: Bounds): Bounds {
-  return {
-    minX: Math.min(a.minX, b.minX),
-    minY: Math.min(a.minY, b.minY),
-    maxX: Math.max(a.maxX, b.maxX),
-    maxY: Math.max(a.maxY, b.maxY)
   }
 }

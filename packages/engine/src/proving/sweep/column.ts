@@ -111,6 +111,12 @@ export class Columns {
     return out
   }
 
+  /** Top of the piece in a column as it stood before the program, things that must not be cut left out. */
+  pieceTop(k: number): number {
+    const n = this.first[k]!
+    return n < this.first[k + 1]! ? this.to[n]! : this.bedMm
+  }
+
   watchedAt(k: number): readonly Watched[] {
     return this.watched.get(k) ?? NONE
   }

@@ -112,3 +112,16 @@ export function mostBehind(p: Profile, m: number): number {
   if (p.form === 'ball') return (p.radius * m) / Math.sqrt(1 + m * m)
   return sign * p.radius
 }
+
+/** A cutter slimmer by so much, mm, by half its radius at most. */
+export function slimmer(p: Profile, byMm: number): Profile {
+  const radius = Math.max(0.5 * p.radius, p.radius - byMm)
+  const less = p.radius - radius
+  return {
+    ...p,
+    radius,
+    flat: Math.max(0, p.flat - less),
+    corner: p.form === 'ball' ? radius : p.corner,
+    neck: Math.max(0, p.neck - less)
+  }
+}

@@ -51,6 +51,7 @@ function cut(program: Program, z: number, from: [number, number] = [-20, 0], to:
     .rapid(...to, 5)
 }
 const free = { wantedEvents: null }
+const short = (more: object) => ({ ...free, cutterByTool: new Map([[1, cutter(more)]]) })
 
 describe('what is wrong with a program', () => {
   it('straight down with a cutter that does not cut in its middle', () => {
@@ -65,7 +66,6 @@ describe('what is wrong with a program', () => {
   })
 
   it('deeper than its edges, with a shank or holder too thick', () => {
-    const short = (more: object) => ({ ...free, cutterByTool: new Map([[1, cutter(more)]]) })
     const deep = cut(cut(new Program(), -5), -9)
     const edges = proofOf(pocketStack(), cut(new Program(), -9), short({ fluteMm: 8 }))
     expect(kinds(edges)).toEqual(['deeper than its edges'])
@@ -99,6 +99,26 @@ describe('what is wrong with a program', () => {
     const into = cut(new Program(), -10.2, [-20, 20], [20, 20])
     const part = only(proofOf(pocketStack(), into, { ...free, guards: { ...GUARDS, things } }), 'hardware')!
     expect(part.value).toBeCloseTo(0.2, 4)
+  })
+
+  it('says a clamp that is run into once, whatever else of the cutter would meet it', () => {
+    const region = circle(8, 0.01, 10, 0)
+    const things = [{ kind: 'clamp' as const, name: 'clamp', region, fromMm: -20, toMm: 12 }]
+    // Edges of 4 mm and a holder 5 mm above the tip: 14 mm of clamp are past both.
+    const stubby = short({ fluteMm: 4, reachMm: 5, holderMm: 30 })
+    const guarded = { ...stubby, guards: { ...GUARDS, things } }
+    expect(kinds(proofOf(pocketStack(), cut(new Program(), -2), guarded))).toEqual(['clamp'])
+    // Through it with a rapid, and with a cutter that does not plunge.
+    const rapid = new Program().rapid(0, 0, 20).rapid(0, 0, 2).rapid(20, 0, 2).rapid(20, 0, 20)
+    expect(kinds(proofOf(pocketStack(), rapid, guarded))).toEqual(['clamp'])
+    // Past it, so that the holder alone meets it: said of the holder, by the name of the clamp.
+    const beside = cut(new Program(), -2, [-12, -10], [-2, -10])
+    const held = proofOf(pocketStack(), beside, guarded).reports
+    expect(held.map(r => [r.kind, r.name])).toEqual([['holder rubs', 'clamp']])
+    // What is cut of the piece is still measured: 6 mm deep with edges of 4.
+    const deep = proofOf(pocketStack(), cut(new Program(), -6), guarded)
+    expect(kinds(deep)).toContain('deeper than its edges')
+    expect(only(deep, 'deeper than its edges')!.value).toBeCloseTo(6, 4)
   })
 
   it('out of the travel of the machine', () => {
