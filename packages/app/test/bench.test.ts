@@ -68,7 +68,7 @@ test('a build at the bench: done by holding, a pour counted from its record, no 
   expect(await page.locator('.count').textContent()).toContain('until it opens')
 
   // A phone that slept through the night: the count is right at once, and within the window it says so.
-  await page.clock.fastForward('18:00:00')
+  await page.clock.fastForward('20:00:00')
   await soon(() => page.locator('.count').textContent()).toContain('left of the best time')
   const before = await page.locator('.count b').textContent()
   await page.getByRole('button', { name: 'Tacky: print, no smear' }).click()
@@ -100,4 +100,4 @@ test('a build at the bench: done by holding, a pour counted from its record, no 
   await other.page.getByRole('button', { name: 'Take it back' }).click()
   await soon(() => title(page)).toMatch(/^Wait about/)
   expect((await readings()).filter(r => r.kind === 'withdrawn')).toHaveLength(1)
-})
+}, 90_000)

@@ -28,7 +28,7 @@ export function BenchScreen() {
         </p>
       </main>
     )
-  const due = v.steps.find(s => s.doneMs === null) ?? null
+  const due = v.steps.find(s => s.done === null) ?? null
   const step = v.steps.find(s => s.key === looked.value) ?? due
   return (
     <main class="bench" id="main">
@@ -72,7 +72,11 @@ function Step({
         {step.face === '' && step.brief === '' ? null : (
           <p class="f">{[step.face, step.brief].filter(x => x !== '').join(', ')}</p>
         )}
-        {step.doneMs === null ? null : <p class="was-done">{b.doneAt(clockTime(step.doneMs, at))}</p>}
+        {step.done === null ? null : (
+          <p class="was-done">
+            {step.done.atMs === null ? b.doneBefore : b.doneAt(clockTime(step.done.atMs, at))}
+          </p>
+        )}
         {head === null ? null : <TimeBand timer={head} />}
         {others.length === 0 ? null : (
           <details class="more-times">
@@ -91,6 +95,7 @@ function Step({
           </details>
         )}
         <StepBody step={step} />
+        <Changed view={view} />
         <nav class="bench-steps" aria-label={b.region}>
           <button
             type="button"
@@ -118,7 +123,7 @@ function Step({
       <footer class="bench-foot">
         <Recorded />
         <AskRow asks={step.asks} />
-        {step.doneMs === null ? (
+        {step.done === null ? (
           <HoldButton
             words={b.done}
             onHeld={() => {
@@ -130,6 +135,23 @@ function Step({
       </footer>
       <Alert step={step} />
     </>
+  )
+}
+
+// What the readings changed, and what does not go together.
+function Changed({ view }: { readonly view: BenchView }) {
+  if (view.changed.length === 0 && view.odd.length === 0) return null
+  return (
+    <section class="bench-changed" aria-label={b.changed}>
+      {view.changed.length === 0 ? null : <h3>{b.changed}</h3>}
+      {view.changed.map(c => (
+        <p key={c}>{c}</p>
+      ))}
+      {view.odd.length === 0 ? null : <h3>{b.odd}</h3>}
+      {view.odd.map(c => (
+        <p key={c}>{c}</p>
+      ))}
+    </section>
   )
 }
 

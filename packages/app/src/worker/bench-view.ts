@@ -20,7 +20,8 @@ export interface BenchStepView {
   readonly safety: readonly RunSafety[]
   readonly timers: readonly BenchTimer[]
   readonly asks: readonly BenchAsk[]
-  readonly doneMs: number | null
+  /** null: not yet; without a moment when it follows from what was done after it. */
+  readonly done: { readonly atMs: number | null } | null
 }
 
 export interface BenchView {
@@ -30,6 +31,11 @@ export interface BenchView {
   readonly written: boolean
   readonly stops: readonly string[]
   readonly count: number
+  /** Where the build stands, in words. */
+  readonly says: string
+  /** What is otherwise than planned, and readings that do not go together. */
+  readonly changed: readonly string[]
+  readonly odd: readonly string[]
   readonly steps: readonly BenchStepView[]
   readonly makingSafe: readonly RunSafety[]
 }

@@ -1,4 +1,7 @@
+import type { Work } from '../../../engine/src/findings/work.ts'
 import type { Planned } from '../../../engine/src/plan.ts'
+import { stateFrom } from '../../../engine/src/rescue/state.ts'
+import type { StepState } from '../../../engine/src/rescue/step-states.ts'
 import { benchAsks } from '../../../engine/src/sheets/bench-ask.ts'
 import { benchTimers, doneMoment } from '../../../engine/src/sheets/bench-timer.ts'
 import { numbered } from '../../../engine/src/sheets/page-finding.ts'
@@ -7,9 +10,17 @@ import { runSheet } from '../../../engine/src/sheets/run-sheet.ts'
 import { stepKeys } from '../../../engine/src/steps/step-key.ts'
 import type { BenchStepView, BenchView } from './bench-view.ts'
 
-/** What the bench shows of a plan: each step with what to do, its times, and what may be read at it. */
-export function benchView(planned: Planned): BenchView {
+/**
+ * What the bench shows of a plan: each step with what to do, its times, and what may be read at it; and how far the
+ * build is. `unread` is the same piece without its readings.
+ */
+export function benchView(planned: Planned, unread: Work): BenchView {
   const { plan, work } = planned
+  const state = stateFrom(unread, work, plan.asOf)
+  // A wait goes on by itself: that it is begun says nothing of what stands before it.
+  const begun = state.steps.findLastIndex(
+    s => s.progress === 'done' || (s.progress === 'begun' && !s.key.startsWith('wait '))
+  )
   const sheet = runSheet(planned)
   const keys = stepKeys(work.steps)
   return {
@@ -20,6 +31,9 @@ export function benchView(planned: Planned): BenchView {
       .filter(n => n.finding.severity === 'stop')
       .map(n => n.finding.says),
     count: plan.steps.length,
+    says: state.says,
+    changed: state.changed.map(c => c.says),
+    odd: state.contradictions.map(c => c.says),
     steps: sheet.steps.map((s): BenchStepView => {
       const i = s.number - 1
       return {
@@ -40,9 +54,18 @@ export function benchView(planned: Planned): BenchView {
         safety: s.safety,
         timers: benchTimers(work, i),
         asks: benchAsks(plan, work, i),
-        doneMs: doneMoment(work, keys[i]!)
+        done: doneWords(state.steps[i]!, i, begun, doneMoment(work, keys[i]!))
       }
     }),
     makingSafe: sheet.makingSafe
   }
+}
+
+// What was poured is still watched until it is said to be done; a wait whose time is over is still to be looked at: the
+// tack is felt before the next is poured.
+function doneWords(step: StepState, i: number, begun: number, saidMs: number | null): BenchStepView['done'] {
+  if (saidMs !== null) return { atMs: saidMs }
+  if (step.progress === 'done' && (i < begun || !step.key.startsWith('pour ')))
+    return { atMs: step.doneAt === null ? null : Date.parse(step.doneAt) }
+  return step.progress === 'implied' && i < begun ? { atMs: null } : null
 }

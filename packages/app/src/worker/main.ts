@@ -125,7 +125,10 @@ async function answered(ask: Waiting): Promise<Answer> {
         return {
           kind: 'bench',
           seq,
-          view: (await later.bench()).benchView(planned({ ...ask, effort: 'preview' }))
+          view: (await later.bench()).benchView(
+            planned({ ...ask, effort: 'preview' }),
+            columnOf({ ...ask, readings: [] })
+          )
         }
       case 'thumb':
         return { kind: 'thumb', seq, thumb: thumb(planned({ ...ask, effort: 'preview' })) }

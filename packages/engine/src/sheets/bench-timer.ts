@@ -30,7 +30,7 @@ export function pourMoments(work: Work): (number | null)[] {
   })
 }
 
-/** When a step was done, by what was recorded; null: not yet. */
+/** When a step was said to be done; null: not yet. */
 export function doneMoment(work: Work, key: string): number | null {
   const own = work.readings.filter(r => r.kind === 'done' && r.step === key)
   return own.length === 0 ? null : Date.parse(own.at(-1)!.at)
