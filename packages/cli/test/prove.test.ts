@@ -38,8 +38,16 @@ describe('prove', () => {
   it('a cutter that is not said is a stop, with no place where none is known', () => {
     const { out, code } = prove('G21\nG0 X0 Y0 Z50\nM2\n', '--step', stepThat('cable hole'), '--free')
     expect(code).toBe(1)
-    expect(out.replace(/\s+/g, ' ')).toContain('stop some.ngc, line 2, asks for cutter 0')
+    expect(out.replace(/\s+/g, ' ')).toContain('stop some.ngc, line 2, moves while no cutter is named')
     expect(out).not.toContain('NaN')
+  })
+
+  it('a file with nothing in it is no program', () => {
+    for (const text of ['', '\n \n']) {
+      const { err, code } = prove(text, '--step', stepThat('cable hole'))
+      expect(code).toBe(2)
+      expect(err).toContain('some.ngc: found an empty file; allowed: a program in RS-274')
+    }
   })
 
   it('a program above the work that is read whole meets nothing, and --json says what was not proved', () => {

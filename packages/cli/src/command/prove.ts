@@ -59,6 +59,8 @@ Ends with 0 when no stop stands, 1 when one does, 2 when the input cannot be use
       readings: given.texts.get('readings')
     })
     const text = readText(path, MOST_PROGRAM_BYTES)
+    // Swept, it would meet nothing: no good word for a file that was never written out.
+    if (!/\S/.test(text)) throw new Failure(`${path}: found an empty file; allowed: a program in RS-274`)
     const planned = surelyPlanned(input, { asOf, effort: 'preview' })
     const program: AnyProgram = {
       text,

@@ -3,6 +3,7 @@ import { cutterMissing } from './cutter-missing.ts'
 import { cutterUnknown } from './cutter-unknown.ts'
 import type { Check, Finding } from './finding.ts'
 import { findingOf } from './finding.ts'
+import { liesUnsure } from './lies-unsure.ts'
 import { lineOverCutter } from './line-over-cutter.ts'
 import { partLoose } from './part-loose.ts'
 import { pinsAcrossGrain } from './pins-across-grain.ts'
@@ -36,7 +37,8 @@ export const MACHINE_CHECKS: readonly Check[] = [
   pinsHalfTurn,
   pinsNone,
   pinsAcrossGrain,
-  pinsLoose
+  pinsLoose,
+  liesUnsure
 ]
 
 /** What they find. */

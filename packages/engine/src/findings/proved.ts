@@ -177,7 +177,9 @@ export const PROVED: Readonly<Record<ReportKind, ProvedCheck>> = {
     unit: null,
     cases: [],
     says: r =>
-      `asks for cutter ${decimals(r.value, 0)}, which the shop does not list: what it takes away cannot be told`
+      r.value === 0
+        ? 'moves while no cutter is named: what it takes away cannot be told. Say which is in when the program starts'
+        : `asks for cutter ${decimals(r.value, 0)}, which the shop does not list: what it takes away cannot be told`
   },
   'part free': {
     id: 'part-cut-free',

@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import {
   choice,
+  exactlyOne,
   id,
   length,
   mass,
@@ -189,6 +190,46 @@ export const readingSchema = z
         }),
       ...common
     }),
+    exactlyOne(
+      z.strictObject({
+        kind: z.literal('edge'),
+        face: choice('the face that is up', ['front', 'back']),
+        side: choice('the outermost edge of the casting on that side, seen from the front', [
+          'left',
+          'right',
+          'near',
+          'far'
+        ]).optional(),
+        along: z
+          .tuple([point('on the edge, seen from the front'), point('on the edge')])
+          .meta({
+            description: 'a straight edge of casting or outline, by two of its points',
+            sample: [
+              [
+                [-100, -50],
+                [100, -50]
+              ]
+            ]
+          })
+          .optional(),
+        measured: z
+          .array(point('middle of the tip as it touched, from the zero of the setting'))
+          .min(1)
+          .max(20)
+          .meta({
+            description: 'places touched along the edge',
+            sample: [
+              [
+                [-80, -53],
+                [80, -53.2]
+              ]
+            ]
+          }),
+        radius: length('of the tip it was touched with', 0, 50),
+        ...common
+      }),
+      ['side', 'along']
+    ),
     z.strictObject({
       kind: z.literal('film'),
       face: choice('face', ['front', 'back']),

@@ -80,14 +80,14 @@ function exchanged(mirror: MachineSetting['frame']['mirror']): string {
 }
 
 /** What was measured of how the piece lies and is baked into the programs, in words and numbers; none: nothing was. */
-export function measuredWords({ frame, place, thickness }: MachineSetting): string[] {
+export function measuredWords({ frame, place, names, thickness }: MachineSetting): string[] {
   const mm = (v: number) => decimals(v, 3)
   return [
     ...(place === null
       ? []
       : [
           `As measured the piece lies turned by ${decimals(frame.turnDeg, 4)} degrees, counter-clockwise, and shifted by X${mm(frame.shiftX)} Y${mm(frame.shiftY)}: both are in the paths. The zero stays where it was set.`,
-          `Left at the places measured: ${place.residualsMm.map(mm).join(', ')} mm${place.scale === null ? '' : `; distances are ${decimals((place.scale - 1) * 100, 2)} % off those drawn`}.`
+          `Left at the places measured: ${place.residualsMm.map((r, k) => `${names[k]} ${mm(r)}`).join('; ')} mm${place.scale === null ? '' : `; distances are ${decimals((place.scale - 1) * 100, 2)} % off those drawn`}.`
         ]),
     ...(thickness === null
       ? []

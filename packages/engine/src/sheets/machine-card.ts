@@ -56,7 +56,7 @@ function card(
     ]),
     '### Before the first cutter',
     list(checks(set, on, programs).map(c => `[ ] ${words(c)}`)),
-    `Measured thickness \\_\\_\\_\\_\\_\\_ mm (plan ${mm(on.stock.maxZ - on.stock.minZ)})`,
+    `Measured thickness \\_\\_\\_\\_\\_\\_ mm (plan ${mm(on.underMovedMm - on.frame.bedZ)})`,
     ...(own.length === 0
       ? []
       : ['### What stands', list(own.map(f => `**${KIND[f.severity]}.** ${words(f.says)}`))]),

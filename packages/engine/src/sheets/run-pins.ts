@@ -83,10 +83,10 @@ function touchFacts(work: Work, i: number): RunFact[] {
   const facts = [a, b].flatMap(p =>
     p === undefined ? [] : [newLine(fact('Touch', p.name, `at ${place(p.x, p.y)} from the zero`))]
   )
-  const { place: found, thickness } = setting
+  const { place: found, names, thickness } = setting
   if (found !== null) {
     const off = found.outliers.map(
-      k => `mark ${k + 1} is ${decimals(found.residualsMm[k]!, 2)} mm off: touch it again`
+      k => `${names[k]} is ${decimals(found.residualsMm[k]!, 2)} mm off: touch it again`
     )
     facts.push(
       newLine(fact('Found turned by', decimals(found.turnDeg, 3), '°')),

@@ -60,7 +60,7 @@ export function machiningOf(input: MachiningInput, prefix = ''): Machining | nul
   const notMade: NotMade[] = []
   const settings = settingsOf(stack.steps).flatMap((setting): Omit<MachineSetting, 'index'>[] => {
     const planned = frameOf(stack.piece, setting, stack, pins.datum)
-    const { frame, place, thickness } = measuredFrame(planned, setting, stack, pins, input.readings)
+    const { frame, place, names, thickness } = measuredFrame(planned, setting, stack, pins, input.readings)
     const underMovedMm = frame.bedZ - planned.bedZ
     const b = bounds(regionInProgram(bench, frame))
     const state = stack.states[setting.from - 1]
@@ -68,7 +68,7 @@ export function machiningOf(input: MachiningInput, prefix = ''): Machining | nul
     const z = [zToProgram(frame, low), zToProgram(frame, high)]
     const stock = { ...b, minZ: Math.min(...z) + underMovedMm, maxZ: Math.max(...z) }
     const clearMm = Math.max(0, stock.maxZ) + bench.machine.program.lift
-    const whole = { setting, frame, position: null, stock, clearMm, place, thickness, underMovedMm }
+    const whole = { setting, frame, position: null, stock, clearMm, place, names, thickness, underMovedMm }
     if (pins.index === null) return [whole]
     return positionsOf(frame, pins.index, setting.index === 0).map(position => ({
       ...whole,

@@ -39,6 +39,7 @@ export interface MachineSetting {
   readonly clearMm: number
   /** How the piece was found to lie, and how thick; null: as planned. Paths are made as planned, then placed. */
   readonly place: MeasuredFrame['place']
+  readonly names: MeasuredFrame['names']
   readonly thickness: MeasuredFrame['thickness']
   /** How much higher the face that is down lies than planned: less than 0 where the piece is thicker, mm. */
   readonly underMovedMm: number

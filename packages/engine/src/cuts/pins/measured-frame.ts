@@ -1,10 +1,11 @@
 import type { Reading } from '../../piece/reading-schema.ts'
 import type { Stack } from '../../stack/stack.ts'
 import type { Setting } from '../../steps/setting.ts'
+import { edgesRead } from './edge-read.ts'
 import type { Frame } from './frame.ts'
 import { pointToProgram } from './frame.ts'
 import type { PinPlan } from './pin-plan.ts'
-import type { Mark, Registered } from './registered.ts'
+import type { EdgeTouch, Mark, Registered } from './registered.ts'
 import { registered } from './registered.ts'
 import type { ThicknessRead } from './thickness-read.ts'
 import { latest, thicknessRead } from './thickness-read.ts'
@@ -12,28 +13,32 @@ import { latest, thicknessRead } from './thickness-read.ts'
 /** A frame with what was measured baked in. */
 export interface MeasuredFrame {
   readonly frame: Frame
-  /** How the piece lies by its marks; null when none were read, or too few. */
+  /** How the piece lies by its marks, edges or pins; null when none were read, or they do not settle it. */
   readonly place: Registered | null
+  /** Each place of its residuals in words: "mark 1", "left side, touch 2". */
+  readonly names: readonly string[]
+  /** Why what was read is not used, in words; none: all is. */
+  readonly unused: readonly string[]
   /** Thickness as measured and as planned then, mm; null when none was read. */
   readonly thickness: ThicknessRead | null
 }
 
 /**
- * The frame of a setting after readings: marks touched with its face up, else pins found in the bed for the settings
- * after the first, turn and shift the program; the last thickness read moves the height of the bed, one to one.
+ * The frame of a setting after readings: marks and edges touched with its face up, else pins found in the bed for the
+ * settings after the first, turn and shift the program; the last thickness read moves the height of the bed, one to one.
  *
  * Limits: a thickness says no step: it is taken to belong to the flattening whose planned thickness is nearest to it.
- * Readings of two places that lie on one another, or fewer than two, leave the frame as planned.
+ * Readings that leave the piece free to shift or turn leave the frame as planned, and `unused` says why.
  */
 export function measuredFrame(
   frame: Frame,
   setting: Setting,
-  stack: Pick<Stack, 'states' | 'steps'>,
+  stack: Pick<Stack, 'states' | 'steps' | 'geometry'>,
   pins: PinPlan,
   readings: readonly Reading[]
 ): MeasuredFrame {
-  const marks = placeMarks(frame, readings) ?? (setting.index === 0 ? null : pinMarks(frame, pins, readings))
-  const place = marks === null ? null : registeredOrNull(marks)
+  const { marks, names, touches, refused } = touched(frame, setting, stack, pins, readings)
+  const { place, why } = registeredOr(marks, touches)
   const thickness = thicknessRead(stack, readings, setting.to)
   const moved =
     thickness === null ? frame : { ...frame, bedZ: frame.bedZ - (thickness.measuredMm - thickness.plannedMm) }
@@ -43,7 +48,29 @@ export function measuredFrame(
         ? moved
         : { ...moved, turnDeg: place.turnDeg, shiftX: place.shiftX, shiftY: place.shiftY },
     place,
+    names,
+    unused: [...refused, ...(why === null ? [] : [why])],
     thickness
+  }
+}
+
+// Marks and edges touched on the piece; where there are none, pins found in the bed.
+function touched(
+  frame: Frame,
+  setting: Setting,
+  { geometry }: Pick<Stack, 'geometry'>,
+  pins: PinPlan,
+  readings: readonly Reading[]
+) {
+  const edges = edgesRead(frame, geometry, readings)
+  const onPiece = placeMarks(frame, readings)
+  const byPins = onPiece === null && edges.touches.length === 0 && setting.index > 0
+  const marks = onPiece ?? (byPins ? pinMarks(frame, pins, readings) : null) ?? []
+  return {
+    marks,
+    names: [...marks.map((_, k) => `${byPins ? 'pin' : 'mark'} ${k + 1}`), ...edges.names],
+    touches: edges.touches,
+    refused: edges.refused
   }
 }
 
@@ -62,11 +89,15 @@ function pinMarks(frame: Frame, { pins }: PinPlan, readings: readonly Reading[])
   return marks.length < 2 ? null : marks
 }
 
-function registeredOrNull(marks: readonly Mark[]): Registered | null {
+function registeredOr(
+  marks: readonly Mark[],
+  touches: readonly EdgeTouch[]
+): { place: Registered | null; why: string | null } {
+  if (marks.length + touches.length === 0) return { place: null, why: null }
   try {
-    return registered(marks)
+    return { place: registered(marks, touches), why: null }
   } catch (e) {
-    if (e instanceof RangeError) return null
+    if (e instanceof RangeError) return { place: null, why: e.message }
     throw e
   }
 }

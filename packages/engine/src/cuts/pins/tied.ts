@@ -17,8 +17,10 @@ export interface TiedSetting {
   readonly reachMm: number
   /** Height of the bed under the zero, mm; moved by a thickness that was read. */
   readonly bedMm: number
-  /** How the piece was found to lie; null until marks or pins were read. */
+  /** How the piece was found to lie; null until marks, edges or pins were read. */
   readonly place: MeasuredFrame['place']
+  readonly names: MeasuredFrame['names']
+  readonly unused: MeasuredFrame['unused']
   readonly thickness: MeasuredFrame['thickness']
 }
 
@@ -49,6 +51,8 @@ export function tiedOf(pins: PinPlan, stack: Stack, readings: readonly Reading[]
         reachMm,
         bedMm: read.frame.bedZ,
         place: read.place,
+        names: read.names,
+        unused: read.unused,
         thickness: read.thickness
       }
     })
