@@ -6,7 +6,7 @@ import type { Work } from './work.ts'
 export const pinsNone: Check = {
   id: 'pins-none',
   about: 'cuts on both faces by machine, and no place for the pins that tie them',
-  cases: ['C74'],
+  cases: ['C74', 'C79'],
   run
 }
 

@@ -57,6 +57,7 @@ export const CASES: readonly Case[] = [
   { id: 'C72', about: 'a second cutter that was not set to height again' },
   { id: 'C74', about: 'a lid cut from both sides that must line up' },
   { id: 'C76', about: 'a spoon cut from both sides: the first bowl too thin' },
+  { id: 'C79', about: 'round coasters that turned in their jig between two cuts' },
   { id: 'C81', about: 'leave a skin and let the timber rest' },
   { id: 'C82', about: 'glue under a close plug in a blind pocket pushed it out again' },
   { id: 'C83', about: 'real stone in the fill fights the cutter' },
