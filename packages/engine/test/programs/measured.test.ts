@@ -62,7 +62,9 @@ describe('marks that were touched', () => {
   it('stand in the header with what is left over, and the pins where they are met', () => {
     const text = set.programs.at(-1)!.written.text.replace(/\)\n\( */g, ' ')
     expect(text).toMatch(/As measured the piece lies turned by 0\.3[45]\d* degrees/)
-    expect(text).toMatch(/Left at the places measured: mark 1 0\.0\d+[;,] mark 2 0\.0\d+[;,] mark 3 0\.0\d+ mm/)
+    expect(text).toMatch(
+      /Left at the places measured: mark 1 0\.0\d+[;,] mark 2 0\.0\d+[;,] mark 3 0\.0\d+ mm/
+    )
     const [pin] = planned.machining.pins.pins
     const [x, y] = lies(...pointToProgram(second!.frame, pin!.x, pin!.y))
     const [, px, py] = /Pin 1, [\d.]+ across, stands at X(-?\d+(?:\.\d+)?) Y(-?\d+(?:\.\d+)?)/.exec(text)!
