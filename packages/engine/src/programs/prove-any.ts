@@ -82,7 +82,9 @@ export function* proveAny(input: MachiningInput, program: AnyProgram): Generator
     datum: { about: pins.datum.about, x0: frame.x0, y0: frame.y0, zeroMm: frame.zeroZ },
     events: before,
     wantedEvents: compared ? after : null,
-    mask: stack.steps[program.step]!.cut?.value.kind === 'outline' ? stack.geometry.outline : null,
+    mask: ['outline', 'rebate'].includes(stack.steps[program.step]!.cut?.value.kind ?? '')
+      ? stack.geometry.outline
+      : null,
     cutterByTool: program.cutters,
     // The machine goes a zero's offset beside what the program says, and the piece lies as it was measured.
     motions: unplaced(moves, {

@@ -133,6 +133,10 @@ function* proveStep(machining: Machining, programs: readonly ProgramFile[]): Gen
   const edges =
     operation.kind === 'edges' ? edgeEvents(stack, { on, topMm: operation.job.topMm }, operation.at) : null
   const after = edges === null ? stack.states[last]!.events : before + edges.length
+  // An outline is left alone inside; a rebate runs out into the waste.
+  const rebates = programs.some(p =>
+    p.made.some(m => stack.steps[m.operation.step]!.cut?.value.kind === 'rebate')
+  )
   const guards = guardsOf(
     machining,
     programs,
@@ -146,7 +150,7 @@ function* proveStep(machining: Machining, programs: readonly ProgramFile[]): Gen
     // Pin holes are not in the stack: there is nothing they could be held against. An outline that is no event of it
     // leaves what is inside as it was.
     wantedEvents: compared(operation, before, after),
-    mask: operation.kind === 'outline' ? stack.geometry.outline : null,
+    mask: operation.kind === 'outline' || rebates ? stack.geometry.outline : null,
     cutterByTool: cutterShapes(machining),
     motions: joined(moves),
     cellMm: cellMm(machining),

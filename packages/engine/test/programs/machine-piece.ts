@@ -1,5 +1,6 @@
 import type { PieceDocument } from '../../src/piece/piece-schema.ts'
 import type { ShopDocument } from '../../src/piece/shop-schema.ts'
+import type { Chance } from '../stack/random.ts'
 import { chance } from '../stack/random.ts'
 
 type Cut = NonNullable<PieceDocument['cuts']>[number]
@@ -18,7 +19,8 @@ export const SHOP: ShopDocument = {
     { id: 'ball 6', kind: 'ball-nose', diameter: 6, length: 22 },
     { id: 'drill 5', kind: 'drill', diameter: 5, length: 52 },
     { id: 'point 60', kind: 'v-60', diameter: 6, length: 5.2, tip: 0.1 },
-    { id: 'point 90', kind: 'v-90', diameter: 12, length: 6, tip: 0.1 }
+    { id: 'point 90', kind: 'v-90', diameter: 12, length: 6, tip: 0.1 },
+    { id: 'keyhole 10', kind: 'keyhole', diameter: 10, length: 14, head: 4, neck: 5 }
   ]
 }
 
@@ -28,6 +30,8 @@ export const SHOP: ShopDocument = {
  */
 export function machinePiece(seed: number): PieceDocument {
   const { span, pick, is } = chance(seed)
+  // What came later draws from a chance of its own, so that the earlier pieces stay.
+  const more = chance(1000 + seed)
   const mm = (a: number, b: number, step = 0.1) => Number((Math.round(span(a, b) / step) * step).toFixed(2))
   const width = mm(150, 190, 1)
   const height = mm(100, 130, 1)
@@ -39,11 +43,16 @@ export function machinePiece(seed: number): PieceDocument {
   for (const face of ['back', 'front'] as const) {
     for (let i = 0; i < 3; i++) {
       for (let j = 0; j < 2; j++) {
-        if (!is(0.55)) continue
+        const usual = is(0.55)
+        if (!usual && !more.is(0.5)) continue
         // A cell of the back stays clear of what the front cuts through.
         const x = Number(((i - 1) * cellX + (face === 'back' ? 0 : 0.3)).toFixed(2))
         const y = Number(((j - 0.5) * cellY).toFixed(2))
         const id = `${face} ${i}${j}`
+        if (!usual) {
+          special(more, { id, face, x, y, cuts, markings })
+          continue
+        }
         const depth = mm(2, thickness * 0.35)
         const kind = pick(['pocket', 'island', 'bore', 'groove', 'v', 'round', 'mark', 'turned'] as const)
         if (kind === 'pocket')
@@ -110,6 +119,15 @@ export function machinePiece(seed: number): PieceDocument {
       }
     }
   }
+  const rebate = more.is(0.3)
+  if (rebate)
+    cuts.push({
+      id: 'rebate',
+      kind: 'rebate',
+      face: more.pick(['front', 'back']),
+      shape: { rectangle: [7, height], at: [-width / 2 + 3.5, 0] },
+      depth: 4
+    })
   cuts.push({
     id: 'free',
     kind: 'outline',
@@ -148,6 +166,73 @@ export function machinePiece(seed: number): PieceDocument {
     pours: [{ id: 'resin', resin: 'deep', fill: 'timber' }],
     cuts,
     markings,
+    edges:
+      !rebate && more.is(0.3)
+        ? [{ face: more.pick(['front', 'back', 'both']), profile: 'chamfer', size: 1.5, way: 'machine' }]
+        : [],
     finish: { both: { coat: 'hardwax-oil', coats: 2, grit: 180 } }
+  }
+}
+
+interface Cell {
+  readonly id: string
+  readonly face: 'front' | 'back'
+  readonly x: number
+  readonly y: number
+  readonly cuts: Cut[]
+  readonly markings: NonNullable<PieceDocument['markings']>
+}
+
+// A keyhole slot, a bore with its counterbore, an inlay, or a figure cut as outlines.
+function special(more: Chance, { id, face, x, y, cuts, markings }: Cell): void {
+  switch (more.pick(['keyhole', 'counterbore', 'inlay', 'figure'] as const)) {
+    case 'keyhole':
+      cuts.push({
+        id,
+        kind: 'keyhole',
+        face,
+        along: {
+          points: [
+            [x, y - 6],
+            [x, y + 8]
+          ]
+        },
+        width: 5,
+        head: 10,
+        depth: 8,
+        lip: 4
+      })
+      break
+    case 'counterbore':
+      cuts.push(
+        { id, kind: 'bore', face, depth: 7, shape: { circle: 8, at: [x, y] } },
+        { id: `${id} head`, kind: 'counterbore', face, depth: 3, shape: { circle: 18 }, around: id }
+      )
+      break
+    case 'inlay':
+      cuts.push({
+        id,
+        kind: 'inlay',
+        face,
+        depth: 3,
+        shape: { rectangle: [22, 16], at: [x, y] },
+        plug: { thickness: 4, gap: 0.1 }
+      })
+      break
+    case 'figure':
+      markings.push({
+        id,
+        face,
+        width: 1,
+        angle: 60,
+        figures: 'outline',
+        lines: [
+          [
+            [x - 8, y - 9],
+            [x + 8, y - 9]
+          ]
+        ],
+        numerals: [{ text: more.pick(['4', '7', '12', '30']), at: [x, y + 2], height: 11 }]
+      })
   }
 }

@@ -1,4 +1,4 @@
-import { area, ringArea } from '../../shape/measure.ts'
+import { area, nearest, ringArea } from '../../shape/measure.ts'
 import { offset } from '../../shape/offset.ts'
 import type { Region, Ring } from '../../shape/region.ts'
 import type { CutJob, NoPath } from '../cut-job.ts'
@@ -26,10 +26,14 @@ export interface OutlineOptions {
   readonly skinMm?: number
   /** Height of the face beneath, from which tabs and skin are measured, z mm; left out: the floor of the job. */
   readonly underMm?: number
+  /** Where nothing stands, beside the material: the cutter comes down there and moves in; left out: none. */
+  readonly free?: Region
 }
 
 /** Lengths of the way, in allowances, over which the cutter draws near to the wall before the last pass. */
 const NEAR_TIMES = 6
+/** Room beside the cutter where it comes down beside the material, mm. */
+const FREE_ROOM_MM = 0.5
 /** The last pass is run past its start by so much, mm. */
 const OVERLAP_MM = 1
 /** A cutter goes into an opening just as wide as it is: so much of its radius is not asked for, mm. */
@@ -71,8 +75,13 @@ export function outlinePath(job: CutJob, region: Region, options: OutlineOptions
     return { says: 'the tabs are as thick as the material', largestMm: null }
   const passes = depthPasses(job, floorMm, allowance > 0 && skinMm === 0 ? 2 : 1)
   const pen = new PathPen(job.clearMm)
+  const entries =
+    options.free === undefined
+      ? []
+      : offset(options.free, -half - FREE_ROOM_MM, { join: 'round', tolMm }).rings
   for (const [i, ring] of rings.entries()) {
-    const [x, y] = middleOfLongest(ring)
+    const outside = entryNear(entries, ring, 2 * half)
+    const [x, y] = outside === null ? middleOfLongest(ring) : [outside.toX, outside.toY]
     const last = trackAlong(ring, side, job, x, y)
     // A wide allowance can close what the cutter alone does not: there it runs on the wall at once.
     const nearest = rough === rings || rough.length !== rings.length ? ring : nearestRing(rough, x, y)
@@ -80,7 +89,8 @@ export function outlinePath(job: CutJob, region: Region, options: OutlineOptions
     const held = {
       tabs,
       topMm: tabs === null ? 0 : underMm + tabs.thickMm,
-      named: rings.length > 1 ? `ring ${i + 1}, ` : ''
+      named: rings.length > 1 ? `ring ${i + 1}, ` : '',
+      outside
     }
     if (!cutRing(pen, job, last, before, passes, held))
       return held.tabs !== null && tabPlaces(last, 1, spanOf(job, held)).length === 0
@@ -94,6 +104,15 @@ interface Held {
   readonly tabs: OutlineOptions['tabs'] | null
   readonly topMm: number
   readonly named: string
+  /** Where the cutter comes down beside the material and the place of the way it moves in to; null: on a ramp. */
+  readonly outside: Outside | null
+}
+
+interface Outside {
+  readonly x: number
+  readonly y: number
+  readonly toX: number
+  readonly toY: number
 }
 
 function cutRing(
@@ -116,14 +135,28 @@ function cutRing(
     }
     pen.pass(held.named + pass.name)
     const track = frees ? last : before
-    if (!descend(pen, job, track, pass, frees ? own : other)) return false
+    if (!descend(pen, job, track, pass, frees ? own : other, held.outside)) return false
   }
   return true
 }
 
-function descend(pen: PathPen, job: CutJob, track: Track, pass: DepthPass, tabs: Tabs | null): boolean {
-  const { rampDeg, plungeMmMin } = job.feeds
+function descend(
+  pen: PathPen,
+  job: CutJob,
+  track: Track,
+  pass: DepthPass,
+  tabs: Tabs | null,
+  outside: Outside | null
+): boolean {
+  const { rampDeg, plungeMmMin, feedMmMin } = job.feeds
   const start = track.spans[0]!
+  const z = pass.toMm
+  if (outside !== null) {
+    downFree(pen, job, outside.x, outside.y, z)
+    pen.line(start.x0, start.y0, z, feedMmMin)
+    tabbedRun(pen, job, track, { startMm: z, floorMm: z, rampMm: 0, fromMm: 0, endMm: track.lengthMm }, tabs)
+    return true
+  }
   const startMm = startOfEntry(job, pass.fromMm)
   if (rampDeg >= 90 && !job.cutter.plunges) return false
   const rampMm = rampDeg >= 90 ? 0 : (startMm - pass.toMm) / Math.tan((rampDeg * Math.PI) / 180)
@@ -183,6 +216,23 @@ function trackAlong(ring: Ring, side: 'outside' | 'inside', job: CutJob, x: numb
   // The region lies to the left of its rings: the part of an outside cut, the opening of an inside one.
   const asIs = (side === 'inside') === job.feeds.climb
   return ringTrack(ringFrom(asIs ? ring : turnedRound(ring), x, y), job)
+}
+
+// The shortest way in from beside the material; null where there is none of at most `mostMm`.
+function entryNear(entries: readonly Ring[], ring: Ring, mostMm: number): Outside | null {
+  let best: Outside | null = null
+  let least = mostMm
+  for (const edge of entries)
+    for (let k = 0; k < edge.length; k += 2) {
+      const [x, y] = [edge[k]!, edge[k + 1]!]
+      const { distanceMm } = nearest({ rings: [ring] }, x, y)
+      const off = Math.abs(distanceMm)
+      if (off >= least) continue
+      const from = ringFrom(ring, x, y)
+      least = off
+      best = { x, y, toX: from[0]!, toY: from[1]! }
+    }
+  return best
 }
 
 // Away from corners: where the way begins and ends a mark is seen least.

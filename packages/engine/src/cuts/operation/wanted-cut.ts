@@ -1,10 +1,12 @@
 import type { Entry } from '../../piece/entry.ts'
 import type { Cut } from '../../piece/piece-schema.ts'
 import { decimals } from '../../quantity/format.ts'
-import { intersection } from '../../shape/combine.ts'
+import { difference, intersection } from '../../shape/combine.ts'
 import { inradius } from '../../shape/inradius.ts'
 import { area, bounds, ringArea } from '../../shape/measure.ts'
+import { offset } from '../../shape/offset.ts'
 import type { Region, Ring } from '../../shape/region.ts'
+import { EMPTY } from '../../shape/region.ts'
 import { outlinePath } from '../area/outline-path.ts'
 import { outlineStretches } from '../area/outline-stretch.ts'
 import { pocketPath } from '../area/pocket-path.ts'
@@ -17,6 +19,7 @@ import { groovePath } from '../line/groove.ts'
 import { vWidthMm } from '../run/chip.ts'
 import type { CutterNeed } from '../run/choose.ts'
 import type { Place } from './bench.ts'
+import { freeGround } from './free-ground.ts'
 import { cutTo, linesHere, regionHere, shareOf } from './in-position.ts'
 import type { Wanted } from './operation.ts'
 import { spanAlong } from './position.ts'
@@ -183,11 +186,20 @@ function outlineWanted(place: Place, cut: Entry<Cut>, base: Base, region: Region
         ...(skin === undefined ? {} : { skinMm: skin }),
         underMm: place.underMm
       } as const
-      if (!divided) return outlinePath(job, kept, options)
-      const half = job.cutter.diameterMm / 2
+      const { diameterMm } = job.cutter
+      const half = diameterMm / 2
+      if (!divided) {
+        // The kerf as the cutter makes it: open where it breaks out of the material.
+        const free = outside ? freeGround(place, kerfOf(kept, diameterMm), diameterMm) : EMPTY
+        return outlinePath(job, kept, free.rings.length === 0 ? options : { ...options, free })
+      }
       return outlineStretches(job, kept, options, lines => linesHere(position, lines, half))
     }
   }
+}
+
+function kerfOf(kept: Region, diameterMm: number): Region {
+  return difference(offset(kept, diameterMm, { join: 'round', tolMm: 0.02 }), kept)
 }
 
 // How wide the waste drawn round the part is, at its widest: the cutter cuts no wider than what is given up.
@@ -221,7 +233,12 @@ function pocketWanted(place: Place, cut: Entry<Cut>, base: Base, region: Region)
     need: need(Number.POSITIVE_INFINITY),
     operation: 'clear',
     met,
-    path: job => pocketPath(job, here(worked(job.cutter.diameterMm))),
+    path: job => {
+      const { diameterMm } = job.cutter
+      const whole = here(worked(diameterMm))
+      const free = freeGround(place, whole, diameterMm)
+      return pocketPath(job, whole, free.rings.length === 0 ? {} : { free })
+    },
     after: cutter => {
       const { diameterMm } = cutter.shape
       if (cut.value.corners === 'relieved') {
