@@ -20,7 +20,7 @@ export const SHOP: ShopDocument = {
     { id: 'drill 5', kind: 'drill', diameter: 5, length: 52 },
     { id: 'point 60', kind: 'v-60', diameter: 6, length: 5.2, tip: 0.1 },
     { id: 'point 90', kind: 'v-90', diameter: 12, length: 6, tip: 0.1 },
-    { id: 'keyhole 10', kind: 'keyhole', diameter: 10, length: 14, head: 4, neck: 5 }
+    { id: 'keyhole 10', kind: 'keyhole-cutter', diameter: 10, length: 14, head: 4, neck: 5 }
   ]
 }
 
