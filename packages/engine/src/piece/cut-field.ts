@@ -271,6 +271,11 @@ export const markingField = exactlyOne(
       'single line',
       'outline'
     ]).default('single line'),
+    deepest: length(
+      'of figures as outlines: how deep they go at most under the finished face; wider ones get a flat floor',
+      0.05,
+      100
+    ).optional(),
     cutter: words('a cutter of the shop, by id', 60, 'v-60').optional(),
     angle: number('included angle of the V it is cut with, degrees', 10, 150).default(60),
     sandedAfter: length('what is sanded off the face after the line is cut', 0, 5).optional(),

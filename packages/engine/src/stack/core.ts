@@ -140,7 +140,9 @@ export function floorAt(r: Removal, x: number, y: number, end?: number): number 
   if (r.region !== null && r.flare !== undefined) {
     const depth = flareDepth(r.region, r.flare, x, y)
     if (depth === null) return null
-    const floor = r.side === 'low' ? r.flare.edge + depth : r.flare.edge - depth
+    // No deeper than its floor, which is flat where the V would go beyond it.
+    const floor =
+      r.side === 'low' ? Math.min(r.floor, r.flare.edge + depth) : Math.max(r.floor, r.flare.edge - depth)
     return end !== undefined && (r.side === 'low' ? floor <= end : floor >= end) ? null : floor
   }
   if (r.region !== null) return inside(r.region, x, y) ? r.floor : null

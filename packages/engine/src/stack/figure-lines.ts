@@ -36,11 +36,15 @@ export function figureRegion(m: Marking, tolMm: number): Region {
 /** How far outlines of figures may stray, mm: less than is seen. */
 const OUTLINE_TOL_MM = 0.004
 
-/** What figures of outlines take away: a V as wide as they are drawn at the finished face, `edge`. null for none. */
+/**
+ * What figures of outlines take away: a V as wide as they are drawn at the finished face, `edge`, no deeper than they may
+ * go: there the floor is flat. null for none.
+ */
 export function figureOutlines(m: Marking, side: Side, edge: number): Removal | null {
   const known = outlinesOf(m)
   if (known === null) return null
-  const deepMm = known.radiusMm / Math.tan((m.angle * Math.PI) / 360)
+  const pointed = known.radiusMm / Math.tan((m.angle * Math.PI) / 360)
+  const deepMm = Math.min(pointed, m.deepest ?? pointed)
   return {
     side,
     floor: edge + inwardOf(side) * deepMm,

@@ -1,4 +1,5 @@
 import { decimals } from '../../quantity/format.ts'
+import { difference, intersection } from '../../shape/combine.ts'
 import { medialAxis } from '../../shape/medial-axis.ts'
 import { offset } from '../../shape/offset.ts'
 import type { Region } from '../../shape/region.ts'
@@ -9,6 +10,12 @@ import { PathPen } from '../toolpath.ts'
 import { aboveMm, depthsOf } from './depth-pass.ts'
 import { reversed3, shortWay } from './short-way.ts'
 import { spread } from './v-cutter.ts'
+
+/** Height of the ridges the V leaves on a floor, mm; what its rings go over of the cleared floor, mm. */
+const RIDGE_MM = 0.015
+const OVER_MM = 0.1
+/** More rings than this are no corners. */
+const MOST_RINGS = 5000
 
 /** A region cut out with a V: its way, and the floor that a flat cutter clears beforehand at the greatest depth. */
 export interface VCarve {
@@ -36,10 +43,17 @@ export interface VCarve {
  * Limits: accuracy is that of the middle lines, `job.tolMm` (see there). Where the face is worked down afterwards the
  * first pass is deeper by that.
  *
+ * @param flatHalfMm radius of the flat cutter that clears the floor: the V goes over what it leaves in corners, in rings so near
+ *   that the ridges between them stay low; left out: none
  * @param faceMm height of the face in which the V is to be as wide as the region, z: below `job.topMm` by what is taken
  *   off it after the cut
  */
-export function vCarvePath(region: Region, job: CutJob, faceMm = job.topMm): VCarve | NoPath {
+export function vCarvePath(
+  region: Region,
+  job: CutJob,
+  faceMm = job.topMm,
+  flatHalfMm: number | null = null
+): VCarve | NoPath {
   const { cutter, feeds, floorMm } = job
   if (cutter.form !== 'v') return { says: 'Figures of varying width want a V cutter.', largestMm: null }
   if (!cutter.plunges)
@@ -54,6 +68,10 @@ export function vCarvePath(region: Region, job: CutJob, faceMm = job.topMm): VCa
   const lines = medialAxis(region, job.tolMm).flatMap(b => depthsAlong(b, slope, tip, widest))
   const inner = offset(region, -widest, { join: 'round', tolMm: job.tolMm / 2 })
   for (const ring of inner.rings) lines.push(rimOf(ring, most))
+  if (flatHalfMm !== null && inner.rings.length > 0) {
+    const stepMm = 2 * (tip + RIDGE_MM * slope)
+    for (const ring of cornerRings(inner, flatHalfMm, stepMm, job.tolMm)) lines.push(rimOf(ring, most))
+  }
   if (lines.length === 0)
     return {
       says: `The figures are narrower everywhere than the blunt tip of the cutter, ${decimals(cutter.tipMm, 2)} mm.`,
@@ -82,6 +100,19 @@ export function vCarvePath(region: Region, job: CutJob, faceMm = job.topMm): VCa
     })
   })
   return { path: pen.done(), flatRegion, deepestMm: faceMm - deepest }
+}
+
+// Rings over the corners of a floor that a round cutter does not reach into.
+function cornerRings(floor: Region, halfMm: number, stepMm: number, tolMm: number): Float64Array[] {
+  const shape = { join: 'round', tolMm: tolMm / 2 } as const
+  const opened = offset(offset(floor, -halfMm, shape), halfMm - OVER_MM, shape)
+  let left = intersection(offset(difference(floor, opened), OVER_MM, shape), floor)
+  const out: Float64Array[] = []
+  while (left.rings.length > 0 && out.length < MOST_RINGS) {
+    out.push(...left.rings)
+    left = offset(left, -stepMm, shape)
+  }
+  return out
 }
 
 function go(pen: PathPen, job: CutJob, line: Float64Array, i: number, z: number): void {

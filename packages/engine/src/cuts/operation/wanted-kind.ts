@@ -2,6 +2,7 @@ import type { Entry } from '../../piece/entry.ts'
 import type { Cut, Marking } from '../../piece/piece-schema.ts'
 import { inradius } from '../../shape/inradius.ts'
 import { area } from '../../shape/measure.ts'
+import { offset } from '../../shape/offset.ts'
 import type { Region } from '../../shape/region.ts'
 import { figureLines, figureRegion } from '../../stack/figure-lines.ts'
 import { pocketPath } from '../area/pocket-path.ts'
@@ -100,10 +101,15 @@ export function figuresWanted(
   const divided = position !== null && area(region) < area(whole) && dividesPart(position, whole)
   // What is sanded off after the cut goes on top: outlines are drawn as they are to be in the finished face.
   const sandedMm = Math.max(0, topMm - floorMm - vDepthMm(m.angle, m.width))
-  const wideMm = 2 * inradius(region, 0.01).radiusMm + vWidthMm(m.angle, sandedMm)
+  const radiusMm = inradius(region, 0.01).radiusMm
+  const pointedMm = vDepthMm(m.angle, 2 * radiusMm)
+  const flatAtMm = m.deepest !== undefined && m.deepest < pointedMm - HAIR_MM ? m.deepest : null
+  const wideMm = vWidthMm(m.angle, (flatAtMm ?? pointedMm) + sandedMm)
   const depthMm = vDepthMm(m.angle, wideMm)
-  const floor = topMm - depthMm - HAIR_MM
+  const floor = topMm - depthMm - (flatAtMm === null ? HAIR_MM : 0)
+  const flat = flatAtMm === null ? null : flatFloor(place, base, region, m, flatAtMm, floor)
   return [
+    ...(flat === null ? [] : [flat.wanted]),
     {
       ...base,
       floorMm: floor,
@@ -115,11 +121,49 @@ export function figuresWanted(
             says: 'a figure longer than the machine travels is not carved in two: make it smaller',
             largestMm: null
           }
-        const made = vCarvePath(region, job, topMm - sandedMm)
+        const made = vCarvePath(region, job, topMm - sandedMm, flat?.halfMm() ?? null)
         return 'says' in made ? made : made.path
       }
     }
   ]
+}
+
+// The floor of figures wider than the V goes deep: cleared by a flat cutter, before the V runs along its walls.
+function flatFloor(
+  place: Place,
+  { name, topMm }: { readonly name: string; readonly topMm: number },
+  region: Region,
+  m: Marking,
+  deepMm: number,
+  floorMm: number
+): { wanted: Wanted; halfMm: () => number | null } | null {
+  const floor = offset(region, -vWidthMm(m.angle, deepMm) / 2, { join: 'round', tolMm: FIGURE_TOL_MM })
+  if (area(floor) === 0) return null
+  // The widest that still goes into most of it; what it leaves the V goes over.
+  const widthMm = 2 * inradius(floor, 0.01).radiusMm
+  let halfMm: number | null = null
+  return {
+    halfMm: () => halfMm,
+    wanted: {
+      kind: 'pocket',
+      name: `${name}, floor`,
+      need: {
+        kind: 'clear',
+        insideRadiusMm: widthMm / 4,
+        widthMm,
+        depthMm: topMm - floorMm
+      },
+      operation: 'clear',
+      topMm,
+      floorMm,
+      met: place.metIn(floor, floorMm),
+      path: job => pocketPath(job, floor),
+      after: cutter => {
+        halfMm = cutter.shape.diameterMm / 2
+        return []
+      }
+    }
+  }
 }
 
 // Whether a figure, each ring by itself, goes into no strip.
