@@ -126,8 +126,8 @@ function edgeStep({ steps }: Pick<Stack, 'steps'>, { setting }: MachineSetting):
 
 /** Whether anything of the piece is cut by machine at all. */
 function byMachine({ piece }: Pick<Stack, 'piece'>): boolean {
-  const ways = [...piece.cuts, ...piece.markings, ...piece.edges].map(c => c.way)
-  return ways.length === 0 || ways.includes('machine')
+  const cuts = [...piece.cuts, ...piece.markings]
+  return cuts.length === 0 || [...cuts, ...piece.edges].some(c => c.way === 'machine')
 }
 
 function regionInProgram(bench: Bench, frame: MachineSetting['frame']) {

@@ -89,8 +89,8 @@ function bothFaces(piece: Piece): boolean {
 
 /** Whether a machine makes anything of the piece. */
 function machineCuts(piece: Piece): boolean {
-  const all = [...piece.cuts, ...piece.markings, ...piece.edges]
-  return all.length === 0 || all.some(c => c.way === 'machine')
+  const cuts = [...piece.cuts, ...piece.markings]
+  return cuts.length === 0 || [...cuts, ...piece.edges].some(c => c.way === 'machine')
 }
 
 /**
