@@ -28,10 +28,12 @@ export type OutFiles = ReadonlyMap<string, string | Uint8Array>
  * away when they are not of the set; files of others are never touched. Everything is written and flushed
  * beside its place first; then old files move out and new ones in; when one move fails all are moved back.
  * A run that was killed between two moves is put right by the next.
+ *
+ * With `beside` the set joins what an earlier run wrote: only files of the same names are replaced, none is taken away.
  * @returns names in the order given
  * @throws Failure when the folder cannot be used, or a file that is not ours has one of our names
  */
-export function writeFolder(folder: string, files: OutFiles): readonly string[] {
+export function writeFolder(folder: string, files: OutFiles, beside = false): readonly string[] {
   const made = makeFolder(folder)
   const waiting = join(folder, WAITING)
   try {
@@ -46,11 +48,18 @@ export function writeFolder(folder: string, files: OutFiles): readonly string[] 
     mkdirSync(join(waiting, 'new'), { recursive: true })
     mkdirSync(join(waiting, 'old'))
     for (const [name, content] of files) write(join(waiting, 'new', name), content)
+    const fresh = [...files.keys()]
+    const kept = beside ? [...ours].filter(name => !files.has(name)) : []
+    // `fresh` says which of them are of this run, for the next one to put right should this not come to its end.
     write(
       join(waiting, 'new', LIST),
-      `${JSON.stringify({ castwright: 1, files: [...files.keys()] }, null, 2)}\n`
+      `${JSON.stringify({ castwright: 1, files: [...kept, ...fresh], ...(beside ? { fresh } : {}) }, null, 2)}\n`
     )
-    exchange(folder, [...ours], [...files.keys()])
+    exchange(
+      folder,
+      [...ours].filter(name => !kept.includes(name)),
+      fresh
+    )
     rmSync(waiting, { recursive: true, force: true })
   } catch (e) {
     attempt(() => putRight(folder))
@@ -106,7 +115,8 @@ function putRight(folder: string): void {
   const fresh = join(waiting, 'new')
   const old = join(waiting, 'old')
   if (there(join(fresh, LIST))) {
-    for (const name of namesIn(join(fresh, LIST)))
+    const list = join(fresh, LIST)
+    for (const name of namesIn(list, 'fresh') ?? namesIn(list) ?? [])
       if (!there(join(fresh, name))) rmSync(join(folder, name), { force: true })
     for (const name of readdirSync(old)) renameSync(join(old, name), join(folder, name))
   }
@@ -115,19 +125,19 @@ function putRight(folder: string): void {
 
 function listed(folder: string): Set<string> {
   const path = join(folder, LIST)
-  return new Set(there(path) ? namesIn(path) : [])
+  return new Set((there(path) ? namesIn(path) : null) ?? [])
 }
 
 // Only plain names count: a list that was tampered with must not reach outside its folder.
-function namesIn(path: string): string[] {
+function namesIn(path: string, key: 'files' | 'fresh' = 'files'): string[] | null {
   try {
-    const list = JSON.parse(readFileSync(path, 'utf8')) as { files?: unknown }
-    if (!Array.isArray(list.files)) return []
-    return list.files.filter(
+    const names = (JSON.parse(readFileSync(path, 'utf8')) as Record<string, unknown>)[key]
+    if (!Array.isArray(names)) return null
+    return names.filter(
       (n): n is string => typeof n === 'string' && /^[A-Za-z0-9][A-Za-z0-9._-]{0,99}$/.test(n)
     )
   } catch {
-    return []
+    return null
   }
 }
 

@@ -124,6 +124,44 @@ describe('a run that was killed', () => {
   }
 })
 
+describe('a file beside those of an earlier run', () => {
+  it('takes none of them away, and a later set still knows them', () => {
+    const folder = at('beside')
+    writeFolder(folder, FILES)
+    writeFolder(folder, new Map([['again.txt', 'again']]), true)
+    const { '.castwright.json': _, ...rest } = contents(folder)
+    expect(rest).toEqual({ ...Object.fromEntries(FILES), 'again.txt': 'again' })
+    writeFolder(folder, NEXT)
+    expect(Object.keys(contents(folder)).sort()).toEqual(['.castwright.json', ...NEXT.keys()].sort())
+  })
+
+  for (let moves = 0; moves <= 4; moves++)
+    it(`killed after ${moves} of its 4 moves leaves all the others`, () => {
+      const folder = at(`beside${moves}`)
+      writeFolder(folder, FILES)
+      const waiting = join(folder, '.castwright-part')
+      mkdirSync(join(waiting, 'old'), { recursive: true })
+      mkdirSync(join(waiting, 'new'))
+      writeFileSync(join(waiting, 'new', 'b.txt'), 'newer')
+      writeFileSync(
+        join(waiting, 'new', '.castwright.json'),
+        JSON.stringify({ castwright: 1, files: ['a.txt', 'b.txt'], fresh: ['b.txt'] })
+      )
+      const to = (part: string, name: string) => join(waiting, part, name)
+      const all: [string, string][] = [
+        [join(folder, 'b.txt'), to('old', 'b.txt')],
+        [join(folder, '.castwright.json'), to('old', '.castwright.json')],
+        [to('new', 'b.txt'), join(folder, 'b.txt')],
+        [to('new', '.castwright.json'), join(folder, '.castwright.json')]
+      ]
+      for (const [from, there] of all.slice(0, moves)) renameSync(from, there)
+      writeFolder(folder, new Map([['d.txt', 'four']]), true)
+      const { '.castwright.json': _, ...rest } = contents(folder)
+      expect(Object.keys(rest).sort()).toEqual(['a.txt', 'b.txt', 'd.txt'])
+      expect(rest['b.txt']).toBe(moves === 4 ? 'newer' : FILES.get('b.txt'))
+    })
+})
+
 describe('plan', () => {
   const AS_OF = ['--as-of', '2026-11-20T09:00+01:00']
   const sound = put('sound.piece.json', JSON.stringify(SOUND))

@@ -90,7 +90,7 @@ With --restart one program is written that begins at a later pass of another, af
     const again = againOf(given.texts, cuts, before.plan)
     if (again !== null && standing.length === 0) {
       if (folder === undefined) return { out: again.written.text, err: joined(err), code: 0 }
-      writeFolder(folder, new Map([[again.file, again.written.text]]))
+      writeFolder(folder, new Map([[again.file, again.written.text]]), true)
       err.push(`written to ${folder}: ${again.file}`)
       return { out: '', err: joined(err), code: 0 }
     }
