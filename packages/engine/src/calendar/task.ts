@@ -89,6 +89,8 @@ export interface Task {
   readonly notBeforeMin: number | null
   /** To end by: wanted date. A soft end is missed with words, a hard one is a clash. */
   readonly dueMin: number | null
+  /** Whether that end is hard: a fair, a flight. Left out: soft. */
+  readonly dueIsHard?: boolean
 }
 
 /** A wait between two tasks: from an end of one to an end of another, between a least and a greatest. */

@@ -1,0 +1,256 @@
+import type { Arc, Network } from './network.ts'
+
+/** Earliest and latest starts and ends, and the orders that have been settled. */
+export interface Bounds {
+  /** Earliest of start 2i and end 2i+1. */
+  readonly lo: Float64Array
+  readonly hi: Float64Array
+  /** Orders settled, newest first: task `first` ends before `then` starts. */
+  readonly orders: Order | null
+}
+
+export interface Order {
+  readonly first: number
+  readonly then: number
+  readonly before: Order | null
+  /** How many orders it and those before it are. */
+  readonly depth: number
+}
+
+const EPS = 1e-6
+// Two thousand years of minutes: beyond any calendar.
+const FAR = 1e9
+
+/** Spreads raised and lowered bounds through one network; null: no calendar under these bounds. */
+export class Spread {
+  readonly net: Network
+  readonly #orderOut: Arc[][]
+  readonly #orderIn: Arc[][]
+  readonly #queue: number[] = []
+  readonly #queued: Uint8Array
+  readonly #raised: Int32Array
+
+  constructor(net: Network) {
+    this.net = net
+    this.#orderOut = Array.from({ length: net.count }, () => [])
+    this.#orderIn = Array.from({ length: net.count }, () => [])
+    this.#queued = new Uint8Array(2 * net.count)
+    this.#raised = new Int32Array(2 * net.count)
+  }
+
+  /** Bounds of the whole network, every end at `lastMin` or before; null when there is no calendar. */
+  root(lastMin: number): Bounds | null {
+    const { net } = this
+    const n = net.count
+    const b: Bounds = {
+      lo: new Float64Array(2 * n).fill(Number.NEGATIVE_INFINITY),
+      hi: new Float64Array(2 * n).fill(Number.POSITIVE_INFINITY),
+      orders: null
+    }
+    this.#load(null)
+    for (let i = 0; i < n; i++) {
+      const fix = net.fixed[i]
+      if (fix !== null && fix !== undefined) {
+        b.lo[2 * i] = b.hi[2 * i] = fix[0]
+        b.lo[2 * i + 1] = b.hi[2 * i + 1] = fix[1]
+        if (fix[1] > net.byMin[i]! + EPS) return null
+        this.#push(2 * i)
+        this.#push(2 * i + 1)
+      }
+    }
+    for (let i = 0; i < n; i++)
+      if (net.fixed[i] === null) if (!this.#raise(b, 2 * i, Math.max(net.fromMin[i]!, -FAR))) return this.#drop()
+    if (!this.#up(b)) return null
+    for (let i = 0; i < n; i++) {
+      if (net.fixed[i] !== null) {
+        this.#push(2 * i)
+        this.#push(2 * i + 1)
+      } else if (!this.#lower(b, 2 * i + 1, Math.min(net.byMin[i]!, lastMin, FAR))) return this.#drop()
+    }
+    return this.#down(b) ? b : null
+  }
+
+  /** The same with one order more. */
+  ordered(from: Bounds, first: number, then: number): Bounds | null {
+    const b: Bounds = {
+      lo: from.lo.slice(),
+      hi: from.hi.slice(),
+      orders: { first, then, before: from.orders, depth: (from.orders?.depth ?? 0) + 1 }
+    }
+    this.#load(b.orders)
+    if (!this.#raise(b, 2 * then, b.lo[2 * first + 1]!)) return this.#drop()
+    if (!this.#up(b)) return null
+    if (!this.#lower(b, 2 * first + 1, b.hi[2 * then]!)) return this.#drop()
+    return this.#down(b) ? b : null
+  }
+
+  /** The same with starts raised and every end of a task at `ends[task]` or before. */
+  narrowed(
+    from: Bounds,
+    starts: readonly (readonly [task: number, atMin: number])[],
+    ends: ((task: number) => number) | null
+  ): Bounds | null {
+    const b: Bounds = { lo: from.lo.slice(), hi: from.hi.slice(), orders: from.orders }
+    this.#load(b.orders)
+    for (const [task, at] of starts) if (!this.#raise(b, 2 * task, at)) return this.#drop()
+    if (!this.#up(b)) return null
+    if (ends !== null)
+      for (let i = 0; i < this.net.count; i++)
+        if (this.net.fixed[i] === null && !this.#lower(b, 2 * i + 1, ends(i))) return this.#drop()
+    return this.#down(b) ? b : null
+  }
+
+  #loaded: Order | null = null
+  // Neighbouring nodes of a search share all but their last orders: only those are swapped.
+  #load(orders: Order | null): void {
+    const add: Order[] = []
+    let a = this.#loaded
+    let b = orders
+    while (a !== b) {
+      if (b === null || (a !== null && a.depth >= b.depth)) {
+        this.#orderOut[a!.first]!.pop()
+        this.#orderIn[a!.then]!.pop()
+        a = a!.before
+      } else {
+        add.push(b)
+        b = b.before
+      }
+    }
+    for (const o of add.reverse()) {
+      this.#orderOut[o.first]!.push({ to: 2 * o.then, w: 0, gap: -1 })
+      this.#orderIn[o.then]!.push({ to: 2 * o.first + 1, w: 0, gap: -1 })
+    }
+    this.#loaded = orders
+  }
+
+  #push(node: number): void {
+    if (this.#queued[node] === 1) return
+    this.#queued[node] = 1
+    this.#queue.push(node)
+  }
+  #drop(): null {
+    for (const node of this.#queue) this.#queued[node] = 0
+    this.#queue.length = 0
+    return null
+  }
+  #fail(): boolean {
+    this.#drop()
+    return false
+  }
+
+  #raise(b: Bounds, node: number, to: number): boolean {
+    if (to <= b.lo[node]! + EPS) return true
+    const { net } = this
+    const i = node >> 1
+    if (net.fixed[i] !== null) return false
+    const d = net.minutes[i]!
+    const m = net.mode[i]!
+    let s: number
+    if (node % 2 === 0) s = Math.ceil(to - EPS)
+    else s = m === 2 ? net.hours.startToEndAt(Math.ceil(to - EPS), d) : Math.ceil(to - EPS) - d
+    if (m !== 0) s = net.hours.nextStart(Math.max(s, -FAR), m === 2 ? 1 : d)
+    if (s <= b.lo[2 * i]! + EPS) return true
+    if (s > b.hi[2 * i]! + EPS || s > FAR) return false
+    const e = m === 2 ? net.hours.endOfWork(s, d) : s + d
+    if (e > b.hi[2 * i + 1]! + EPS || e > FAR) return false
+    b.lo[2 * i] = s
+    b.lo[2 * i + 1] = e
+    this.#push(2 * i)
+    this.#push(2 * i + 1)
+    return true
+  }
+
+  #lower(b: Bounds, node: number, to: number): boolean {
+    if (to >= b.hi[node]! - EPS) return true
+    const { net } = this
+    const i = node >> 1
+    if (net.fixed[i] !== null) return false
+    const d = net.minutes[i]!
+    const m = net.mode[i]!
+    let s: number
+    if (node % 2 === 0) s = Math.floor(to + EPS)
+    else s = m === 2 ? net.hours.startOfWork(Math.floor(to + EPS), d) : Math.floor(to + EPS) - d
+    if (m !== 0) s = net.hours.prevStart(s, m === 2 ? 1 : d)
+    if (s >= b.hi[2 * i]! - EPS) return true
+    if (s < b.lo[2 * i]! - EPS) return false
+    b.hi[2 * i] = s
+    b.hi[2 * i + 1] = m === 2 ? net.hours.endOfWork(s, d) : s + d
+    this.#push(2 * i)
+    this.#push(2 * i + 1)
+    return true
+  }
+
+  #up(b: Bounds): boolean {
+    const { net } = this
+    this.#raised.fill(0)
+    for (let head = 0; head < this.#queue.length; head++) {
+      const u = this.#queue[head]!
+      this.#queued[u] = 0
+      // A bound that keeps rising may go round a loop that never closes: that is told from hours by the loop alone.
+      if (++this.#raised[u]! % 12 === 0 && this.#loops()) return this.#fail()
+      const x = b.lo[u]!
+      for (const a of net.out[u]!) if (!this.#raise(b, a.to, x + a.w)) return this.#fail()
+      if (u % 2 === 1)
+        for (const a of this.#orderOut[u >> 1]!)
+          if (!this.#raise(b, a.to, x + a.w)) return this.#fail()
+    }
+    this.#queue.length = 0
+    return true
+  }
+
+  #down(b: Bounds): boolean {
+    const { net } = this
+    this.#raised.fill(0)
+    for (let head = 0; head < this.#queue.length; head++) {
+      const v = this.#queue[head]!
+      this.#queued[v] = 0
+      if (++this.#raised[v]! % 12 === 0 && this.#loops()) return this.#fail()
+      const x = b.hi[v]!
+      for (const a of net.into[v]!) if (!this.#lower(b, a.to, x - a.w)) return this.#fail()
+      if (v % 2 === 0)
+        for (const a of this.#orderIn[v >> 1]!)
+          if (!this.#lower(b, a.to, x - a.w)) return this.#fail()
+    }
+    this.#queue.length = 0
+    return true
+  }
+
+  // A loop of constraints that asks for more than it gives, hours aside: longest paths keep growing after as many
+  // rounds as there are nodes.
+  #loops(): boolean {
+    const { net } = this
+    const n = 2 * net.count
+    const far = new Float64Array(n)
+    for (let round = 0; round <= n; round++) {
+      let grew = false
+      for (let i = 0; i < net.count; i++) {
+        const fix = net.fixed[i]
+        const d = fix === null || fix === undefined ? net.minutes[i]! : fix[1] - fix[0]
+        const s = 2 * i
+        if (far[s]! + d > far[s + 1]! + EPS) {
+          far[s + 1] = far[s]! + d
+          grew = true
+        }
+        // Without a pause the end is bound to the start both ways.
+        if (net.mode[i] !== 2 && far[s + 1]! - d > far[s]! + EPS) {
+          far[s] = far[s + 1]! - d
+          grew = true
+        }
+        for (let u = s; u <= s + 1; u++) {
+          for (const a of net.out[u]!)
+            if (far[u]! + a.w > far[a.to]! + EPS) {
+              far[a.to] = far[u]! + a.w
+              grew = true
+            }
+        }
+        for (const a of this.#orderOut[i]!)
+          if (far[s + 1]! + a.w > far[a.to]! + EPS) {
+            far[a.to] = far[s + 1]! + a.w
+            grew = true
+          }
+      }
+      if (!grew) return false
+    }
+    return true
+  }
+}

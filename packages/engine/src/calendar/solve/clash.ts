@@ -1,0 +1,164 @@
+import { Spread } from './bounds.ts'
+import { Hours } from './hours.ts'
+import { network } from './network.ts'
+import type { CalendarClash, CalendarProblem, ClashMember } from './problem.ts'
+import { rootOf, search } from './search.ts'
+
+/**
+ * The smallest clashing set of a problem that has no calendar: what is asked, as members that can be named, of which
+ * any one given up leaves the others possible (irreducible), and of which no smaller set clashes where the asks last.
+ *
+ * Method: members are left out in ever smaller handfuls, then one by one, as long as the rest still clashes. Then
+ * smallest by duality: every clash holds a member of every correction (a set whose giving up mends the problem), so
+ * the smallest set that meets all corrections known is a clash, or shows a new correction.
+ *
+ * Limits: asks are counted; when they run out the set is still a clash, and `irreducible` and `smallest` say what
+ * was shown. The problem itself must have been shown to have no calendar.
+ */
+export function clashOf(problem: CalendarProblem, asks: number): CalendarClash {
+  const members = membersOf(problem)
+  const ask = new Ask(problem, members, asks)
+  let core = members.map((_, i) => i)
+  for (let size = Math.ceil(core.length / 2); size >= 1; size = size === 1 ? 0 : Math.ceil(size / 2))
+    for (let at = 0; at < core.length; ) {
+      const rest = [...core.slice(0, at), ...core.slice(at + size)]
+      if (ask.possible(rest) === false) core = rest
+      else at += size
+    }
+  const irreducible = !ask.unsure
+  const smaller = smallest(ask, members.length, core.length)
+  const set = smaller.set ?? core
+  return {
+    kind: 'clash',
+    members: set.map(i => members[i]!),
+    smallest: smaller.shown && irreducible,
+    irreducible: smaller.set !== null || irreducible
+  }
+}
+
+/** Everything a problem asks that could be given up; what is least worth naming comes first and is left out first. */
+function membersOf(problem: CalendarProblem): ClashMember[] {
+  const { tasks, gaps } = problem
+  return [
+    ...gaps.map((_, gap) => ({ kind: 'gap', gap, side: 'least' }) as const),
+    { kind: 'as of' },
+    ...tasks.filter(t => t.notBeforeMin !== null).map(t => ({ kind: 'not before', id: t.id }) as const),
+    ...tasks
+      .filter(t => t.minutes > 0 || t.attended || t.needs.length > 0)
+      .map(t => ({ kind: 'task', id: t.id }) as const),
+    { kind: 'hours' },
+    ...gaps.flatMap((g, gap) => (g.mostMin === null ? [] : [{ kind: 'gap', gap, side: 'most' } as const])),
+    ...tasks.filter(t => t.fixed !== null).map(t => ({ kind: 'fixed', id: t.id }) as const),
+    ...tasks
+      .filter(t => t.dueIsHard === true && t.dueMin !== null)
+      .map(t => ({ kind: 'due', id: t.id }) as const)
+  ]
+}
+
+class Ask {
+  unsure = false
+  readonly #problem: CalendarProblem
+  readonly #members: readonly ClashMember[]
+  readonly #hours: Hours
+  #left: number
+
+  constructor(problem: CalendarProblem, members: readonly ClashMember[], asks: number) {
+    this.#problem = problem
+    this.#members = members
+    this.#hours = new Hours(problem.openings)
+    this.#left = asks
+  }
+
+  get spent(): boolean {
+    return this.#left <= 0
+  }
+
+  /** Whether there is a calendar when only these are asked; null: not known. */
+  possible(kept: readonly number[]): boolean | null {
+    if (this.#left-- <= 0) {
+      this.unsure = true
+      return null
+    }
+    const keys = new Set(kept.map(i => memberKey(this.#members[i]!)))
+    const has = (m: ClashMember) => keys.has(memberKey(m))
+    const { tasks } = this.#problem
+    const id = (i: number) => tasks[i]!.id
+    const net = network(this.#problem, this.#hours, {
+      gapLeast: gap => has({ kind: 'gap', gap, side: 'least' }),
+      gapMost: gap => has({ kind: 'gap', gap, side: 'most' }),
+      fixed: i => has({ kind: 'fixed', id: id(i) }),
+      notBefore: i => has({ kind: 'not before', id: id(i) }),
+      due: i => has({ kind: 'due', id: id(i) }),
+      task: i => has({ kind: 'task', id: id(i) }),
+      hours: has({ kind: 'hours' }),
+      asOf: has({ kind: 'as of' })
+    })
+    const spread = new Spread(net)
+    const root = rootOf(spread)
+    if (root === null) return false
+    const found = search(spread, root, 2, null, 0)
+    if (found.best !== null) return true
+    if (found.proved) return false
+    this.unsure = true
+    return null
+  }
+}
+
+export function memberKey(m: ClashMember): string {
+  if (m.kind === 'gap') return `gap ${m.gap} ${m.side}`
+  return 'id' in m ? `${m.kind} ${m.id}` : m.kind
+}
+
+function smallest(ask: Ask, count: number, known: number): { set: number[] | null; shown: boolean } {
+  const corrections: number[][] = []
+  for (;;) {
+    const hit = leastHitting(corrections, known - 1)
+    if (hit === 'too many') return { set: null, shown: false }
+    // Every set that meets the corrections is as large as the one known.
+    if (hit === null) return { set: null, shown: true }
+    const can = ask.possible(hit)
+    if (can === false) return { set: hit, shown: true }
+    if (can === null) return { set: null, shown: false }
+    // What else can be kept: the rest is a correction.
+    let kept = hit
+    const dropped: number[] = []
+    const rest = Array.from({ length: count }, (_, i) => i).filter(i => !hit.includes(i))
+    const grow = (part: readonly number[]): boolean => {
+      if (part.length === 0) return true
+      const with_ = [...kept, ...part]
+      const ok = ask.possible(with_)
+      if (ok === null) return false
+      if (ok) kept = with_
+      else if (part.length === 1) dropped.push(part[0]!)
+      else {
+        const half = part.length >> 1
+        return grow(part.slice(0, half)) && grow(part.slice(half))
+      }
+      return true
+    }
+    if (!grow(rest) || dropped.length === 0) return { set: null, shown: false }
+    corrections.push(dropped)
+  }
+}
+
+/** The smallest set that meets every one of these, of `most` at the most; null: there is none. */
+function leastHitting(sets: readonly (readonly number[])[], most: number): number[] | null | 'too many' {
+  let tries = 0
+  const meet = (taken: readonly number[], left: number): number[] | null => {
+    const open = sets.find(s => !s.some(x => taken.includes(x)))
+    if (open === undefined) return [...taken]
+    if (left === 0 || tries > 50_000) return null
+    for (const x of open) {
+      tries++
+      const got = meet([...taken, x], left - 1)
+      if (got !== null) return got
+    }
+    return null
+  }
+  for (let size = 0; size <= most; size++) {
+    const got = meet([], size)
+    if (got !== null) return got
+    if (tries > 50_000) return 'too many'
+  }
+  return null
+}

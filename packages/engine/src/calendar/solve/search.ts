@@ -1,0 +1,146 @@
+import type { Bounds } from './bounds.ts'
+import { Spread } from './bounds.ts'
+import { firstConflict, fixedConflict, forcedOrders, overfull } from './conflict.ts'
+import type { Cost } from './cost.ts'
+import { compareCost, costOf } from './cost.ts'
+
+/** What the search found: the best calendar (every task at its earliest in `best.lo`), and whether none is better. */
+export interface Found {
+  readonly best: Bounds | null
+  readonly cost: Cost | null
+  readonly proved: boolean
+  readonly nodes: number
+}
+
+const MOST_CHECKED = 90
+
+/**
+ * Branch and bound on the order of tasks that share a resource. At each node every task stands at its earliest under
+ * the orders settled so far; without a conflict that is the best calendar of the node (each cost only grows with
+ * later starts). Otherwise the first conflict in time is settled each way. A node is cut off when its cost at the
+ * earliest starts is no better than the best found, when a pair fits neither way, or when a span is overfull.
+ *
+ * @param from where to begin: the root of a network
+ * @param parts how many parts of the cost count: 2 late and finish, 3 also the finishes of all pieces
+ * @param known a calendar already found
+ * @param limit nodes expanded after the first calendar; before it, twenty for each task more
+ */
+export function search(
+  spread: Spread,
+  from: Bounds,
+  parts: 2 | 3,
+  known: Bounds | null,
+  limit: number
+): Found {
+  const { net } = spread
+  let best = known
+  let cost = known === null ? null : costOf(net, known)
+  let nodes = 0
+  let firstAt = known === null ? null : 0
+  const leastLate = costOf(net, from).late
+  const stack: Bounds[][] = [[from]]
+  const beyond = () =>
+    firstAt === null ? nodes > limit + 2000 + 20 * net.count : nodes - firstAt > limit
+  while (stack.length > 0) {
+    const level = stack.at(-1)!
+    let node: Bounds | null | undefined = level.shift()
+    if (node === undefined) {
+      stack.pop()
+      continue
+    }
+    if (beyond()) return { best, cost, proved: false, nodes }
+    nodes++
+    if (cost !== null) {
+      if (compareCost(costOf(net, node), cost, parts) >= 0) continue
+      node = tightened(spread, node, cost, parts, leastLate)
+      if (node === null) continue
+    }
+    const conflict = firstConflict(net, node)
+    if (conflict === null) {
+      const c = costOf(net, node)
+      if (cost === null || compareCost(c, cost, parts) < 0) {
+        best = node
+        cost = c
+        firstAt ??= nodes
+      }
+      continue
+    }
+    stack.push(childrenOf(spread, node, conflict, cost, parts))
+  }
+  return { best, cost, proved: true, nodes }
+}
+
+/** Whether no calendar stands against the dates that are fixed: looked at once, before any search. */
+export function rootOf(spread: Spread, lastMin = Number.POSITIVE_INFINITY): Bounds | null {
+  return fixedConflict(spread.net) ? null : spread.root(lastMin)
+}
+
+/** The node once it has to be better than the best found; null: it cannot. */
+function tightened(spread: Spread, node: Bounds, cost: Cost, parts: 2 | 3, leastLate: number): Bounds | null {
+  // Less lateness may cost a later finish: then the finish is no limit.
+  if (cost.late > leastLate + 1e-6) return node
+  const by = parts === 2 ? cost.finish - 1 : cost.finish
+  let b = spread.narrowed(node, [], () => by)
+  for (let round = 0; b !== null && round < 20; round++) {
+    const forced = forcedOrders(spread.net, b)
+    if (forced === null) return null
+    if (forced.length === 0) break
+    for (const [first, then] of forced) {
+      b = spread.ordered(b, first, then)
+      if (b === null) return null
+    }
+  }
+  if (b !== null && spread.net.count <= MOST_CHECKED && overfull(spread.net, b)) return null
+  return b
+}
+
+function childrenOf(
+  spread: Spread,
+  node: Bounds,
+  conflict: readonly number[],
+  cost: Cost | null,
+  parts: 2 | 3
+): Bounds[] {
+  const { net } = spread
+  const out: { b: Bounds; c: Cost; by: number }[] = []
+  for (const first of conflict)
+    for (const then of conflict) {
+      if (first === then || (net.fixed[first] !== null && net.fixed[then] !== null)) continue
+      const b = spread.ordered(node, first, then)
+      if (b === null) continue
+      const c = costOf(net, b)
+      if (cost !== null && compareCost(c, cost, parts) >= 0) continue
+      // First of two: the one with less to spare before what hangs on it.
+      out.push({ b, c, by: net.tail[first]! - net.tail[then]! })
+    }
+  // Where neither order costs anything yet, the longer tail goes first.
+  out.sort((x, y) => compareCost(x.c, y.c, 3) || y.by - x.by)
+  return out.map(o => o.b)
+}
+
+/** No calendar finishes earlier than this: the greatest last minute that is refused without search, and one. */
+export function finishBound(spread: Spread, root: Bounds, found: number): number {
+  const { net } = spread
+  let lo = costOf(net, root).finish
+  let hi = found
+  const refused = (by: number): boolean => {
+    let b = spread.narrowed(root, [], () => by)
+    for (let round = 0; b !== null && round < 20; round++) {
+      const forced = forcedOrders(net, b)
+      if (forced === null) return true
+      if (forced.length === 0) break
+      for (const [first, then] of forced) {
+        b = spread.ordered(b, first, then)
+        if (b === null) return true
+      }
+    }
+    return b === null || overfull(net, b)
+  }
+  while (hi - lo > 0.5) {
+    const mid = Math.floor((lo + hi) / 2)
+    if (mid < lo) break
+    if (refused(mid)) lo = mid + 1
+    else hi = mid
+  }
+  return lo
+}
