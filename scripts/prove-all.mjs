@@ -34,6 +34,11 @@ const RUNS = [
     env: { CASTWRIGHT_PROVED: '400' }
   },
   {
+    about: '1,000 seeded calendars: no window, hour or resource violated, by a verifier of its own',
+    file: 'packages/engine/test/calendar/solve/seeded.test.ts',
+    env: { CASTWRIGHT_CALENDARS: '1000' }
+  },
+  {
     about: '2,000 seeded sound pieces: none raises a stop',
     file: 'packages/engine/test/findings/sound.test.ts',
     env: { CASTWRIGHT_SOUND: '2000' }

@@ -29,6 +29,8 @@ export class Spread {
   readonly #queue: number[] = []
   readonly #queued: Uint8Array
   readonly #raised: Int32Array
+  // What may have closed a loop: nothing, everything, or the order just added; null once it is settled.
+  #doubt: Order | 'root' | null = null
 
   constructor(net: Network) {
     this.net = net
@@ -48,6 +50,7 @@ export class Spread {
       orders: null
     }
     this.#load(null)
+    this.#doubt = 'root'
     for (let i = 0; i < n; i++) {
       const fix = net.fixed[i]
       if (fix !== null && fix !== undefined) {
@@ -59,7 +62,8 @@ export class Spread {
       }
     }
     for (let i = 0; i < n; i++)
-      if (net.fixed[i] === null) if (!this.#raise(b, 2 * i, Math.max(net.fromMin[i]!, -FAR))) return this.#drop()
+      if (net.fixed[i] === null)
+        if (!this.#raise(b, 2 * i, Math.max(net.fromMin[i]!, -FAR))) return this.#drop()
     if (!this.#up(b)) return null
     for (let i = 0; i < n; i++) {
       if (net.fixed[i] !== null) {
@@ -72,15 +76,22 @@ export class Spread {
 
   /** The same with one order more. */
   ordered(from: Bounds, first: number, then: number): Bounds | null {
-    const b: Bounds = {
-      lo: from.lo.slice(),
-      hi: from.hi.slice(),
-      orders: { first, then, before: from.orders, depth: (from.orders?.depth ?? 0) + 1 }
-    }
-    this.#load(b.orders)
-    if (!this.#raise(b, 2 * then, b.lo[2 * first + 1]!)) return this.#drop()
+    return this.orderedAll(from, [[first, then]])
+  }
+
+  /** The same with several orders more. */
+  orderedAll(from: Bounds, pairs: readonly (readonly [first: number, then: number])[]): Bounds | null {
+    let orders = from.orders
+    for (const [first, then] of pairs)
+      orders = { first, then, before: orders, depth: (orders?.depth ?? 0) + 1 }
+    const b: Bounds = { lo: from.lo.slice(), hi: from.hi.slice(), orders }
+    this.#load(orders)
+    this.#doubt = pairs.length === 1 ? orders : 'root'
+    for (const [first, then] of pairs)
+      if (!this.#raise(b, 2 * then, b.lo[2 * first + 1]!)) return this.#drop()
     if (!this.#up(b)) return null
-    if (!this.#lower(b, 2 * first + 1, b.hi[2 * then]!)) return this.#drop()
+    for (const [first, then] of pairs)
+      if (!this.#lower(b, 2 * first + 1, b.hi[2 * then]!)) return this.#drop()
     return this.#down(b) ? b : null
   }
 
@@ -92,6 +103,7 @@ export class Spread {
   ): Bounds | null {
     const b: Bounds = { lo: from.lo.slice(), hi: from.hi.slice(), orders: from.orders }
     this.#load(b.orders)
+    this.#doubt = null
     for (const [task, at] of starts) if (!this.#raise(b, 2 * task, at)) return this.#drop()
     if (!this.#up(b)) return null
     if (ends !== null)
@@ -153,8 +165,9 @@ export class Spread {
     if (s > b.hi[2 * i]! + EPS || s > FAR) return false
     const e = m === 2 ? net.hours.endOfWork(s, d) : s + d
     if (e > b.hi[2 * i + 1]! + EPS || e > FAR) return false
-    b.lo[2 * i] = s
-    b.lo[2 * i + 1] = e
+    // -0 reads as another number than 0.
+    b.lo[2 * i] = s + 0
+    b.lo[2 * i + 1] = e + 0
     this.#push(2 * i)
     this.#push(2 * i + 1)
     return true
@@ -187,12 +200,11 @@ export class Spread {
       const u = this.#queue[head]!
       this.#queued[u] = 0
       // A bound that keeps rising may go round a loop that never closes: that is told from hours by the loop alone.
-      if (++this.#raised[u]! % 12 === 0 && this.#loops()) return this.#fail()
+      if (++this.#raised[u]! > 6 && this.#doubt !== null && this.#loops()) return this.#fail()
       const x = b.lo[u]!
       for (const a of net.out[u]!) if (!this.#raise(b, a.to, x + a.w)) return this.#fail()
       if (u % 2 === 1)
-        for (const a of this.#orderOut[u >> 1]!)
-          if (!this.#raise(b, a.to, x + a.w)) return this.#fail()
+        for (const a of this.#orderOut[u >> 1]!) if (!this.#raise(b, a.to, x + a.w)) return this.#fail()
     }
     this.#queue.length = 0
     return true
@@ -204,53 +216,56 @@ export class Spread {
     for (let head = 0; head < this.#queue.length; head++) {
       const v = this.#queue[head]!
       this.#queued[v] = 0
-      if (++this.#raised[v]! % 12 === 0 && this.#loops()) return this.#fail()
+      if (++this.#raised[v]! > 6 && this.#doubt !== null && this.#loops()) return this.#fail()
       const x = b.hi[v]!
       for (const a of net.into[v]!) if (!this.#lower(b, a.to, x - a.w)) return this.#fail()
       if (v % 2 === 0)
-        for (const a of this.#orderIn[v >> 1]!)
-          if (!this.#lower(b, a.to, x - a.w)) return this.#fail()
+        for (const a of this.#orderIn[v >> 1]!) if (!this.#lower(b, a.to, x - a.w)) return this.#fail()
     }
     this.#queue.length = 0
     return true
   }
 
-  // A loop of constraints that asks for more than it gives, hours aside: longest paths keep growing after as many
-  // rounds as there are nodes.
+  // A loop of constraints that asks for more than it gives, hours aside. Bounds that have settled before hold no such
+  // loop, so after one order more it can only run through that order: the longest way from its later task back to
+  // its earlier one tells. At the root every node may begin one.
   #loops(): boolean {
     const { net } = this
     const n = 2 * net.count
-    const far = new Float64Array(n)
-    for (let round = 0; round <= n; round++) {
-      let grew = false
-      for (let i = 0; i < net.count; i++) {
-        const fix = net.fixed[i]
-        const d = fix === null || fix === undefined ? net.minutes[i]! : fix[1] - fix[0]
-        const s = 2 * i
-        if (far[s]! + d > far[s + 1]! + EPS) {
-          far[s + 1] = far[s]! + d
-          grew = true
-        }
-        // Without a pause the end is bound to the start both ways.
-        if (net.mode[i] !== 2 && far[s + 1]! - d > far[s]! + EPS) {
-          far[s] = far[s + 1]! - d
-          grew = true
-        }
-        for (let u = s; u <= s + 1; u++) {
-          for (const a of net.out[u]!)
-            if (far[u]! + a.w > far[a.to]! + EPS) {
-              far[a.to] = far[u]! + a.w
-              grew = true
-            }
-        }
-        for (const a of this.#orderOut[i]!)
-          if (far[s + 1]! + a.w > far[a.to]! + EPS) {
-            far[a.to] = far[s + 1]! + a.w
-            grew = true
-          }
+    const order = this.#doubt
+    this.#doubt = null
+    if (order === null) return false
+    const far = new Float64Array(n).fill(order === 'root' ? 0 : Number.NEGATIVE_INFINITY)
+    const goal = order === 'root' ? -1 : 2 * order.first + 1
+    const queue: number[] = []
+    const rounds = new Int32Array(n)
+    const waiting = new Uint8Array(n)
+    const reach = (node: number, x: number) => {
+      if (x <= far[node]! + EPS) return
+      far[node] = x
+      if (waiting[node] === 0) {
+        waiting[node] = 1
+        queue.push(node)
       }
-      if (!grew) return false
     }
-    return true
+    if (order === 'root') for (let u = 0; u < n; u++) queue.push(u)
+    else reach(2 * order.then, 0)
+    for (let head = 0; head < queue.length; head++) {
+      const u = queue[head]!
+      waiting[u] = 0
+      if (goal >= 0 && far[goal]! > EPS) return true
+      if (++rounds[u]! > n + 1) return true
+      const i = u >> 1
+      const fix = net.fixed[i]
+      const d = fix === null || fix === undefined ? net.minutes[i]! : fix[1] - fix[0]
+      const x = far[u]!
+      if (u % 2 === 0) reach(u + 1, x + d)
+      // Without a pause the end is bound to the start both ways.
+      else if (net.mode[i] !== 2) reach(u - 1, x - d)
+      for (const a of net.out[u]!) reach(a.to, x + a.w)
+      if (u % 2 === 1)
+        for (const a of this.#orderOut[i]!) if (u !== goal || order === 'root') reach(a.to, x + a.w)
+    }
+    return goal >= 0 && far[goal]! > EPS
   }
 }

@@ -75,10 +75,13 @@ class Ask {
 
   /** Whether there is a calendar when only these are asked; null: not known. */
   possible(kept: readonly number[]): boolean | null {
-    if (this.#left-- <= 0) {
+    if (this.#left <= 0) {
       this.unsure = true
       return null
     }
+    // A large network costs more to ask.
+    const size = Math.max(1, this.#problem.tasks.length / 60)
+    this.#left -= size
     const keys = new Set(kept.map(i => memberKey(this.#members[i]!)))
     const has = (m: ClashMember) => keys.has(memberKey(m))
     const { tasks } = this.#problem
@@ -96,7 +99,8 @@ class Ask {
     const spread = new Spread(net)
     const root = rootOf(spread)
     if (root === null) return false
-    const found = search(spread, root, 2, null, 0)
+    const found = search(spread, root, 2, null, 0, 100 + 4 * net.count)
+    this.#left -= (found.nodes / 10) * size
     if (found.best !== null) return true
     if (found.proved) return false
     this.unsure = true

@@ -37,7 +37,11 @@ export function fixedConflict(net: Network): boolean {
     for (const i of held) {
       const at = net.fixed[i]![0]
       const there = held.filter(k => net.fixed[k]![0] <= at + 1e-6 && net.fixed[k]![1] > at + 1e-6)
-      if (there.filter(k => net.past[k] !== 'done').length > capacity && there.some(k => net.past[k] === null)) return true
+      if (
+        there.filter(k => net.past[k] !== 'done').length > capacity &&
+        there.some(k => net.past[k] === null)
+      )
+        return true
     }
   }
   return false

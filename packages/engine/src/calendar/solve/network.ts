@@ -1,5 +1,5 @@
+import type { Hours } from './hours.ts'
 import type { CalendarProblem } from './problem.ts'
-import { Hours } from './hours.ts'
 
 /**
  * The problem as numbers: a simple temporal network (x_v >= x_u + w) over the start 2i and end 2i+1 of each task,
@@ -115,7 +115,9 @@ export function network(problem: CalendarProblem, hours: Hours, force: InForce =
       from = fix.startMin
     }
     fromMin.push(from)
-    byMin.push(t.dueIsHard === true && t.dueMin !== null && force.due(i) ? t.dueMin : Number.POSITIVE_INFINITY)
+    byMin.push(
+      t.dueIsHard === true && t.dueMin !== null && force.due(i) ? t.dueMin : Number.POSITIVE_INFINITY
+    )
   })
   const out: Arc[][] = Array.from({ length: 2 * n }, () => [])
   const into: Arc[][] = Array.from({ length: 2 * n }, () => [])
@@ -128,7 +130,7 @@ export function network(problem: CalendarProblem, hours: Hours, force: InForce =
     const p = past[node >> 1]
     return p === 'done' || (p === 'begun' && node % 2 === 0)
   }
-  const valueOf = (node: number): number => fixed[node >> 1]![node % 2]!
+  const momentOf = (node: number): number => fixed[node >> 1]![node % 2]!
   gaps.forEach((g, k) => {
     const a = index.get(g.before)
     const b = index.get(g.after)
@@ -137,7 +139,7 @@ export function network(problem: CalendarProblem, hours: Hours, force: InForce =
     const u = 2 * a + (g.from === 'end' ? 1 : 0)
     const v = 2 * b + (g.to === 'end' ? 1 : 0)
     if (history(u) && history(v)) {
-      const apart = valueOf(v) - valueOf(u)
+      const apart = momentOf(v) - momentOf(u)
       if (apart < g.leastMin - 0.5 || (g.mostMin !== null && apart > g.mostMin + 0.5)) passed.push(k)
       return
     }

@@ -22,7 +22,7 @@ export interface SolveEffort {
   readonly nodes: number
   /** Moves tried to come to the bench less often. */
   readonly moves: number
-  /** Sets of constraints tried to name the smallest clash. */
+  /** Sets of constraints tried to name the smallest clash; ten nodes of search count as one, large problems for more. */
   readonly asks: number
 }
 
@@ -103,5 +103,5 @@ export interface CalendarUnsettled {
 
 export type CalendarAnswer = CalendarSolution | CalendarClash | CalendarUnsettled
 
-export const FULL_EFFORT: SolveEffort = { nodes: 4000, moves: 400, asks: 4000 }
+export const FULL_EFFORT: SolveEffort = { nodes: 2000, moves: 400, asks: 1500 }
 export const QUICK_EFFORT: SolveEffort = { nodes: 1, moves: 0, asks: 300 }

@@ -1,5 +1,4 @@
-import type { Bounds } from './bounds.ts'
-import { Spread } from './bounds.ts'
+import type { Bounds, Spread } from './bounds.ts'
 import { firstConflict, fixedConflict, forcedOrders, overfull } from './conflict.ts'
 import type { Cost } from './cost.ts'
 import { compareCost, costOf } from './cost.ts'
@@ -23,14 +22,16 @@ const MOST_CHECKED = 90
  * @param from where to begin: the root of a network
  * @param parts how many parts of the cost count: 2 late and finish, 3 also the finishes of all pieces
  * @param known a calendar already found
- * @param limit nodes expanded after the first calendar; before it, twenty for each task more
+ * @param limit nodes expanded after the first calendar
+ * @param first nodes expanded before there is one
  */
 export function search(
   spread: Spread,
   from: Bounds,
   parts: 2 | 3,
   known: Bounds | null,
-  limit: number
+  limit: number,
+  first = limit + 800 + 4 * spread.net.count
 ): Found {
   const { net } = spread
   let best = known
@@ -39,8 +40,7 @@ export function search(
   let firstAt = known === null ? null : 0
   const leastLate = costOf(net, from).late
   const stack: Bounds[][] = [[from]]
-  const beyond = () =>
-    firstAt === null ? nodes > limit + 2000 + 20 * net.count : nodes - firstAt > limit
+  const beyond = () => (firstAt === null ? nodes > limit + 2000 + 20 * net.count : nodes - firstAt > limit)
   while (stack.length > 0) {
     const level = stack.at(-1)!
     let node: Bounds | null | undefined = level.shift()
@@ -53,8 +53,8 @@ export function search(
     if (cost !== null) {
       if (compareCost(costOf(net, node), cost, parts) >= 0) continue
       node = tightened(spread, node, cost, parts, leastLate)
-      if (node === null) continue
-    }
+    } else node = settled(spread, node)
+    if (node === null) continue
     const conflict = firstConflict(net, node)
     if (conflict === null) {
       const c = costOf(net, node)
@@ -80,18 +80,21 @@ function tightened(spread: Spread, node: Bounds, cost: Cost, parts: 2 | 3, least
   // Less lateness may cost a later finish: then the finish is no limit.
   if (cost.late > leastLate + 1e-6) return node
   const by = parts === 2 ? cost.finish - 1 : cost.finish
-  let b = spread.narrowed(node, [], () => by)
-  for (let round = 0; b !== null && round < 20; round++) {
+  const b = spread.narrowed(node, [], () => by)
+  return b === null ? null : settled(spread, b)
+}
+
+/** With the orders that leave no choice settled; null: there is no calendar. */
+function settled(spread: Spread, from: Bounds): Bounds | null {
+  let b: Bounds | null = from
+  for (let round = 0; round < 20; round++) {
     const forced = forcedOrders(spread.net, b)
     if (forced === null) return null
     if (forced.length === 0) break
-    for (const [first, then] of forced) {
-      b = spread.ordered(b, first, then)
-      if (b === null) return null
-    }
+    b = spread.orderedAll(b, forced)
+    if (b === null) return null
   }
-  if (b !== null && spread.net.count <= MOST_CHECKED && overfull(spread.net, b)) return null
-  return b
+  return spread.net.count <= MOST_CHECKED && overfull(spread.net, b) ? null : b
 }
 
 function childrenOf(
@@ -124,17 +127,9 @@ export function finishBound(spread: Spread, root: Bounds, found: number): number
   let lo = costOf(net, root).finish
   let hi = found
   const refused = (by: number): boolean => {
-    let b = spread.narrowed(root, [], () => by)
-    for (let round = 0; b !== null && round < 20; round++) {
-      const forced = forcedOrders(net, b)
-      if (forced === null) return true
-      if (forced.length === 0) break
-      for (const [first, then] of forced) {
-        b = spread.ordered(b, first, then)
-        if (b === null) return true
-      }
-    }
-    return b === null || overfull(net, b)
+    const b = spread.narrowed(root, [], () => by)
+    const c = b === null ? null : settled(spread, b)
+    return c === null || overfull(net, c)
   }
   while (hi - lo > 0.5) {
     const mid = Math.floor((lo + hi) / 2)

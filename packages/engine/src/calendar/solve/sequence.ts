@@ -8,10 +8,12 @@ import type { ChainLink, ChainWhy } from './problem.ts'
  */
 export function sequenced(spread: Spread, root: Bounds, starts: ArrayLike<number>): Bounds | null {
   const { net } = spread
-  let b: Bounds | null = root
+  const pairs: [number, number][] = []
   for (const { capacity, tasks } of net.shared) {
     const lanes: number[] = []
-    const list = [...tasks].sort((x, y) => starts[2 * x]! - starts[2 * y]! || starts[2 * x + 1]! - starts[2 * y + 1]!)
+    const list = [...tasks].sort(
+      (x, y) => starts[2 * x]! - starts[2 * y]! || starts[2 * x + 1]! - starts[2 * y + 1]!
+    )
     for (const i of list) {
       let lane = lanes.findIndex(last => starts[2 * last + 1]! <= starts[2 * i]! + 1e-6)
       if (lane < 0) lane = lanes.length
@@ -20,11 +22,10 @@ export function sequenced(spread: Spread, root: Bounds, starts: ArrayLike<number
       // Fixed dates that lie over each other are history; they are left as they are.
       if (last === undefined || lane >= capacity) continue
       if (net.fixed[last] !== null && net.fixed[i] !== null) continue
-      b = spread.ordered(b, last, i)
-      if (b === null) return null
+      pairs.push([last, i])
     }
   }
-  return b
+  return spread.orderedAll(root, pairs)
 }
 
 /** What holds the finish, from the first to the last: with every task at its earliest in this order of work. */
@@ -34,7 +35,8 @@ export function chainOf(net: Network, b: Bounds): ChainLink[] {
   const chain: ChainLink[] = []
   const seen = new Set<number>()
   const orders = new Map<number, number[]>()
-  for (let o = b.orders; o !== null; o = o.before) orders.set(o.then, [...(orders.get(o.then) ?? []), o.first])
+  for (let o = b.orders; o !== null; o = o.before)
+    orders.set(o.then, [...(orders.get(o.then) ?? []), o.first])
   while (net.count > 0 && !seen.has(at)) {
     seen.add(at)
     const { id } = net.problem.tasks[at]!
@@ -58,7 +60,9 @@ export function chainOf(net: Network, b: Bounds): ChainLink[] {
     for (const a of net.into[2 * at + 1]!) {
       const end = b.lo[a.to]! + a.w
       const start =
-        net.mode[at] === 2 ? net.hours.startToEndAt(Math.ceil(end - 1e-6), net.minutes[at]!) : end - net.minutes[at]!
+        net.mode[at] === 2
+          ? net.hours.startToEndAt(Math.ceil(end - 1e-6), net.minutes[at]!)
+          : end - net.minutes[at]!
       take(start, a.to >> 1, { kind: 'gap', gap: a.gap })
     }
     for (const first of orders.get(at) ?? []) {

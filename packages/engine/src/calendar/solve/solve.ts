@@ -5,11 +5,11 @@ import { clashOf } from './clash.ts'
 import type { Cost } from './cost.ts'
 import { costOf } from './cost.ts'
 import { Hours } from './hours.ts'
+import { improved } from './improve.ts'
 import type { Network } from './network.ts'
 import { network } from './network.ts'
 import type { CalendarAnswer, CalendarProblem, CalendarSolution, Placed, SolveEffort } from './problem.ts'
 import { FULL_EFFORT, QUICK_EFFORT } from './problem.ts'
-import { improved } from './improve.ts'
 import { finishBound, rootOf, search } from './search.ts'
 import { chainOf, sequenced } from './sequence.ts'
 import { daysVisited, gathered, oddMinutes, partsOf, visitsOf } from './visits.ts'
@@ -43,8 +43,7 @@ export function solveCalendar(problem: CalendarProblem, effort: SolveEffort = FU
   const least = costOf(net, root)
   let found = search(spread, root, 2, null, effort.nodes > 1 ? Math.ceil(effort.nodes / 8) : 0)
   let nodes = found.nodes
-  if (found.best === null)
-    return found.proved ? clashOf(problem, effort.asks) : { kind: 'unsettled', nodes }
+  if (found.best === null) return found.proved ? clashOf(problem, effort.asks) : { kind: 'unsettled', nodes }
   let best = found.best
   let cost = costOf(net, best)
   const bound = () => Math.min(cost.finish, finishBound(spread, root, cost.finish))

@@ -1,7 +1,7 @@
+import type { Opening } from '../task.ts'
 import type { Bounds, Spread } from './bounds.ts'
 import type { Hours } from './hours.ts'
 import type { Network } from './network.ts'
-import type { Opening } from '../task.ts'
 
 /** A break longer than this is a visit more: practice, no source. */
 export const REST_MIN = 60

@@ -24,7 +24,13 @@ export function task(id: string, minutes: number, more: Partial<Task> = {}): Tas
   }
 }
 
-export function gap(before: string, after: string, least = 0, most: number | null = null, more: Partial<Gap> = {}): Gap {
+export function gap(
+  before: string,
+  after: string,
+  least = 0,
+  most: number | null = null,
+  more: Partial<Gap> = {}
+): Gap {
   return {
     before,
     after,
@@ -51,7 +57,9 @@ export function problem(
 
 /** Days of these hours, from day 0 on. */
 export function days(count: number, ...hours: readonly (readonly [number, number])[]): Opening[] {
-  return Array.from({ length: count }, (_, d) => hours.map(([a, b]) => [d * 1440 + a * 60, d * 1440 + b * 60] as const)).flat()
+  return Array.from({ length: count }, (_, d) =>
+    hours.map(([a, b]) => [d * 1440 + a * 60, d * 1440 + b * 60] as const)
+  ).flat()
 }
 
 /** A sequence of its own for seeded tests: mulberry32. */
