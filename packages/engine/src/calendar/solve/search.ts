@@ -40,7 +40,7 @@ export function search(
   let firstAt = known === null ? null : 0
   const leastLate = costOf(net, from).late
   const stack: Bounds[][] = [[from]]
-  const beyond = () => (firstAt === null ? nodes > limit + 2000 + 20 * net.count : nodes - firstAt > limit)
+  const beyond = () => (firstAt === null ? nodes > first : nodes - firstAt > limit)
   while (stack.length > 0) {
     const level = stack.at(-1)!
     let node: Bounds | null | undefined = level.shift()
