@@ -3,7 +3,19 @@ export const GROUPS = [
   ['room', ['name', 'climate', 'storage']],
   [
     'bench',
-    ['vessels', 'scale', 'machine', 'cutters', 'byHand', 'hand', 'sander', 'secondPair', 'hours', 'timeZone']
+    [
+      'vessels',
+      'scale',
+      'machine',
+      'cutters',
+      'byHand',
+      'hand',
+      'sander',
+      'secondPair',
+      'hours',
+      'away',
+      'timeZone'
+    ]
   ],
   ['resins', ['resins', 'leftover', 'spare']],
   ['money', ['currency', 'rates', 'prices', 'note']]

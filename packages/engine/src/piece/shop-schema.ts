@@ -181,6 +181,11 @@ export const shopSchema = z
       })
       .optional()
       .meta({ description: 'hours at the bench', sample: [{ sat: ['09:00-17:00'] }] }),
+    away: z
+      .array(day('a day nobody is at the bench'))
+      .max(400)
+      .default([])
+      .meta({ description: 'days nobody is at the bench: holidays, absence', sample: [['2026-12-25']] }),
     secondPair: yesNo('a second pair of hands can be had').default(false),
     machine: machineField.optional(),
     byHand: z
