@@ -1,17 +1,13 @@
 import { nobodyThere } from '../cast/bench-hours.ts'
 import type { LocalTime } from '../cast/local-time.ts'
 import { timeWords } from '../cast/local-time.ts'
+import { leastHeatLimit, ROUND_PEAK_MIN, WELL_UNDER_K } from '../cast/peak-limit.ts'
 import { formatC } from '../quantity/format.ts'
-import { CAUTION_ABOVE_C, RUNAWAY_ABOVE_C } from '../resin/limits.ts'
+import { RUNAWAY_ABOVE_C } from '../resin/limits.ts'
 import type { Check, Found } from './finding.ts'
 import { momentOf } from './moment.ts'
 import { needsOf, otherStart } from './pour-needs.ts'
 import type { Work } from './work.ts'
-
-/** A peak is left alone only when the top of its band stays this far under every limit, K (practice). */
-const WELL_UNDER_K = 10
-/** Somebody must be there this long on either side of the peak, min: to see it turn, and to open a window. */
-const ROUND_PEAK_MIN = 30
 
 /** A pour that is hottest when nobody is there, and may come near a limit. */
 export const peakUnattended: Check = {
@@ -29,7 +25,7 @@ function one(work: Work, step: number, pour: number, at: LocalTime): Found[] {
   const cast = work.casts[pour]
   if (!cast || work.piece.pours[pour]!.kind === 'seal') return []
   const [low, high] = cast.peakBandC
-  const [limit, what] = leastLimit(work, pour)
+  const [limit, what] = leastHeatLimit(work.piece, work.materials, pour)
   const left = limit - WELL_UNDER_K
   const why = nobodyThere(work.shop, at, cast.peakMin)
   if (high <= left || why === null) return []
@@ -55,15 +51,4 @@ function one(work: Work, step: number, pour: number, at: LocalTime): Found[] {
       ...('fix' in other ? { fix: other.fix!, fixSays: other.fixSays! } : {})
     }
   ]
-}
-
-// The lowest limit that the heat of a pour meets, and its name.
-function leastLimit(work: Work, pour: number): readonly [number, string] {
-  const limits: [number, string][] = [[CAUTION_ABOVE_C, 'the limit for clear work']]
-  if (work.piece.pours[pour]!.kind === 'cast') {
-    const { base, walls, liner } = work.materials
-    for (const part of [base, walls, liner])
-      if (part.softeningC !== null) limits.push([part.softeningC, `${part.name} softening from`])
-  }
-  return limits.reduce((a, b) => (b[0] < a[0] ? b : a))
 }

@@ -201,6 +201,47 @@ export const shopSchema = z
         sample: [{ router: 0.2 }]
       }),
     hand: handField,
+    minutes: z
+      .array(
+        z.strictObject({
+          work: choice('kind of work', [
+            'mill',
+            'prepare',
+            'mould',
+            'water test',
+            'set',
+            'mix',
+            'pour',
+            'bubbles',
+            'stones',
+            'marble',
+            'demould',
+            'turn',
+            'flatten',
+            'pins',
+            'cutter change',
+            'test cut',
+            'air cut',
+            'cut',
+            'hand cut',
+            'mark',
+            'fill',
+            'level',
+            'edge',
+            'sand',
+            'coat',
+            'fit',
+            'pack'
+          ]),
+          times: number('times the minutes that are reckoned', 0.1, 10)
+        })
+      )
+      .max(40)
+      .default([])
+      .meta({
+        description: 'how much longer or shorter work takes here than is reckoned',
+        sample: [[{ work: 'sand', times: 1.3 }]]
+      }),
     cutters: z
       .array(cutterField)
       .max(200)

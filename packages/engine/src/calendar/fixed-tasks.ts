@@ -1,0 +1,50 @@
+import type { StepRecord } from './step-times.ts'
+import type { TaskList } from './task-list.ts'
+
+/**
+ * Puts what was begun or done where it was. A step that is done holds the span from its beginning to its end, shared by
+ * its tasks as their minutes are; one that is begun fixes its first task. What stands before something begun and has no
+ * record of its own was done before it.
+ */
+export function fixByRecords(
+  list: TaskList,
+  keys: readonly string[],
+  records: ReadonlyMap<string, StepRecord>,
+  originMs: number
+): void {
+  const min = (ms: number) => Math.round((ms - originMs) / 60_000)
+  // From the last recorded step back: what lies before it is done.
+  let known: number | null = null
+  for (let k = keys.length - 1; k >= 0; k--) {
+    const key = keys[k]!
+    const record = records.get(key)
+    const began = record?.beganMs ?? null
+    const done = record?.doneMs ?? null
+    const mine = list.tasks.flatMap((t, i) => (t.step === key ? [i] : []))
+    if (mine.length === 0) continue
+    const total = mine.reduce((sum, i) => sum + list.tasks[i]!.minutes, 0)
+    if (done !== null || (began === null && known !== null)) {
+      const endMin: number = done !== null ? min(done) : known!
+      const startMin =
+        began !== null
+          ? Math.min(min(began), endMin)
+          : done !== null
+            ? endMin - (record?.tookMin ?? 0)
+            : endMin
+      let at = startMin
+      for (const i of mine) {
+        const end: number = total > 0 ? at + ((endMin - startMin) * list.tasks[i]!.minutes) / total : endMin
+        list.tasks[i] = {
+          ...list.tasks[i]!,
+          fixed: { startMin: Math.round(at), endMin: Math.round(end), why: 'done' }
+        }
+        at = end
+      }
+      known = known === null ? startMin : Math.min(known, startMin)
+    } else if (began !== null) {
+      const i = mine[0]!
+      list.tasks[i] = { ...list.tasks[i]!, fixed: { startMin: min(began), endMin: null, why: 'begun' } }
+      known = known === null ? min(began) : Math.min(known, min(began))
+    }
+  }
+}

@@ -1,0 +1,106 @@
+import { PRACTICE_WAIT } from './practice-minutes.ts'
+import type { NewTask, OnStep, TaskList } from './task-list.ts'
+import { byModel, byPractice } from './task-list.ts'
+import type { TaskWork } from './task-work.ts'
+
+/** The mould made, lined, sealed, levelled, tried with water and dried. */
+export function makeMould(list: TaskList, on: OnStep, work: TaskWork, after: readonly string[]): string[] {
+  const { mould, piece, materials } = work
+  const { boards, bearers, sealantLengthM, releaseAreaM2 } = mould.cutList
+  const needs = ['hands', 'mould']
+  let last = [...after]
+  const add = (task: NewTask) => {
+    last = [list.add(on, { needs: task.attended === false ? ['mould'] : needs, ...task }, last)]
+  }
+  const count = boards.reduce((sum, b) => sum + b.count, 0)
+  const boardWork = byPractice('mouldBoard', count)
+  const bearerWork = byPractice('bearer', bearers?.count ?? 0)
+  add({
+    what: 'cut and join',
+    kind: 'mould',
+    says: 'Cut and join the mould',
+    takes: {
+      minutes: boardWork.minutes + bearerWork.minutes,
+      basis: {
+        from: 'practice',
+        says: `${boardWork.basis.says}; bearers ${bearerWork.basis.says}`
+      }
+    }
+  })
+  if (sealantLengthM > 0) sealJoints()
+  add({ what: 'level', kind: 'mould', says: 'Set the mould level', takes: byPractice('level') })
+  if (piece.mould.waterTest) waterTest()
+  line()
+  return last
+
+  function sealJoints(): void {
+    add({
+      what: 'seal joints',
+      kind: 'mould',
+      says: 'Seal the joints',
+      takes: byPractice('sealantPerM', sealantLengthM)
+    })
+    add({
+      what: 'sealant',
+      kind: 'dry',
+      says: 'Sealant dries',
+      takes: {
+        minutes: piece.mould.sealant,
+        basis: { from: 'source', says: 'as the piece says of its sealant' }
+      },
+      attended: false
+    })
+  }
+
+  function waterTest(): void {
+    add({
+      what: 'fill with water',
+      kind: 'water test',
+      says: 'Fill it with water',
+      takes: byPractice('waterFill')
+    })
+    const stands = (minutes: number) => ({
+      minutes,
+      basis: { from: 'practice' as const, says: `${minutes / 60} h: common practice, no source` }
+    })
+    add({
+      what: 'water stands',
+      kind: 'water test',
+      says: 'Water stands in the mould',
+      takes: stands(PRACTICE_WAIT.waterStands),
+      attended: false
+    })
+    add({
+      what: 'look for leaks',
+      kind: 'water test',
+      says: 'Look under every joint, then empty it',
+      takes: byPractice('waterEmpty')
+    })
+    add({
+      what: 'dry',
+      kind: 'dry',
+      says: 'The mould dries through',
+      takes: stands(PRACTICE_WAIT.mouldDries),
+      attended: false
+    })
+  }
+
+  function line(): void {
+    const readyH = materials.liner.readyAfterH[1]
+    if (materials.liner.kind !== 'none')
+      add({
+        what: 'line',
+        kind: 'mould',
+        says: 'Line the mould',
+        takes: byPractice('liner', 1, releaseAreaM2)
+      })
+    if (readyH > 0)
+      add({
+        what: 'liner dries',
+        kind: 'dry',
+        says: `${materials.liner.name} gets ready`,
+        takes: byModel(readyH * 60, `${readyH} h by its catalogue row: ${materials.liner.source}`),
+        attended: false
+      })
+  }
+}
