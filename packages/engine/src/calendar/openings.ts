@@ -35,6 +35,24 @@ export function oddHours(shop: ShopHours, fromMs: number, weeks: number): Openin
   ])
 }
 
+/** Nights, 22 to 7 o'clock: practice; days away or not. */
+export function nightHours(shop: ShopHours, fromMs: number, weeks: number): Opening[] {
+  return spans({ ...shop, away: [] }, fromMs, weeks, () => [
+    [0, DEFAULT_FROM],
+    [DEFAULT_TO, 24 * 60]
+  ])
+}
+
+/** Midnights of the shop's clock, the one before the origin first: a day may last 23 or 25 hours. */
+export function midnightsOf(shop: ShopHours, fromMs: number, days: number): number[] {
+  const clock = zoneClock(shop.timeZone)
+  const first = dayNumber(clock.shown(fromMs))
+  return Array.from(
+    { length: days + 1 },
+    (_, n) => (clock.moment(dayOfNumber(first + n), 0) - fromMs) / 60_000
+  )
+}
+
 /** Whether the shop's hours never occur: every day of the week is given and empty. */
 export function neverOpen(shop: ShopHours): boolean {
   const { hours } = shop
