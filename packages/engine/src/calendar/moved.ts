@@ -50,8 +50,8 @@ export function clashWords(
         ? `${ends}: at least ${spanWords(g.leastMin)} (${g.says})`
         : `${ends}: at most ${spanWords(g.mostMin ?? 0)} (${g.says})`
     }
-    if (m.kind === 'hours') return 'the hours at the bench'
-    if (m.kind === 'as of') return `it is ${time(problem.asOfMin)} already`
+    if (!('id' in m))
+      return m.kind === 'hours' ? 'the hours at the bench' : `it is ${time(problem.asOfMin)} already`
     if (m.kind === 'task') return `"${said(m.id)}" takes ${spanWords(of(m.id)?.minutes ?? 0)}`
     if (m.kind === 'fixed') return `"${said(m.id)}" stands at ${time(of(m.id)?.fixed?.startMin ?? 0)}`
     if (m.kind === 'due') return `"${said(m.id)}" has to end by ${time(of(m.id)?.dueMin ?? 0)}`
