@@ -2,7 +2,7 @@ import { Spread } from './bounds.ts'
 import { Hours } from './hours.ts'
 import { network } from './network.ts'
 import type { CalendarClash, CalendarProblem, ClashMember } from './problem.ts'
-import { rootOf, search } from './search.ts'
+import { pairsOf, rootOf, search } from './search.ts'
 
 /**
  * The smallest clashing set of a problem that has no calendar: what is asked, as members that can be named, of which
@@ -19,12 +19,24 @@ export function clashOf(problem: CalendarProblem, asks: number): CalendarClash {
   const members = membersOf(problem)
   const ask = new Ask(problem, members, asks)
   let core = members.map((_, i) => i)
+  // A clash that needs no search to be seen is cut down without search: sharing comes into it only at fixed dates.
+  ask.searching = false
+  ask.searching = ask.possible(core) !== false
   for (let size = Math.ceil(core.length / 2); size >= 1; size = size === 1 ? 0 : Math.ceil(size / 2))
     for (let at = 0; at < core.length; ) {
       const rest = [...core.slice(0, at), ...core.slice(at + size)]
       if (ask.possible(rest) === false) core = rest
       else at += size
     }
+  if (!ask.searching) {
+    // What is left is small: each member is held against every order as well.
+    ask.searching = true
+    for (let at = 0; at < core.length; ) {
+      const rest = core.filter((_, k) => k !== at)
+      if (ask.possible(rest) === false) core = rest
+      else at++
+    }
+  }
   const irreducible = !ask.unsure
   const smaller = smallest(ask, members.length, core.length)
   const set = smaller.set ?? core
@@ -57,6 +69,8 @@ function membersOf(problem: CalendarProblem): ClashMember[] {
 
 class Ask {
   unsure = false
+  /** Whether orders are tried where resources are shared; else such a set passes for possible. */
+  searching = true
   readonly #problem: CalendarProblem
   readonly #members: readonly ClashMember[]
   readonly #hours: Hours
@@ -99,8 +113,9 @@ class Ask {
     const spread = new Spread(net)
     const root = rootOf(spread)
     if (root === null) return false
-    const found = search(spread, root, 2, null, 0, 100 + 4 * net.count)
-    this.#left -= (found.nodes / 10) * size
+    if (!this.searching) return true
+    const found = search(spread, root, 2, null, 0, 100 + 4 * net.count + pairsOf(net))
+    this.#left -= (found.nodes / 50) * size
     if (found.best !== null) return true
     if (found.proved) return false
     this.unsure = true

@@ -22,7 +22,7 @@ export interface SolveEffort {
   readonly nodes: number
   /** Moves tried to come to the bench less often. */
   readonly moves: number
-  /** Sets of constraints tried to name the smallest clash; ten nodes of search count as one, large problems for more. */
+  /** Sets of constraints tried to name the smallest clash; fifty nodes of search count as one, large problems for more. */
   readonly asks: number
 }
 

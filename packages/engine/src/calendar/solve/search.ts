@@ -2,6 +2,7 @@ import type { Bounds, Spread } from './bounds.ts'
 import { firstConflict, fixedConflict, forcedOrders, overfull } from './conflict.ts'
 import type { Cost } from './cost.ts'
 import { compareCost, costOf } from './cost.ts'
+import type { Network } from './network.ts'
 
 /** What the search found: the best calendar (every task at its earliest in `best.lo`), and whether none is better. */
 export interface Found {
@@ -31,7 +32,7 @@ export function search(
   parts: 2 | 3,
   known: Bounds | null,
   limit: number,
-  first = limit + 800 + 4 * spread.net.count
+  first = limit + 800 + 4 * spread.net.count + pairsOf(spread.net)
 ): Found {
   const { net } = spread
   let best = known
@@ -68,6 +69,11 @@ export function search(
     stack.push(childrenOf(spread, node, conflict, cost, parts))
   }
   return { best, cost, proved: true, nodes }
+}
+
+/** Pairs that may have to be settled on the way to a first calendar. */
+export function pairsOf(net: Network): number {
+  return net.shared.reduce((sum, s) => sum + (s.tasks.length * (s.tasks.length - 1)) / 2, 0)
 }
 
 /** Whether no calendar stands against the dates that are fixed: looked at once, before any search. */
