@@ -4,6 +4,7 @@ import { checkCommand } from './command/check.ts'
 import type { Command, Ended, PaperModule } from './command/command.ts'
 import { cupCommand } from './command/cup.ts'
 import { cutsCommand } from './command/cuts.ts'
+import { daysCommand } from './command/days.ts'
 import { listCommand } from './command/list.ts'
 import { exchangeLog, logCommand } from './command/log.ts'
 import { newCommand } from './command/new.ts'
@@ -25,6 +26,7 @@ const COMMANDS: readonly Command[] = [
   castCommand,
   cutsCommand,
   proveCommand,
+  daysCommand,
   logCommand,
   rescueCommand,
   cupCommand,

@@ -12,11 +12,11 @@ describe('help and version', () => {
   it('without a word the commands are listed', () => {
     const { out, code } = answer([])
     expect(code).toBe(0)
-    for (const name of ['new', 'check', 'plan', 'cast', 'cuts', 'prove', 'cup', 'list', 'schema'])
+    for (const name of ['new', 'check', 'plan', 'cast', 'cuts', 'prove', 'days', 'cup', 'list', 'schema'])
       expect(out).toContain(`  ${name} `)
   })
 
-  for (const name of ['new', 'check', 'plan', 'cast', 'cuts', 'prove', 'cup', 'list', 'schema']) {
+  for (const name of ['new', 'check', 'plan', 'cast', 'cuts', 'prove', 'days', 'cup', 'list', 'schema']) {
     it(`${name} has a page of its own, asked for in two ways`, () => {
       expect(answer([name, '--help']).out).toContain(`castwright ${name}`)
       expect(answer(['help', name]).out).toBe(answer([name, '-h']).out)
@@ -34,7 +34,7 @@ describe('help and version', () => {
     const { out, err, code } = answer(['chek', sound])
     expect([out, code]).toEqual(['', 2])
     expect(err).toBe(
-      'castwright: found "chek"; allowed: new, check, plan, cast, cuts, prove, cup, list, schema, serve, help, version; the nearest is check\n'
+      'castwright: found "chek"; allowed: new, check, plan, cast, cuts, prove, days, log, rescue, cup, list, schema, serve, help, version; the nearest is check\n'
     )
   })
 })

@@ -3,10 +3,10 @@ export interface StepReading {
   readonly id: string
   readonly kind: string
   readonly at: string
-  readonly step?: string
-  readonly minutes?: number
-  readonly pour?: string
-  readonly reading?: string
+  readonly step?: string | undefined
+  readonly minutes?: number | undefined
+  readonly pour?: string | undefined
+  readonly reading?: string | undefined
 }
 
 /** What was recorded of a step: moments in ms since 1970. */

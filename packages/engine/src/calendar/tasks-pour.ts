@@ -96,7 +96,11 @@ export function pourIt(
       after: pour,
       from: 'start',
       to: 'end',
-      mostMin: allowed === null ? null : Math.max(allowed, way.minutes + pourMin),
+      // Whole minutes are placed: each is rounded up.
+      mostMin:
+        allowed === null
+          ? null
+          : Math.max(allowed, Math.ceil(way.minutes) + Math.ceil(list.task(pour).minutes)),
       says: `${id}: out of the cup before it sets there`,
       late: 'it heats up and sets in the cup'
     })
@@ -268,11 +272,39 @@ function afterPour(list: TaskList, on: OnStep, work: TaskWork, poured: Poured): 
 }
 
 /** Stones laid out before a pour or on the tacky layer below it. */
-export function setStones(list: TaskList, on: OnStep, work: TaskWork, after: readonly string[]): string[] {
+export function setStones(
+  list: TaskList,
+  on: OnStep,
+  work: TaskWork,
+  before: Poured | undefined,
+  after: readonly string[]
+): string[] {
   const areaM2 = work.stack.pours[on.step.pour!.index]!.surfaceMm2 / 1e6
-  return [
-    list.add(on, { what: '', kind: 'stones', says: on.step.says, takes: stonesTake(on, areaM2, null) }, after)
-  ]
+  const task = list.add(
+    on,
+    { what: '', kind: 'stones', says: on.step.says, takes: stonesTake(on, areaM2, null) },
+    after
+  )
+  const tacky = before === undefined ? undefined : work.casts[before.index]?.windows.tacky
+  if (before !== undefined && tacky !== undefined && on.step.pour!.value.stones.some(onTacky)) {
+    const says = `stones stick to ${before.id} and no longer sink in`
+    list.gap({ before: before.pour, after: task, leastMin: tacky.open, says })
+    if (tacky.close !== null)
+      list.gap({
+        before: before.mix,
+        after: task,
+        from: 'start',
+        mostMin: Math.max(tacky.close, tacky.open + 1),
+        says,
+        late: 'they lie loose on it',
+        soft: true
+      })
+  }
+  return [task]
+}
+
+function onTacky({ set }: { readonly set: string }): boolean {
+  return set === 'on the tacky layer'
 }
 
 function stonesTake(on: OnStep, areaM2: number, set: 'into the pour' | null) {

@@ -20,6 +20,7 @@ import { makeMould } from './tasks-mould.ts'
 import type { Poured } from './tasks-pour.ts'
 import { pourIt, setStones } from './tasks-pour.ts'
 import { prepareTimber, setTimber } from './tasks-timber.ts'
+import { zoneClock } from './zone-clock.ts'
 
 /** What tasks follow from besides the piece. */
 export interface TaskOptions {
@@ -31,6 +32,8 @@ export interface TaskOptions {
   readonly machine?: readonly MachineMinutes[]
   readonly learned?: ReadonlyMap<TaskKind, LearnedFactor>
   readonly records?: ReadonlyMap<string, StepRecord>
+  /** Pours whose start the calendar chose, by index: their `start` is no word of the maker and binds nothing. */
+  readonly chosen?: ReadonlySet<number>
 }
 
 /** The tasks of a piece and the waits between them. */
@@ -97,7 +100,7 @@ export function tasksOf(work: TaskWork, options: TaskOptions): PieceTasks {
         mould = makeMould(list, on, work, main ?? [])
         break
       case 'wait':
-        wait(step, index, on)
+        wait(step, index)
         break
       case 'pour': {
         const seal = step.pour!.value.kind === 'seal' && main === null
@@ -122,7 +125,8 @@ export function tasksOf(work: TaskWork, options: TaskOptions): PieceTasks {
       pending = []
     }
     const begins = beginsOf(step)
-    if (begins !== undefined) begin(list, step, from, (Date.parse(begins) - options.originMs) / 60_000)
+    if (begins !== undefined && !(step.kind === 'pour' && options.chosen?.has(step.pour!.index)))
+      begin(list, step, from, (Date.parse(begins) - options.originMs) / 60_000)
   })
   deliveries(list, work, first)
   finish()
@@ -139,7 +143,7 @@ export function tasksOf(work: TaskWork, options: TaskOptions): PieceTasks {
       case 'set timber':
         return setTimber(list, on, work, after)
       case 'set stones':
-        return setStones(list, on, work, after)
+        return setStones(list, on, work, poured[poured.length - 1], after)
       case 'demould': {
         const id = list.add(
           on,
@@ -219,7 +223,7 @@ export function tasksOf(work: TaskWork, options: TaskOptions): PieceTasks {
     return mass >= HEAVY_G ? [...needs, 'second pair'] : needs
   }
 
-  function wait(step: Step, index: number, on: OnStep): void {
+  function wait(step: Step, index: number): void {
     const time = work.clock[index]!
     const says = time.given ? 'wait, as the piece says' : waitSays(step)
     if (step.why === 'sand' && filled !== null) {
@@ -233,6 +237,8 @@ export function tasksOf(work: TaskWork, options: TaskOptions): PieceTasks {
     const last = poured[poured.length - 1]
     const window = windowOf(step, last)
     // A wait for a window counts from the pour, any other from what was done last.
+    // Their own gaps hold these windows, and move with them.
+    if (!time.given && window !== null && follows(work, index)) return
     const ofPour =
       window !== null || step.why === 'machine' || step.why === 'demould' || step.why === 'recoat'
     const before = ofPour && last !== undefined ? [last.pour] : step.why === 'load' ? coats : ends
@@ -246,7 +252,6 @@ export function tasksOf(work: TaskWork, options: TaskOptions): PieceTasks {
         late: null,
         soft: false
       })
-    void on
   }
 
   function windowOf(step: Step, last: Poured | undefined) {
@@ -332,7 +337,7 @@ export function tasksOf(work: TaskWork, options: TaskOptions): PieceTasks {
       })
     }
     if (wanted !== undefined) {
-      const due = (Date.parse(`${wanted}T23:59:00Z`) - options.originMs) / 60_000
+      const due = (endOfDay(wanted, work.shop.timeZone) - options.originMs) / 60_000
       const i = list.tasks.findLastIndex(t => t.kind !== 'delivery')
       if (i >= 0) list.tasks[i] = { ...list.tasks[i]!, dueMin: Math.floor(due) }
     }
@@ -346,6 +351,18 @@ function begin(list: TaskList, step: Step, from: number, startMin: number): void
   )
   if (i < 0) return
   list.tasks[i] = { ...list.tasks[i]!, fixed: { startMin, endMin: null, why: 'given' } }
+}
+
+// The last minute of a day where the piece is made, ms since 1970.
+function endOfDay(day: string, timeZone: string): number {
+  const [year, month, date] = day.split('-').map(Number)
+  return zoneClock(timeZone).moment({ year: year!, month: month!, day: date! }, 1439)
+}
+
+// Whether the next pour of the order goes into the mould: its own window stands for the wait.
+function follows(work: TaskWork, index: number): boolean {
+  const next = work.steps.slice(index).find(s => s.kind === 'pour')
+  return next?.pour?.value.kind === 'cast'
 }
 
 function waitSays(step: Step): string {

@@ -1,0 +1,54 @@
+import { basename, dirname } from 'node:path'
+import { daysData, daysIcs, daysOfMany } from '@castwright/engine'
+import { argumentsOf } from '../arguments.ts'
+import { daysReport } from '../days-report.ts'
+import { load } from '../load.ts'
+import { momentOf } from '../moment.ts'
+import { writeFolder } from '../out-folder.ts'
+import type { Command } from './command.ts'
+
+/** `castwright days`: when what is done. */
+export const daysCommand: Command = {
+  name: 'days',
+  about: 'when what is done: tasks in your hours at the bench, windows kept, alarms, dates to order by',
+  help: `castwright days PIECE [PIECE...] [--json] [--ics FILE] [--shop FILE] [--readings FILE] [--as-of MOMENT]
+
+Places every task of a piece, or of several that share hands, machine and helpers, in the hours of the shop: windows of
+the resin are kept, peaks near a limit and the first hours of a pour have somebody there, what is begun stays. Where no
+calendar is possible it names what clashes and the ways out. Ends with 0 when there is a calendar, 1 when there is none,
+2 when the input cannot be used.
+
+  --json            tasks with clock times as JSON
+  --ics FILE        write the calendar as an iCalendar file, with alarms
+  --shop FILE       your own facts; left out: shop.json beside the piece, else the built-in shop
+  --readings FILE   what was measured, of one piece; left out: NAME.readings.jsonl beside NAME.piece.json, if there
+  --as-of MOMENT    what counts as now
+`,
+  run: args => {
+    const given = argumentsOf('days', args, {
+      flags: ['json'],
+      texts: ['ics', 'shop', 'readings', 'as-of'],
+      words: [1, 20, 'one piece file or several']
+    })
+    if (given.flags.has('help')) return { out: daysCommand.help, code: 0 }
+    const asOf = momentOf(given.texts.get('as-of'))
+    const loaded = given.words.map(piece =>
+      load({ piece, shop: given.texts.get('shop'), readings: given.texts.get('readings') })
+    )
+    const err = loaded.flatMap(l => l.says)
+    const days = daysOfMany(
+      loaded.map(l => l.input),
+      { asOf }
+    )
+    const file = given.texts.get('ics')
+    if (file !== undefined && days.clash === null) {
+      writeFolder(dirname(file), new Map([[basename(file), daysIcs(days)]]))
+      err.push(`written: ${file}`)
+    }
+    return {
+      out: given.flags.has('json') ? `${JSON.stringify(daysData(days), null, 2)}\n` : daysReport(days),
+      err: err.map(s => `${s}\n`).join(''),
+      code: days.clash === null ? 0 : 1
+    }
+  }
+}

@@ -1,0 +1,93 @@
+import { icsOf } from './calendar/ics.ts'
+import { zoneClock } from './calendar/zone-clock.ts'
+import type { Days, DayTask } from './days-answer.ts'
+import { formatMinutes } from './quantity/format.ts'
+
+/** One task as files and other programs take it: clock times with the offset of the place. */
+export interface DayData {
+  readonly id: string
+  readonly piece: string
+  readonly step: string | null
+  readonly kind: string
+  readonly says: string
+  readonly begins: string
+  readonly ends: string
+  readonly minutes: number
+  readonly basis: string
+  readonly attended: boolean
+  readonly slackMin: number
+  readonly alarmMin: number | null
+  readonly safety: readonly string[]
+}
+
+/** A moment on the clock of the place, ISO 8601 with its offset: "2026-12-03T09:26+01:00". */
+export function localMoment(ms: number, timeZone: string): string {
+  const offset = zoneClock(timeZone).offsetMin(ms)
+  const two = (x: number) => String(Math.floor(x)).padStart(2, '0')
+  const sign = offset < 0 ? '-' : '+'
+  const abs = Math.abs(offset)
+  return `${new Date(ms + offset * 60_000).toISOString().slice(0, 16)}${sign}${two(abs / 60)}:${two(abs % 60)}`
+}
+
+/** The days as plain data. */
+export function daysData(days: Days) {
+  const at = (min: number) => localMoment(days.originMs + min * 60_000, days.timeZone)
+  const moment = (ms: number) => localMoment(ms, days.timeZone)
+  return {
+    castwright: 1,
+    asOf: days.asOf,
+    timeZone: days.timeZone,
+    names: days.names,
+    ready: days.readyMs?.map(moment) ?? null,
+    begins: days.firstMs === null ? null : moment(days.firstMs),
+    handsOnMin: Math.round(days.handsOnMin),
+    calendarDays: days.calendarDays,
+    visits: days.visits,
+    lateMin: days.lateMin,
+    orderBy: days.orderBy.map(o => ({ item: o.item, says: o.says, by: at(o.byMin), days: o.days })),
+    clash: days.clash,
+    waysOut: days.waysOut,
+    settled: days.settled,
+    tasks: days.tasks.map(
+      ({ task, startMin, endMin, slackMin, alarmMin }): DayData => ({
+        id: task.id,
+        piece: task.piece,
+        step: task.step,
+        kind: task.kind,
+        says: task.says,
+        begins: at(startMin),
+        ends: at(endMin),
+        minutes: Math.round(task.minutes * 10) / 10,
+        basis: task.basis.says,
+        attended: task.attended,
+        slackMin,
+        alarmMin,
+        safety: task.safety
+      })
+    )
+  }
+}
+
+/** The days as an iCalendar file; `revision` grows with every plan made anew. */
+export function daysIcs(days: Days, revision = 0): string {
+  return icsOf({
+    name: days.names.join(', '),
+    originMs: days.originMs,
+    stampMs: Date.parse(days.asOf),
+    revision,
+    cancelled: [],
+    entries: days.tasks.map(t => ({
+      task: t.task,
+      placed: t,
+      lines: linesOf(t),
+      alarmMin: t.alarmMin
+    }))
+  })
+}
+
+function linesOf({ task, slackMin }: DayTask): string[] {
+  return [
+    `Takes ${formatMinutes(Math.max(1, task.minutes))} (${task.basis.says})`,
+    ...(slackMin >= 60 ? [`May begin up to ${formatMinutes(slackMin)} later`] : [])
+  ]
+}

@@ -1,0 +1,266 @@
+import { clashWords } from './calendar/clash-words.ts'
+import { learnedOf } from './calendar/learned-of.ts'
+import { minutesOfPrograms } from './calendar/machine-minutes.ts'
+import { oddHours, openingsOf } from './calendar/openings.ts'
+import type { CalendarAnswer, CalendarProblem, CalendarSolution } from './calendar/solve/problem.ts'
+import { quickCalendar, solveCalendar } from './calendar/solve/solve.ts'
+import { stepRecords } from './calendar/step-times.ts'
+import type { Gap, Task } from './calendar/task.ts'
+import type { MachineMinutes } from './calendar/task-work.ts'
+import type { PieceTasks } from './calendar/tasks.ts'
+import { tasksOf } from './calendar/tasks.ts'
+import { machiningOf } from './cuts/operation/machining.ts'
+import type { Days, DayTask, OrderBy } from './days-answer.ts'
+import type { Work } from './findings/work.ts'
+import type { Piece } from './piece/piece-schema.ts'
+import { programSet } from './programs/program-set.ts'
+import { stepKeys } from './steps/step-key.ts'
+import type { PlanInput } from './work.ts'
+import { workOf } from './work.ts'
+
+/** How the days are asked for. */
+export interface DaysOptions {
+  /** The only source of "now": ISO 8601 with offset. */
+  readonly asOf: string
+  /** quick: the first calendar found, machine minutes by feeds, nothing cast anew. */
+  readonly effort?: 'quick' | 'full'
+  /** More of a resource than one: two pairs of hands, say. */
+  readonly capacity?: Readonly<Record<string, number>>
+}
+
+/** The pours are cast again at the starts the calendar chose at most so often. */
+const MOST_ROUNDS = 4
+/** Called so long before a task that has a latest moment, min: practice. */
+const ALARM_MIN = 30
+/** Weeks looked at beyond what the waits and the work ask for, and at the most. */
+const WEEKS_MORE = 8
+const MOST_WEEKS = 260
+
+/** The days of a piece. @throws InputProblem when the piece cannot be used */
+export function daysOf(input: PlanInput, options: DaysOptions): Days {
+  return daysOfMany([input], options)
+}
+
+/**
+ * The days of several pieces that share hands, machine, moulds and helpers; shop and zone are those of the first.
+ *
+ * Calendar and cast ask each other: windows follow from the hour a pour is made, and the calendar chooses that hour. So
+ * the pours are cast again at the starts chosen; if every wait still holds the calendar stands, else it is made anew, at
+ * most four times; `settled` says whether it came to rest.
+ *
+ * @throws InputProblem when a piece cannot be used
+ */
+export function daysOfMany(inputs: readonly PlanInput[], options: DaysOptions): Days {
+  const originMs = Math.floor(Date.parse(options.asOf) / 60_000) * 60_000
+  const quick = options.effort === 'quick'
+  const pieces = inputs.map((input, i) => started(input, i, inputs.length, originMs, quick))
+  const { shop } = inputs[0]!
+  const solve = quick ? quickCalendar : solveCalendar
+  let parts = pieces.map(p => p.tasks(p.work, new Set()))
+  let problem = problemOf(parts, shop, originMs, options)
+  let answer: CalendarAnswer = solve(problem)
+  let rounds = 0
+  let settled = quick
+  while (!quick && answer.kind === 'placed' && rounds < MOST_ROUNDS) {
+    rounds++
+    const placed = answer
+    parts = pieces.map((p, i) => p.again(parts[i]!, placed, originMs))
+    const next = problemOf(parts, shop, originMs, options)
+    settled = holds(next, placed)
+    problem = next
+    if (settled) break
+    answer = solve(problem)
+  }
+  return told(problem, answer, { inputs, originMs, options, rounds, settled, pieces: parts })
+}
+
+interface Started {
+  readonly work: Work
+  readonly tasks: (work: Work, chosen: ReadonlySet<number>) => PieceTasks
+  readonly again: (before: PieceTasks, placed: CalendarSolution, originMs: number) => PieceTasks
+}
+
+function started(input: PlanInput, index: number, count: number, originMs: number, quick: boolean): Started {
+  const work = workOf({ ...input, effort: 'preview' })
+  const piece = count === 1 ? '' : `${index + 1}`
+  const records = stepRecords(work.readings, stepKeys(work.steps))
+  const machine = quick ? undefined : machineMinutes(work)
+  const base = { piece, originMs, ...(machine !== undefined && { machine }), records }
+  const learned = learnedOf(tasksOf(work, base), records)
+  const tasks: Started['tasks'] = (w, chosen) => named(tasksOf(w, { ...base, learned, chosen }), piece)
+  return {
+    work,
+    tasks,
+    again: (before, placed, origin) => {
+      const starts = new Map<number, string>()
+      for (const [pour, id] of before.mixes) {
+        const own = work.piece.pours[pour]!
+        const given =
+          own.start !== undefined || work.steps.some(s => s.pour?.index === pour && s.begins !== undefined)
+        const at = placed.placed.find(p => p.id === id)
+        if (own.kind === 'seal' || given || at === undefined) continue
+        starts.set(pour, new Date(origin + at.startMin * 60_000).toISOString())
+      }
+      if (starts.size === 0) return before
+      const cast = workOf({
+        ...input,
+        effort: 'preview',
+        piece: { ...input.piece, value: withStarts(work.piece, starts) }
+      })
+      // Waits stay as the piece says them: a start that was chosen is no word of the maker.
+      return tasks({ ...cast, clock: work.clock }, new Set(starts.keys()))
+    }
+  }
+}
+
+function withStarts(piece: Piece, starts: ReadonlyMap<number, string>): Piece {
+  return {
+    ...piece,
+    pours: piece.pours.map((p, i) => {
+      const start = starts.get(i)
+      return start === undefined ? p : { ...p, start }
+    })
+  }
+}
+
+// Several pieces: every task under the number of its piece.
+function named(of: PieceTasks, piece: string): PieceTasks {
+  if (piece === '') return of
+  const name = (id: string) => `${piece}/${id}`
+  const own = (r: string) => (r === 'mould' ? `mould ${piece}` : r)
+  return {
+    tasks: of.tasks.map((t): Task => ({ ...t, id: name(t.id), needs: t.needs.map(own) })),
+    gaps: of.gaps.map((g): Gap => ({ ...g, before: name(g.before), after: name(g.after) })),
+    reckoned: new Map([...of.reckoned].map(([id, min]) => [name(id), min])),
+    mixes: new Map([...of.mixes].map(([pour, id]) => [pour, name(id)]))
+  }
+}
+
+function machineMinutes(work: Work): readonly MachineMinutes[] | undefined {
+  const machining = machiningOf(work)
+  return machining === null ? undefined : minutesOfPrograms(programSet(machining))
+}
+
+function problemOf(
+  parts: readonly PieceTasks[],
+  shop: PlanInput['shop'],
+  originMs: number,
+  options: DaysOptions
+): CalendarProblem {
+  const tasks = parts.flatMap(p => p.tasks)
+  const gaps = parts.flatMap(p => p.gaps)
+  const weeks = weeksOf(tasks, gaps)
+  const openings = openingsOf(shop, originMs, weeks)
+  const vessels = shop.vessels.reduce((sum, v) => sum + v.count, 0)
+  return {
+    tasks,
+    gaps,
+    openings,
+    odd: oddHours(shop, originMs, weeks),
+    asOfMin: 0,
+    capacity: {
+      vessels,
+      // A shop outside takes what comes.
+      'firm sent out': tasks.length,
+      'second pair': 1,
+      ...options.capacity
+    }
+  }
+}
+
+function weeksOf(tasks: readonly Task[], gaps: readonly Gap[]): number {
+  const waits = gaps.reduce((sum, g) => sum + g.leastMin, 0)
+  const passes = tasks.reduce((sum, t) => sum + (t.attended ? 8 * t.minutes : t.minutes), 0)
+  const dates = Math.max(0, ...tasks.map(t => Math.max(t.notBeforeMin ?? 0, t.fixed?.startMin ?? 0)))
+  return Math.min(MOST_WEEKS, Math.ceil((Math.min(waits, 600_000) + passes + dates) / 10_080) + WEEKS_MORE)
+}
+
+/** Whether a calendar keeps every wait of a problem, to the minute it was rounded to. */
+function holds(problem: CalendarProblem, { placed }: CalendarSolution): boolean {
+  const at = new Map(placed.map(p => [p.id, p]))
+  return problem.gaps.every(g => {
+    const [a, b] = [at.get(g.before), at.get(g.after)]
+    if (a === undefined || b === undefined) return false
+    const wait = (g.to === 'start' ? b.startMin : b.endMin) - (g.from === 'start' ? a.startMin : a.endMin)
+    return wait >= g.leastMin - 1 && (g.mostMin === null || wait <= g.mostMin + 1)
+  })
+}
+
+interface Told {
+  readonly inputs: readonly PlanInput[]
+  readonly originMs: number
+  readonly options: DaysOptions
+  readonly rounds: number
+  readonly settled: boolean
+  readonly pieces: readonly PieceTasks[]
+}
+
+function told(problem: CalendarProblem, answer: CalendarAnswer, t: Told): Days {
+  const common = {
+    asOf: t.options.asOf,
+    timeZone: t.inputs[0]!.shop.timeZone,
+    originMs: t.originMs,
+    names: t.inputs.map(i => i.piece.value.name),
+    handsOnMin: problem.tasks.reduce((sum, x) => sum + (x.needs.includes('hands') ? x.minutes : 0), 0),
+    rounds: t.rounds,
+    settled: t.settled,
+    problem,
+    waysOut: []
+  }
+  if (answer.kind !== 'placed')
+    return {
+      ...common,
+      tasks: [],
+      readyMs: null,
+      firstMs: null,
+      calendarDays: null,
+      visits: 0,
+      orderBy: [],
+      lateMin: 0,
+      clash:
+        answer.kind === 'clash'
+          ? { says: clashWords(problem, answer), smallest: answer.smallest }
+          : {
+              says: ['no calendar was found in the search; nothing shows that there is none'],
+              smallest: false
+            }
+    }
+  const tasks = answer.placed.map((p, i): DayTask => {
+    const task = problem.tasks[i]!
+    const late = problem.gaps.some(g => g.after === task.id && g.mostMin !== null)
+    return {
+      task,
+      startMin: p.startMin,
+      endMin: p.endMin,
+      parts: p.parts,
+      slackMin: Math.max(0, p.latestStartMin - p.startMin),
+      alarmMin: task.attended && late && task.fixed === null ? ALARM_MIN : null
+    }
+  })
+  const firsts = tasks.filter(x => x.task.attended).map(x => x.startMin)
+  const first = firsts.length === 0 ? null : Math.min(...firsts)
+  return {
+    ...common,
+    tasks,
+    readyMs: t.pieces.map(
+      (_, i) => t.originMs + 60_000 * (answer.finishOf[t.pieces.length === 1 ? '' : `${i + 1}`] ?? 0)
+    ),
+    firstMs: first === null ? null : t.originMs + first * 60_000,
+    calendarDays: first === null ? null : (answer.finishMin - first) / 1440,
+    visits: answer.visits,
+    orderBy: tasks.flatMap((x): OrderBy[] =>
+      x.task.kind === 'delivery'
+        ? [
+            {
+              item: x.task.id.replace(/^.*delivery /, ''),
+              says: x.task.says,
+              byMin: x.startMin + x.slackMin,
+              days: x.task.minutes / 1440
+            }
+          ]
+        : []
+    ),
+    lateMin: Math.max(0, ...answer.late.map(l => l.byMin)),
+    clash: null
+  }
+}

@@ -1,0 +1,105 @@
+import { describe, expect, it } from 'vitest'
+import { daysOf, daysOfMany } from '../../src/days.ts'
+import { EXAMPLES, exampleInput } from './example-work.ts'
+
+const asOf = '2026-11-30T08:00:00+01:00'
+const week = (span: string) => ({
+  timeZone: 'Europe/Berlin',
+  hours: Object.fromEntries(
+    ['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun'].map(d => [d, d === 'sat' || d === 'sun' ? [] : [span]])
+  )
+})
+
+/** Slow and obvious: every gap kept, attended work in the hours, no two tasks of one pair of hands at once. */
+function verify(days: ReturnType<typeof daysOf>): void {
+  const { gaps, openings } = days.problem
+  const at = new Map(days.tasks.map(t => [t.task.id, t]))
+  for (const g of gaps) {
+    const [a, b] = [at.get(g.before)!, at.get(g.after)!]
+    const wait = (g.to === 'start' ? b.startMin : b.endMin) - (g.from === 'start' ? a.startMin : a.endMin)
+    expect(wait, g.says).toBeGreaterThanOrEqual(g.leastMin - 1.001)
+    if (g.mostMin !== null) expect(wait, g.says).toBeLessThanOrEqual(g.mostMin + 1.001)
+  }
+  for (const t of days.tasks.filter(t => t.task.attended))
+    for (const [a, b] of t.parts)
+      expect(
+        openings.some(([o, c]) => a >= o - 1e-6 && b <= c + 1e-6),
+        t.task.id
+      ).toBe(true)
+  for (const need of ['hands', 'machine']) {
+    const own = days.tasks.filter(t => t.task.needs.includes(need)).sort((a, b) => a.startMin - b.startMin)
+    for (let i = 1; i < own.length; i++)
+      expect(own[i]!.startMin, own[i]!.task.id).toBeGreaterThanOrEqual(own[i - 1]!.endMin - 1e-6)
+  }
+}
+
+describe.each(EXAMPLES)('the days of %s', name => {
+  it('keep every wait of the pours cast at the chosen starts, the hours and the hands', () => {
+    const days = daysOf(exampleInput(name, { shop: week('07:00-21:00') }), { asOf })
+    expect(days.clash).toBe(null)
+    expect(days.settled).toBe(true)
+    verify(days)
+  })
+
+  it('tell hands-on hours from calendar days (C39)', () => {
+    const days = daysOf(exampleInput(name), { asOf })
+    expect(days.handsOnMin / 60).toBeLessThan(20)
+    expect(days.calendarDays!).toBeGreaterThan(14)
+    const sum = days.tasks.reduce((s, t) => s + (t.task.needs.includes('hands') ? t.task.minutes : 0), 0)
+    expect(days.handsOnMin).toBeCloseTo(sum, 6)
+  })
+})
+
+describe('days', () => {
+  it('leave what is done where it was, and let the rest follow', () => {
+    const readings = [
+      { id: 'r-00000001', kind: 'mixed', pour: 'reed green', at: '2026-11-29T10:00:00+01:00' },
+      { id: 'r-00000002', kind: 'poured', pour: 'reed green', mass: 200, at: '2026-11-29T10:10:00+01:00' }
+    ]
+    const days = daysOf(exampleInput('saltmarsh-panel', { readings }), { asOf })
+    expect(days.clash).toBe(null)
+    const mix = days.tasks.find(t => t.task.id === 'pour reed green: weigh')!
+    expect(mix.task.fixed?.why).toBe('done')
+    expect(mix.startMin).toBe(-22 * 60)
+    expect(days.tasks.every(t => t.task.fixed !== null || t.startMin >= 0)).toBe(true)
+  })
+
+  it('learn from recorded minutes', () => {
+    const readings = [
+      { id: 'r-00000003', kind: 'minutes', step: 'sand front', minutes: 90, at: '2026-11-29T10:00:00Z' }
+    ]
+    const days = daysOf(exampleInput('saltmarsh-panel', { readings }), { asOf })
+    expect(days.tasks.find(t => t.task.kind === 'sand')!.task.basis.from).toBe('learned')
+  })
+
+  it('cure in true minutes through a change of the clock', () => {
+    const through = daysOf(exampleInput('saltmarsh-panel', { shop: week('07:00-21:00') }), {
+      asOf: '2026-10-23T08:00:00+02:00'
+    })
+    expect(through.clash).toBe(null)
+    verify(through)
+  })
+
+  it('say what clashes where the hours never occur', () => {
+    const hours = Object.fromEntries(['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun'].map(d => [d, []]))
+    const days = daysOf(exampleInput('meadow-boards', { shop: { hours } }), { asOf })
+    expect(days.readyMs).toBe(null)
+    expect(days.clash!.says.join(' ')).toContain('the hours at the bench')
+  })
+
+  it('say by how much a wanted date is missed', () => {
+    const days = daysOf(exampleInput('meadow-boards', { piece: { wanted: '2026-12-04' } }), { asOf })
+    expect(days.lateMin).toBeGreaterThan(7 * 1440)
+    expect(daysOf(exampleInput('meadow-boards', { piece: { wanted: '2027-02-04' } }), { asOf }).lateMin).toBe(
+      0
+    )
+  })
+
+  it('share hands and machine between five pieces', () => {
+    const five = [...EXAMPLES, 'meadow-boards', 'saltmarsh-panel'].map(n => exampleInput(n))
+    const days = daysOfMany(five, { asOf })
+    expect(days.clash).toBe(null)
+    expect(days.readyMs!.length).toBe(5)
+    verify(days)
+  }, 60_000)
+})
