@@ -1,8 +1,14 @@
 import { clashWords } from './calendar/clash-words.ts'
 import { learnedOf } from './calendar/learned-of.ts'
 import { minutesOfPrograms } from './calendar/machine-minutes.ts'
-import { oddHours, openingsOf } from './calendar/openings.ts'
-import type { CalendarAnswer, CalendarProblem, CalendarSolution } from './calendar/solve/problem.ts'
+import { neverOpen, oddHours, openingsOf } from './calendar/openings.ts'
+import type {
+  CalendarAnswer,
+  CalendarProblem,
+  CalendarSolution,
+  SolveEffort
+} from './calendar/solve/problem.ts'
+import { FULL_EFFORT } from './calendar/solve/problem.ts'
 import { quickCalendar, solveCalendar } from './calendar/solve/solve.ts'
 import { stepRecords } from './calendar/step-times.ts'
 import type { Gap, Task } from './calendar/task.ts'
@@ -11,6 +17,8 @@ import type { PieceTasks } from './calendar/tasks.ts'
 import { tasksOf } from './calendar/tasks.ts'
 import { machiningOf } from './cuts/operation/machining.ts'
 import type { Days, DayTask, OrderBy } from './days-answer.ts'
+import type { Changed, Replanned } from './days-ways.ts'
+import { waysOut } from './days-ways.ts'
 import type { Work } from './findings/work.ts'
 import type { Piece } from './piece/piece-schema.ts'
 import { programSet } from './programs/program-set.ts'
@@ -51,27 +59,57 @@ export function daysOf(input: PlanInput, options: DaysOptions): Days {
  * @throws InputProblem when a piece cannot be used
  */
 export function daysOfMany(inputs: readonly PlanInput[], options: DaysOptions): Days {
+  const { days, answer } = placed(inputs, options, [])
+  if (answer.kind !== 'clash' || options.effort === 'quick' || inputs.some(i => neverOpen(i.shop)))
+    return days
+  const again = ({ inputs: changed, hands, givenUp }: Changed): Replanned => {
+    const more = { ...options, ...(hands > 1 && { capacity: { ...options.capacity, hands } }) }
+    const quick = placed(changed, { ...more, effort: 'quick' }, givenUp)
+    const full = quick.days.readyMs !== null ? quick : placed(changed, more, givenUp)
+    return { days: full.days, members: full.answer.kind === 'clash' ? full.answer.members : [] }
+  }
+  return { ...days, waysOut: waysOut(inputs, days, answer.members, again) }
+}
+
+function placed(
+  inputs: readonly PlanInput[],
+  options: DaysOptions,
+  givenUp: readonly string[]
+): { readonly days: Days; readonly answer: CalendarAnswer } {
   const originMs = Math.floor(Date.parse(options.asOf) / 60_000) * 60_000
   const quick = options.effort === 'quick'
   const pieces = inputs.map((input, i) => started(input, i, inputs.length, originMs, quick))
   const { shop } = inputs[0]!
-  const solve = quick ? quickCalendar : solveCalendar
+  const solve = (p: CalendarProblem) =>
+    quick ? quickCalendar(p) : solveCalendar(p, effortFor(p.tasks.length))
   let parts = pieces.map(p => p.tasks(p.work, new Set()))
-  let problem = problemOf(parts, shop, originMs, options)
+  let problem = problemOf(parts, shop, originMs, options, givenUp)
   let answer: CalendarAnswer = solve(problem)
   let rounds = 0
   let settled = quick
   while (!quick && answer.kind === 'placed' && rounds < MOST_ROUNDS) {
     rounds++
-    const placed = answer
-    parts = pieces.map((p, i) => p.again(parts[i]!, placed, originMs))
-    const next = problemOf(parts, shop, originMs, options)
-    settled = holds(next, placed)
+    const found = answer
+    parts = pieces.map((p, i) => p.again(parts[i]!, found, originMs))
+    const next = problemOf(parts, shop, originMs, options, givenUp)
+    settled = holds(next, found)
     problem = next
     if (settled) break
     answer = solve(problem)
   }
-  return told(problem, answer, { inputs, originMs, options, rounds, settled, pieces: parts })
+  return {
+    days: told(problem, answer, { inputs, originMs, options, rounds, settled, pieces: parts }),
+    answer
+  }
+}
+
+/** Tasks that are searched at full effort; with more each node takes longer, and fewer are looked at. */
+const SEARCHED_TASKS = 100
+
+function effortFor(tasks: number): SolveEffort {
+  const share = Math.min(1, (SEARCHED_TASKS / tasks) ** 2)
+  const of = (count: number) => Math.max(10, Math.round(count * share))
+  return { nodes: of(FULL_EFFORT.nodes), moves: of(FULL_EFFORT.moves), asks: FULL_EFFORT.asks }
 }
 
 interface Started {
@@ -145,10 +183,15 @@ function problemOf(
   parts: readonly PieceTasks[],
   shop: PlanInput['shop'],
   originMs: number,
-  options: DaysOptions
+  options: DaysOptions,
+  givenUp: readonly string[]
 ): CalendarProblem {
-  const tasks = parts.flatMap(p => p.tasks)
-  const gaps = parts.flatMap(p => p.gaps)
+  const helped = (options.capacity?.['hands'] ?? 1) > 1
+  // Whoever helps can stay by a pour when the maker is gone.
+  const tasks = parts
+    .flatMap(p => p.tasks)
+    .map(t => (helped && t.kind === 'watch' && t.needs.length === 0 ? { ...t, attended: false } : t))
+  const gaps = parts.flatMap(p => p.gaps).map(g => (givenUp.includes(g.says) ? { ...g, mostMin: null } : g))
   const weeks = weeksOf(tasks, gaps)
   const openings = openingsOf(shop, originMs, weeks)
   const vessels = shop.vessels.reduce((sum, v) => sum + v.count, 0)

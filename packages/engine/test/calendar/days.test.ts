@@ -87,6 +87,20 @@ describe('days', () => {
     expect(days.clash!.says.join(' ')).toContain('the hours at the bench')
   })
 
+  it('give ways out of a clash, each with the days of its own plan', () => {
+    const input = exampleInput('heron-table', { shop: week('09:00-15:00') })
+    const days = daysOf(input, { asOf })
+    expect(days.clash).not.toBe(null)
+    expect(days.waysOut.length).toBeGreaterThanOrEqual(2)
+    for (const way of days.waysOut.filter(w => w.on === 'shop' && !w.says.includes('Besides'))) {
+      const value = way.patch![0] as { path: string; value: object }
+      const shop = { ...week('09:00-15:00'), [value.path.slice(1)]: value.value }
+      const again = daysOf(exampleInput('heron-table', { shop }), { asOf, effort: 'quick' })
+      const full = again.readyMs === null ? daysOf(exampleInput('heron-table', { shop }), { asOf }) : again
+      expect((full.readyMs![0]! - full.originMs) / 86_400_000).toBeCloseTo(way.readyDays, 6)
+    }
+  }, 30_000)
+
   it('say by how much a wanted date is missed', () => {
     const days = daysOf(exampleInput('meadow-boards', { piece: { wanted: '2026-12-04' } }), { asOf })
     expect(days.lateMin).toBeGreaterThan(7 * 1440)

@@ -1,0 +1,184 @@
+import type { ClashMember } from './calendar/solve/problem.ts'
+import type { Days, WayOut } from './days-answer.ts'
+import type { Operation } from './piece/patch.ts'
+import type { Shop } from './piece/shop-schema.ts'
+import type { PlanInput } from './work.ts'
+
+/** What is changed to find a way out: documents, helpers, or a wait that is given up. */
+export interface Changed {
+  readonly inputs: readonly PlanInput[]
+  readonly hands: number
+  /** Words of the waits whose greatest is given up. */
+  readonly givenUp: readonly string[]
+}
+
+/** What a change comes to; `members`: what still clashes. */
+export interface Replanned {
+  readonly days: Days
+  readonly members: readonly ClashMember[]
+}
+
+type Candidate = Pick<WayOut, 'id' | 'says' | 'risk' | 'on' | 'patch'> & { readonly change: Partial<Changed> }
+
+const EARLIER_MIN = 120
+const LATER_MIN = 180
+const WARMER_K = 4
+const DAYS_OF_WEEK = ['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun'] as const
+/** Hours where the shop gives none. */
+const USUAL = ['07:00-22:00']
+
+/**
+ * Ways out of a clash, each planned anew by `plan`, soonest ready first. A way that gives no calendar is no way and is
+ * left out.
+ */
+export function waysOut(
+  inputs: readonly PlanInput[],
+  days: Days,
+  members: readonly ClashMember[],
+  plan: (changed: Changed) => Replanned
+): WayOut[] {
+  const before: Changed = { inputs, hands: 1, givenUp: [] }
+  return candidates(inputs, days, members)
+    .flatMap(({ change, ...way }): WayOut[] => {
+      const changed = { ...before, ...change }
+      const first = plan(changed)
+      if (first.days.readyMs !== null) return [{ ...way, readyDays: readyDays(first.days) }]
+      // What is left in its way may be something that can be let pass.
+      const soft = softOf(first.days, first.members)
+      if (soft.length === 0) return []
+      const second = plan({ ...changed, givenUp: [...changed.givenUp, ...soft.map(g => g.says)] })
+      if (second.days.readyMs === null) return []
+      const also = soft.map(g => g.late ?? g.says).join('; ')
+      return [{ ...way, says: `${way.says} Besides: ${also}.`, readyDays: readyDays(second.days) }]
+    })
+    .sort((a, b) => a.readyDays - b.readyDays)
+}
+
+function readyDays(days: Days): number {
+  return (Math.max(...days.readyMs!) - days.originMs) / 86_400_000
+}
+
+function candidates(inputs: readonly PlanInput[], days: Days, members: readonly ClashMember[]): Candidate[] {
+  const { shop } = inputs[0]!
+  const out: Candidate[] = []
+  const hours = (id: string, says: string, risk: string, next: NonNullable<Shop['hours']>) =>
+    out.push({
+      id,
+      says,
+      risk,
+      on: 'shop',
+      patch: [{ op: 'add', path: '/hours', value: next } as Operation],
+      change: { inputs: inputs.map(i => ({ ...i, shop: { ...i.shop, hours: next } })) }
+    })
+  for (const gap of softOf(days, members))
+    out.push({
+      id: 'let it pass',
+      says: `Let it pass, and then: ${gap.late ?? 'take it as it is'}.`,
+      risk: 'a bond made by sanding instead of by itself',
+      on: 'plan',
+      patch: null,
+      change: { givenUp: [gap.says] }
+    })
+  if (shop.hours !== undefined) {
+    hours(
+      'earlier',
+      'An earlier alarm: open the bench two hours sooner.',
+      'none for the piece',
+      moved(shop.hours, EARLIER_MIN, 0)
+    )
+    hours(
+      'later',
+      'Stay three hours longer in the evening.',
+      'none for the piece',
+      moved(shop.hours, 0, LATER_MIN)
+    )
+    if (shop.hours.sat.length === 0)
+      hours('saturday', 'Work on Saturday as well.', 'none for the piece', {
+        ...shop.hours,
+        sat: shop.hours.fri.length > 0 ? shop.hours.fri : USUAL
+      })
+  }
+  const cast = inputs.some(i => i.piece.value.pours.length > 0)
+  if (cast) {
+    const climate = {
+      ...shop.climate,
+      night: shop.climate.night + WARMER_K,
+      day: shop.climate.day + WARMER_K
+    }
+    out.push({
+      id: 'warmer',
+      says: `Warm the room to ${climate.night} to ${climate.day} °C.`,
+      risk: 'pours get hotter and windows shorter: check the piece again',
+      on: 'shop',
+      patch: [{ op: 'add', path: '/climate', value: climate } as Operation],
+      change: { inputs: inputs.map(i => ({ ...i, shop: { ...i.shop, climate } })) }
+    })
+    if (inputs.length === 1) out.push(...otherResins(inputs[0]!))
+  }
+  out.push({
+    id: 'help',
+    says: 'Have somebody help: two pairs of hands, and somebody by the pour outside your hours.',
+    risk: 'none for the piece',
+    on: 'plan',
+    patch: null,
+    change: { hands: 2 }
+  })
+  return out
+}
+
+function otherResins(input: PlanInput): Candidate[] {
+  const { value } = input.piece
+  return value.pours.flatMap((pour, i): Candidate[] =>
+    ['medium', 'deep', ...input.shop.resins.map(r => r.id)]
+      .filter(resin => pour.kind === 'cast' && resin !== pour.resin)
+      .map(resin => ({
+        id: `resin ${resin}`,
+        says: `Pour ${pour.id ?? `pour ${i + 1}`} with the resin ${resin}.`,
+        risk: 'another depth, heat and window: check the piece again',
+        on: 'piece',
+        patch: [{ op: 'replace', path: `/pours/${i}/resin`, value: resin } as Operation],
+        change: {
+          inputs: [
+            {
+              ...input,
+              piece: {
+                ...input.piece,
+                value: { ...value, pours: value.pours.map((p, k) => (k === i ? { ...p, resin } : p)) }
+              }
+            }
+          ]
+        }
+      }))
+  )
+}
+
+function softOf(days: Days, members: readonly ClashMember[]) {
+  const found = members.flatMap(m =>
+    m.kind === 'gap' && m.side === 'most' && days.problem.gaps[m.gap]!.soft ? [days.problem.gaps[m.gap]!] : []
+  )
+  return found.filter((g, i) => found.findIndex(h => h.says === g.says) === i)
+}
+
+function moved(hours: NonNullable<Shop['hours']>, sooner: number, later: number): NonNullable<Shop['hours']> {
+  const out = { ...hours }
+  for (const day of DAYS_OF_WEEK) {
+    const list = hours[day]
+    out[day] = list.map((span, i) => {
+      const [a, b] = span.split('-').map(minutes) as [number, number]
+      const from = i === 0 ? Math.max(0, a - sooner) : a
+      const to = i === list.length - 1 ? Math.min(1440, b + later) : b
+      return `${clock(from)}-${clock(to)}`
+    })
+  }
+  return out
+}
+
+function minutes(text: string): number {
+  const [h, m] = text.split(':').map(Number)
+  return h! * 60 + m!
+}
+
+function clock(min: number): string {
+  const two = (x: number) => String(x).padStart(2, '0')
+  return `${two(Math.floor(min / 60))}:${two(min % 60)}`
+}
