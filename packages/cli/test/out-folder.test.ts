@@ -184,6 +184,8 @@ describe('plan', () => {
       '.castwright.json',
       'back.png',
       'buy-list.csv',
+      'calendar.ics',
+      'days.json',
       'front.png',
       'piece.html',
       'plan.json',
@@ -219,6 +221,7 @@ describe('plan', () => {
       'begun.html',
       'begun.md',
       'buy-list.csv',
+      'days.json',
       'front.png',
       'piece.html',
       'plan.json'

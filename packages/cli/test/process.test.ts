@@ -78,6 +78,8 @@ describe.runIf(existsSync('/dev/full'))('a full disk', () => {
       '.castwright.json',
       'back.png',
       'buy-list.csv',
+      'calendar.ics',
+      'days.json',
       'front.png',
       'piece.html',
       'plan.json',

@@ -42,7 +42,7 @@ calendar is possible it names what clashes and the ways out. Ends with 0 when th
     )
     const file = given.texts.get('ics')
     if (file !== undefined && days.clash === null) {
-      writeFolder(dirname(file), new Map([[basename(file), daysIcs(days)]]))
+      writeFolder(dirname(file), new Map([[basename(file), daysIcs(days)]]), true)
       err.push(`written: ${file}`)
     }
     return {

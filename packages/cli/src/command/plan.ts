@@ -1,9 +1,12 @@
 import { deflateSync } from 'node:zlib'
-import type { CutsPlan, Paper, Planned } from '@castwright/engine'
+import type { CutsPlan, Days, Paper, Planned } from '@castwright/engine'
 import {
   buyCsv,
   cutsData,
   cutsPlan,
+  daysData,
+  daysIcs,
+  daysOf,
   facePictures,
   fullPlan,
   page,
@@ -33,7 +36,7 @@ export const planCommand: Command = {
   help: `castwright plan PIECE --out DIR [--json] [--despite ID --because "..."] [--shop FILE] [--readings FILE]
                 [--as-of MOMENT] [--paper A4|letter]
 
-Writes piece.html, buy-list.csv, plan.json, the colour of both faces as front.png and back.png, the run sheet as
+Writes piece.html, buy-list.csv, plan.json, days.json, calendar.ics, the colour of both faces as front.png and back.png, the run sheet as
 run-sheet.pdf, run-sheet.html and run-sheet.md; the finished piece as solid.3mf, and as solid-NAME.stl for each
 material; where the shop has a machine, the programs of its cuts, proved, with cuts.json; where something is cut by
 hand, its templates in true size as templates.pdf, and each sheet as template-N.svg. All or nothing: files of an
@@ -78,7 +81,7 @@ no stop stands, 1 when one does, 2 when the input cannot be used.
     const planned = withFindings(cast, cuts?.findings ?? [], options)
     const idle = given.despite.filter(d => !planned.plan.despite.some(x => x.id === d.id))
     const err = [...says, ...idle.map(d => `--despite ${d.id}: no such finding stands; left out`)]
-    const names = writeFolder(folder, filesOf(planned, cuts, paper, pdf))
+    const names = writeFolder(folder, filesOf(planned, cuts, daysOf(input, { asOf }), paper, pdf))
     const { verdict, totals, findings } = planned.plan
     err.push(`written to ${folder}: ${names.join(', ')}`)
     if (verdict === 'stop')
@@ -95,6 +98,7 @@ no stop stands, 1 when one does, 2 when the input cannot be used.
 function filesOf(
   planned: Planned,
   cuts: CutsPlan | null,
+  days: Days,
   paper: Paper,
   pdf: PaperModule | undefined
 ): Map<string, string | Uint8Array> {
@@ -108,6 +112,8 @@ function filesOf(
     ['buy-list.csv', buyCsv(p)],
     ['plan.json', `${JSON.stringify(p, null, 2)}\n`]
   ])
+  files.set('days.json', `${JSON.stringify(daysData(days), null, 2)}\n`)
+  if (days.clash === null && p.verdict !== 'stop') files.set('calendar.ics', daysIcs(days))
   // While a stop stands the sheet holds what is begun and what makes that safe, and nothing else.
   const name = p.verdict !== 'stop' ? 'run-sheet' : anyBegun(planned) ? 'begun' : null
   if (name !== null) {
