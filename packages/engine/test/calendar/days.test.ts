@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { daysOf, daysOfMany } from '../../src/days.ts'
+import { checkPiece, checkShop } from '../../src/piece/read.ts'
+import { soundPiece } from '../findings/sound-piece.ts'
 import { EXAMPLES, exampleInput } from './example-work.ts'
 
 const asOf = '2026-11-30T08:00:00+01:00'
@@ -115,5 +117,15 @@ describe('days', () => {
     expect(days.clash).toBe(null)
     expect(days.readyMs!.length).toBe(5)
     verify(days)
+  }, 60_000)
+
+  it('are found for 30 seeded sound pieces, every wait kept', () => {
+    for (let seed = 1; seed <= 30; seed++) {
+      const piece = checkPiece(soundPiece(seed), 'piece')
+      const shop = checkShop({ castwright: 1 }, 'shop').value
+      const days = daysOf({ piece, shop, readings: [], files: {} }, { asOf, effort: 'quick' })
+      expect(days.clash, `seed ${seed}`).toBe(null)
+      verify(days)
+    }
   }, 60_000)
 })
