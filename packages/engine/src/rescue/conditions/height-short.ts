@@ -2,9 +2,10 @@ import { decimals, formatMm, formatVolume } from '../../quantity/format.ts'
 import { area } from '../../shape/measure.ts'
 import type { Condition, Refusal, TroubleCase, WayDraft } from '../condition.ts'
 import { flattenMore, floodOver, topFace } from '../patch/cut-patch.ts'
-import { freeName, levelIs, pourAfter, sameMix, tenth } from '../patch/pour-patch.ts'
+import type { PourDocument } from '../patch/pour-patch.ts'
+import { freeName, layerOn, levelIs, sameMix, tenth } from '../patch/pour-patch.ts'
 import { heightTroubles } from './heights.ts'
-import { askBy, bonding, howMuch, inMould, pourSpot, TOP_UP_HAZARDS } from './spot.ts'
+import { askBy, bonding, howMuch, isPoured, notOn, pourSpot, TOP_UP_HAZARDS } from './spot.ts'
 
 /** Play under a timber that is held down, mm, beyond what the document says it lies hollow (practice: a rule under it). */
 const PLAY_MM = 1
@@ -102,17 +103,21 @@ function ways(at: TroubleCase): WayDraft[] {
     : []
   const marbled = built.piece.pours[index]!.marbling !== undefined
   const id = freeName(built, `${entry.id} top-up`)
-  const mould = inMould(at)
+  const cast = entry.value.kind === 'cast'
+  const later = built.entries.pours.filter(
+    p => p.index > index && p.value.kind === 'cast' && !isPoured(at, p.index)
+  )
   const out: WayDraft[] = []
   out.push({
     id: 'top-up',
     does: `Pour ${tenth(by)} mm more of the same on it`,
     how: [...seal, ...bond.how, `mix and pour ${id} to ${formatMm(wanted)} as cast`],
     hazards: [...TOP_UP_HAZARDS],
-    patch: [
-      ...levelIs(built, index, stands),
-      ...pourAfter(built, index, { ...sameMix(built, index), id, height: tenth(wanted) })
-    ],
+    patch: layerOn(built, index, stands, {
+      ...sameMix(built, index),
+      id,
+      height: tenth(wanted)
+    } as PourDocument),
     gives: [
       ...(marbled
         ? [
@@ -124,11 +129,7 @@ function ways(at: TroubleCase): WayDraft[] {
     handsMin: bond.open ? 0 : 20,
     waitDays: 0,
     chance: 'usually works',
-    excluded: !mould
-      ? 'it is out of the mould: nothing holds the resin'
-      : spot.covered
-        ? 'another layer stands on it already'
-        : null,
+    excluded: notOn(at, spot),
     favoured:
       at.answers.get('mixed') === 'no' ? 'what is missing stayed in the vessels: a top-up brings it' : null
   })
@@ -150,7 +151,7 @@ function ways(at: TroubleCase): WayDraft[] {
     handsMin: 0,
     waitDays: 0,
     chance: 'usually works',
-    excluded: next === null ? 'no layer is left to pour on it' : null
+    excluded: next === null || !cast ? 'no layer is left to pour on it' : null
   })
   out.push({
     id: 'thinner-piece',
@@ -161,8 +162,8 @@ function ways(at: TroubleCase): WayDraft[] {
     ],
     hazards: ['machine-cutting', 'router-by-hand', 'sanding-cured-resin', 'sanding-timber'],
     patch: [
-      ...levelIs(built, index, stands),
-      ...(next === null ? [] : levelIs(built, next.index, at.plan.stack.pours[next.index]!.level - by)),
+      ...(cast ? levelIs(built, index, stands) : []),
+      ...later.flatMap(p => levelIs(built, p.index, at.plan.stack.pours[p.index]!.level - by)),
       ...flattenMore(built, topFace(built), by)
     ],
     gives: [`${formatMm(by)} of the thickness`],
@@ -178,7 +179,7 @@ function ways(at: TroubleCase): WayDraft[] {
     how: ['once it is flattened and sanded: a dam round it, then a flood to the level of the timber'],
     hazards: ['sanding-cured-resin', 'mixing-resin', 'pouring', 'leftover-in-cup'],
     patch: [
-      ...levelIs(built, index, stands),
+      ...(cast ? levelIs(built, index, stands) : []),
       ...floodOver(built, topFace(built), by + 0.5, { ...sameMix(built, index), resin: 'thin' })
     ],
     gives: [`resin lies over the timber of the ${topFace(built)} too`],

@@ -1,10 +1,14 @@
+import { shiftEntry } from '../../draw/entry-shift.ts'
+import type { Entry } from '../../piece/entry.ts'
 import type { Operation } from '../../piece/patch.ts'
+import type { Cut } from '../../piece/piece-schema.ts'
 import { formatMm } from '../../quantity/format.ts'
 import type { Condition, TroubleCase, WayDraft } from '../condition.ts'
 import type { CutDocument } from '../patch/cut-patch.ts'
 import { filledCut } from '../patch/cut-patch.ts'
 import type { PourDocument } from '../patch/pour-patch.ts'
 import { freeName, sameMix, tenth } from '../patch/pour-patch.ts'
+import { noCut } from './fit-size.ts'
 import { askBy, cutSpot, howMuch } from './spot.ts'
 
 /** A cut that went in at the wrong place. */
@@ -45,22 +49,16 @@ function ways(at: TroubleCase): WayDraft[] {
   const by = howMuch(at, 5)
   if (cut === null) return [noCut()]
   const typed = built.document.cuts![cut.index]!
-  const { shape } = typed
   const [ux, uy] = WAYS[(at.answers.get('along') ?? 'right') as keyof typeof WAYS]
-  const [x, y] = cut.value.shape?.at ?? [0, 0]
-  const moved = [tenth(x + ux * by), tenth(y + uy * by)]
-  const noShape = shape === undefined ? 'it runs along a line: it has no place of its own to move' : null
-  const astray = {
-    ...typed,
-    id: freeName(built, `${cut.id} astray`),
-    shape: { ...shape, at: moved }
-  } as CutDocument & { id: string }
+  const astrayAt = moved(typed, ux * by, uy * by)
+  const noShape = astrayAt === null ? 'its path cannot be moved' : null
+  const astray = { ...typed, ...astrayAt, id: freeName(built, `${cut.id} astray`) } as CutDocument & {
+    id: string
+  }
   delete (astray as { for?: unknown }).for
   const through = typed.through === true
-  const across = cut.value.shape?.circle
   const shows = at.answers.get('shows')
   const clear = sameMix(built, built.entries.pours.find(p => p.value.kind === 'cast')?.index ?? 0)
-  const small = across === undefined ? null : across
   return [
     {
       id: 'fill',
@@ -94,24 +92,7 @@ function ways(at: TroubleCase): WayDraft[] {
         'pack the part that goes in, or choose a wider one'
       ],
       hazards: ['router-by-hand', 'machine-cutting', 'sanding-cured-resin'],
-      patch:
-        noShape !== null
-          ? []
-          : small !== null
-            ? [
-                { op: 'replace', path: `/cuts/${cut.index}/shape/circle`, value: tenth(small + by) },
-                place(built.document.cuts![cut.index]!, cut.index, [
-                  tenth(x + (ux * by) / 2),
-                  tenth(y + (uy * by) / 2)
-                ])
-              ]
-            : [
-                {
-                  op: 'replace',
-                  path: `/cuts/${cut.index}/shape`,
-                  value: { union: [shape, { ...shape, at: moved }] }
-                }
-              ],
+      patch: wider(cut, typed, by, [ux, uy]),
       gives: [`${formatMm(by)} of what holds the part`],
       handsMin: 20,
       waitDays: 0,
@@ -123,7 +104,7 @@ function ways(at: TroubleCase): WayDraft[] {
       does: `Let ${cut.id} be where it is`,
       how: ['what belongs to it moves with it: cover, part, its other half'],
       hazards: [],
-      patch: noShape !== null ? [] : [place(typed, cut.index, moved)],
+      patch: astrayAt === null ? [] : placed(cut.index, astrayAt),
       gives: ['the place as it was drawn'],
       handsMin: 10,
       waitDays: 0,
@@ -133,21 +114,40 @@ function ways(at: TroubleCase): WayDraft[] {
   ]
 }
 
-function place(typed: CutDocument, index: number, at: readonly number[]): Operation {
-  return { op: typed.shape!.at === undefined ? 'add' : 'replace', path: `/cuts/${index}/shape/at`, value: at }
+// A cut as it would be so far aside; null for one whose path cannot be read.
+function moved(typed: CutDocument, dx: number, dy: number): Partial<CutDocument> | null {
+  const copy = JSON.parse(JSON.stringify(typed)) as CutDocument
+  shiftEntry(copy as unknown as Record<string, unknown>, dx, dy)
+  if (copy.shape !== undefined) return { shape: copy.shape }
+  return JSON.stringify(copy.along) === JSON.stringify(typed.along) ? null : { along: copy.along }
 }
 
-function noCut(): WayDraft {
-  return {
-    id: 'none',
-    does: 'Name the cut',
-    how: [],
-    hazards: [],
-    patch: [],
-    gives: [],
-    handsMin: 0,
-    waitDays: 0,
-    chance: 'seldom works',
-    excluded: 'the piece has no cuts'
-  }
+function placed(index: number, aside: Partial<CutDocument>): Operation[] {
+  const key = aside.shape === undefined ? 'along' : 'shape'
+  return [{ op: 'replace', path: `/cuts/${index}/${key}`, value: aside[key] }]
+}
+
+// Wide enough for both: a round hole and a groove stay what they are, any other shape becomes the two together.
+function wider(
+  cut: Entry<Cut>,
+  typed: CutDocument,
+  by: number,
+  [ux, uy]: readonly [number, number]
+): Operation[] {
+  const half = moved(typed, (ux * by) / 2, (uy * by) / 2)
+  const whole = moved(typed, ux * by, uy * by)
+  if (half === null || whole === null) return []
+  const at = `/cuts/${cut.index}`
+  if (cut.value.shape?.circle !== undefined)
+    return [
+      ...placed(cut.index, half),
+      { op: 'replace', path: `${at}/shape/circle`, value: tenth(cut.value.shape.circle + by) }
+    ]
+  if (cut.value.shape !== undefined)
+    return [{ op: 'replace', path: `${at}/shape`, value: { union: [typed.shape, whole.shape] } }]
+  if (cut.value.width === undefined) return []
+  return [
+    { op: 'replace', path: `${at}/width`, value: tenth(cut.value.width + by) },
+    ...placed(cut.index, half)
+  ]
 }

@@ -3,7 +3,7 @@ import { decimals, formatC } from '../../quantity/format.ts'
 import { CAUTION_ABOVE_C } from '../../resin/limits.ts'
 import type { Condition, RescueCase, Trouble, TroubleCase, WayDraft } from '../condition.ts'
 import type { PourDocument } from '../patch/pour-patch.ts'
-import { freeName, levelIs, pourAfter, sameMix, tenth } from '../patch/pour-patch.ts'
+import { freeName, levelIs, mixedMore, pourAfter, sameMix, tenth } from '../patch/pour-patch.ts'
 import { isPoured, pourSpot } from './spot.ts'
 
 /** A layer is not parted into halves thinner than this, mm (practice). */
@@ -178,7 +178,7 @@ function ways(at: TroubleCase): WayDraft[] {
         'sand the hollow matt, wipe it, and pour it in two thin layers'
       ],
       hazards: ['router-by-hand', 'sanding-cured-resin', 'mixing-resin', 'pouring', 'leftover-in-cup'],
-      patch: poured(at, index),
+      patch: mixedMore(built, index, built.stack.pours[index]!.massG),
       gives: [
         `${decimals(built.stack.pours[index]!.massG, 0)} g of resin once more`,
         'a seam round what was poured anew'
@@ -193,18 +193,6 @@ function ways(at: TroubleCase): WayDraft[] {
             ? 'what set in the cup is not in the piece'
             : null,
       favoured: marks === 'yes' ? 'it is marked' : null
-    }
-  ]
-}
-
-// The resin of a pour is mixed twice.
-function poured({ built }: TroubleCase, index: number): Operation[] {
-  const twice = Math.ceil(2 * built.stack.pours[index]!.massG)
-  return [
-    {
-      op: built.document.pours[index]!.mixed === undefined ? 'add' : 'replace',
-      path: `/pours/${index}/mixed`,
-      value: twice
     }
   ]
 }

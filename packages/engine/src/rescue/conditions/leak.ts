@@ -1,9 +1,8 @@
-import type { Operation } from '../../piece/patch.ts'
 import { formatMass, formatMm } from '../../quantity/format.ts'
 import type { Condition, RescueCase, Trouble, TroubleCase, WayDraft } from '../condition.ts'
 import type { PourDocument } from '../patch/pour-patch.ts'
-import { freeName, levelIs, pourAfter, sameMix, tenth } from '../patch/pour-patch.ts'
-import { askBy, bonding, howMuch, inMould, pourSpot, TOP_UP_HAZARDS } from './spot.ts'
+import { freeName, layerOn, mixedMore, sameMix, tenth } from '../patch/pour-patch.ts'
+import { askBy, bonding, howMuch, notOn, pourSpot, TOP_UP_HAZARDS } from './spot.ts'
 
 /** More gone in than fits by this share is asked about (the finding of the running total cautions at it too: practice). */
 const EXCESS = 0.1
@@ -68,7 +67,7 @@ function found({ plan, built }: RescueCase): Trouble[] {
 function ways(at: TroubleCase): WayDraft[] {
   const { built, plan } = at
   const spot = pourSpot(at)
-  const { index, entry, covered } = spot
+  const { index, entry } = spot
   const by = howMuch(at, 2)
   const wanted = plan.stack.pours[index]!.level
   const lostG =
@@ -84,12 +83,7 @@ function ways(at: TroubleCase): WayDraft[] {
       ? 'press clay or wax into the crack from below and from the end grain'
       : 'press clay, wax or hot glue on it from outside; a clamp across the corner'
   ]
-  const gone = !inMould(at) ? 'it is out of its mould' : covered ? 'another layer stands on it already' : null
-  const more: Operation = {
-    op: built.document.pours[index]!.mixed === undefined ? 'add' : 'replace',
-    path: `/pours/${index}/mixed`,
-    value: Math.ceil(plan.stack.pours[index]!.massG + lostG)
-  }
+  const gone = notOn(at, spot)
   return [
     {
       id: 'stop-and-fill',
@@ -100,7 +94,7 @@ function ways(at: TroubleCase): WayDraft[] {
         `mix ${formatMass(lostG)} more and pour it in`
       ],
       hazards: ['mixing-resin', 'pouring', 'leftover-in-cup'],
-      patch: [more],
+      patch: mixedMore(built, index, lostG),
       gives: [`${formatMass(lostG)} of resin`],
       handsMin: 40,
       waitDays: 0,
@@ -120,10 +114,11 @@ function ways(at: TroubleCase): WayDraft[] {
         `pour ${id}`
       ],
       hazards: [...TOP_UP_HAZARDS],
-      patch: [
-        ...levelIs(built, index, wanted - by),
-        ...pourAfter(built, index, { ...sameMix(built, index), id, height: tenth(wanted) } as PourDocument)
-      ],
+      patch: layerOn(built, index, wanted - by, {
+        ...sameMix(built, index),
+        id,
+        height: tenth(wanted)
+      } as PourDocument),
       gives: [
         `${formatMass(lostG)} of resin`,
         ...(built.piece.pours[index]!.marbling === undefined
@@ -150,7 +145,7 @@ function ways(at: TroubleCase): WayDraft[] {
         `weigh and pour ${entry.id} anew`
       ],
       hazards: ['mixing-resin', 'pouring', 'leftover-in-cup'],
-      patch: [{ ...more, value: Math.ceil(2 * plan.stack.pours[index]!.massG) } as Operation],
+      patch: mixedMore(built, index, plan.stack.pours[index]!.massG),
       gives: [`all resin of ${entry.id}`],
       handsMin: 180,
       waitDays: 2,

@@ -2,8 +2,8 @@ import type { Operation } from '../../piece/patch.ts'
 import { formatMinutes, formatMm } from '../../quantity/format.ts'
 import type { Condition, RescueCase, Trouble, TroubleCase, WayDraft } from '../condition.ts'
 import type { PourDocument } from '../patch/pour-patch.ts'
-import { freeName, levelIs, pourAfter, sameMix } from '../patch/pour-patch.ts'
-import { bonding, inMould, isPoured, pourSpot, spotOf, TOP_UP_HAZARDS } from './spot.ts'
+import { freeName, layerOn, levelIs, sameMix } from '../patch/pour-patch.ts'
+import { bonding, isPoured, notOn, pourSpot, spotOf, TOP_UP_HAZARDS } from './spot.ts'
 
 /** Depth of a marbled layer laid on top, mm (practice: enough to draw in, little enough to stay cool). */
 const LAYER_MM = 4
@@ -114,8 +114,7 @@ function ways(at: TroubleCase): WayDraft[] {
       hazards: [...TOP_UP_HAZARDS],
       patch: [
         ...plain,
-        ...levelIs(built, index, level),
-        ...pourAfter(built, index, layer),
+        ...layerOn(built, index, level, layer),
         ...(next === null || nextLevel - level < LAYER_MM + 3
           ? []
           : shifted(levelIs(built, next.index, nextLevel), next.index))
@@ -124,7 +123,7 @@ function ways(at: TroubleCase): WayDraft[] {
       handsMin: 20,
       waitDays: 0,
       chance: 'usually works',
-      excluded: gone ?? (inMould(at) ? null : 'it is out of the mould: nothing holds the resin'),
+      excluded: notOn(at, spot),
       favoured: at.answers.get('drawn') === 'no' ? 'the other colours are still to go in' : null
     },
     {

@@ -1,10 +1,9 @@
-import type { Operation } from '../../piece/patch.ts'
 import { formatMinutes, formatMm } from '../../quantity/format.ts'
 import type { Condition, RescueCase, Trouble, TroubleCase, WayDraft } from '../condition.ts'
 import { floodOver, topFace } from '../patch/cut-patch.ts'
 import type { PourDocument } from '../patch/pour-patch.ts'
-import { beginsAfter, freeName, levelIs, pourAfter, sameMix, tenth } from '../patch/pour-patch.ts'
-import { howMuch, inMould, isPoured, pourSpot, spotOf, TOP_UP_HAZARDS } from './spot.ts'
+import { beginsAfter, freeName, layerOn, mixedMore, sameMix, tenth } from '../patch/pour-patch.ts'
+import { howMuch, isPoured, notOn, pourSpot, spotOf, TOP_UP_HAZARDS } from './spot.ts'
 
 const DAY = 24 * 60
 /** Warmth and time that bring on a slow cure, days (practice). */
@@ -83,12 +82,12 @@ function found(at: RescueCase): Trouble[] {
 
 function ways(at: TroubleCase): WayDraft[] {
   const { built } = at
-  const { index, entry, next, covered, last } = pourSpot(at)
+  const spot = pourSpot(at)
+  const { index, entry, next, covered, last } = spot
   const { where, ratio, cold } = Object.fromEntries(at.answers) as Record<string, string | undefined>
   const deep = Math.min(howMuch(at, 1), built.stack.pours[index]!.depth - 0.5)
   const level = built.stack.pours[index]!.level
   const off = ratio === 'off'
-  const mould = inMould(at)
   const warmed =
     next === null
       ? []
@@ -125,18 +124,14 @@ function ways(at: TroubleCase): WayDraft[] {
         `pour ${id} to ${formatMm(level)} as cast`
       ],
       hazards: [...TOP_UP_HAZARDS, 'sanding-cured-resin'],
-      patch: [...levelIs(built, index, level - deep), ...pourAfter(built, index, layer)],
+      patch: layerOn(built, index, level - deep, layer),
       gives: ['a seam may show from the edge'],
       handsMin: 90,
       waitDays: 1,
       chance: 'usually works',
-      excluded: covered
-        ? 'another layer stands on it'
-        : !mould
-          ? 'it is out of the mould: nothing holds the resin'
-          : where === 'all' && off
-            ? 'it is soft all through: nothing under it is hard'
-            : null,
+      excluded:
+        notOn(at, spot) ??
+        (where === 'all' && off ? 'it is soft all through: nothing under it is hard' : null),
       favoured: where === 'face' || where === 'patches' ? 'under it, it is hard' : null
     },
     {
@@ -167,7 +162,7 @@ function ways(at: TroubleCase): WayDraft[] {
         `weigh and mix ${entry.id} by the label, in two cups`
       ],
       hazards: ['mixing-resin', 'pouring', 'leftover-in-cup', 'hot-piece'],
-      patch: mixedTwice(at, index),
+      patch: mixedMore(built, index, built.stack.pours[index]!.massG),
       gives: ['all resin of the pour', 'stones and colour in it'],
       handsMin: 240,
       waitDays: 2,
@@ -178,17 +173,6 @@ function ways(at: TroubleCase): WayDraft[] {
           ? 'under the face it is hard'
           : null,
       favoured: off ? 'the ratio was off' : null
-    }
-  ]
-}
-
-function mixedTwice({ built }: TroubleCase, index: number): Operation[] {
-  const typed = built.document.pours[index]!.mixed
-  return [
-    {
-      op: typed === undefined ? 'add' : 'replace',
-      path: `/pours/${index}/mixed`,
-      value: Math.ceil(2 * built.stack.pours[index]!.massG)
     }
   ]
 }

@@ -73,6 +73,13 @@ export function howMuch(at: TroubleCase, otherwise: number): number {
   return typed === undefined ? (at.trouble.byMm ?? otherwise) : Number(typed)
 }
 
+/** Why nothing more can be laid on a pour; null: it can. A flood and an inlay are filled where they are. */
+export function notOn(at: TroubleCase, { entry, covered }: PourSpot): string | null {
+  if (entry.value.kind !== 'cast') return null
+  if (!inMould(at)) return 'it is out of the mould: nothing holds the resin'
+  return covered ? 'another layer stands on it already' : null
+}
+
 /** Asks by how much where nothing was read. */
 export function askBy(at: TroubleCase, asks: string) {
   return at.trouble.byMm === null ? [{ key: 'by', asks, options: [], free: 'mm' as const }] : []

@@ -5,6 +5,9 @@ import type { PieceDocument } from '../../piece/piece-schema.ts'
 
 export type PourDocument = PieceDocument['pours'][number]
 
+/** What filling a flood or an inlay once more takes, of what it took (practice). */
+const MORE_SHARE = 0.25
+
 const AMOUNTS = ['depth', 'height', 'mass', 'fill'] as const
 
 /** The patch that gives a pour a level as cast, in the place of what it was to be. */
@@ -37,6 +40,23 @@ export function pourAfter(work: Work, index: number, pour: PourDocument): Operat
           { op: 'add', path: `/steps/${step + 2}`, value: { do: 'pour', what: pour.id } }
         ]
   return [...names, { op: 'add', path: `/pours/${index + 1}`, value: pour }, ...steps]
+}
+
+/**
+ * The patch that lays more of a pour on what stands of it: a layer of its own on a casting, which then ends at
+ * `standsMm`; on a flood or an inlay, which is filled again where it is, so much more of the mix.
+ */
+export function layerOn(work: Work, index: number, standsMm: number, layer: PourDocument): Operation[] {
+  if (work.piece.pours[index]!.kind === 'cast')
+    return [...levelIs(work, index, standsMm), ...pourAfter(work, index, layer)]
+  return mixedMore(work, index, MORE_SHARE * work.stack.pours[index]!.massG)
+}
+
+/** The patch that lets so much more of a pour be mixed, g: it is bought and weighed with it. */
+export function mixedMore(work: Work, index: number, moreG: number): Operation[] {
+  const typed = work.document.pours[index]!.mixed
+  const value = Math.ceil((work.batches[index]?.mixedG ?? work.stack.pours[index]!.massG) + moreG)
+  return [{ op: typed === undefined ? 'add' : 'replace', path: `/pours/${index}/mixed`, value }]
 }
 
 /** A name that no entry of the piece has: the one asked for, or with a number after it. */
