@@ -1,8 +1,11 @@
 import type { ProgramInput } from './cuts/write/program.ts'
 import { writeProgram } from './cuts/write/write-program.ts'
+import type { FoundPlace } from './cuts-found.ts'
 import type { CutsPlan } from './cuts-plan.ts'
 import type { Finding } from './findings/finding.ts'
 import type { Despite, Plan } from './plan-answer.ts'
+import type { Unreached } from './programs/unreached.ts'
+import { unreachedOf } from './programs/unreached.ts'
 import { machineCards } from './sheets/machine-card.ts'
 
 /** A program as data: mm, minutes, in the coordinates of its setting. */
@@ -57,16 +60,23 @@ export interface CutsData {
     readonly leastLeft: CutsPlan['proofs'][number]['proof']['leastLeft']
     readonly leftMm: number | null
     readonly cutAwayMm: number | null
+    /** What no cutter of the programs comes to; null: nothing is held against what is wanted. */
+    readonly unreached: Unreached | null
     /** What is told apart, mm. */
     readonly detectsMm: readonly [up: number, across: number] | null
   }[]
   readonly findings: readonly Finding[]
+  /** Where its own programs do what stands in the first findings, in their order; null: in no program. */
+  readonly places: readonly (FoundPlace | null)[]
   /** Plugs of inlays, each cut from a board of its own. */
   readonly plugs: readonly { readonly at: string; readonly id: string; readonly cuts: CutsData }[]
 }
 
 /** The cuts of a piece as data; findings of the piece itself stand in its plan. */
-export function cutsData({ set, proofs, findings, plugs }: CutsPlan, plan: Pick<Plan, 'name'>): CutsData {
+export function cutsData(
+  { set, proofs, findings, found, plugs }: CutsPlan,
+  plan: Pick<Plan, 'name'>
+): CutsData {
   const { settings, pins, bench } = set.machining
   return {
     castwright: 1,
@@ -120,10 +130,12 @@ export function cutsData({ set, proofs, findings, plugs }: CutsPlan, plan: Pick<
       leastLeft: proof.leastLeft,
       leftMm: proof.comparison?.left.mostMm ?? null,
       cutAwayMm: proof.comparison?.cutAway.mostMm ?? null,
+      unreached: unreachedOf(set, programs, proof),
       detectsMm:
         proof.comparison === null ? null : [proof.comparison.detectsUpMm, proof.comparison.detectsAcrossMm]
     })),
     findings,
+    places: found.map(f => f.place),
     plugs: plugs.map(p => ({ at: p.at, id: p.id, cuts: cutsData(p.cuts, { name: p.work.piece.name }) }))
   }
 }

@@ -1,15 +1,12 @@
 import type { Machining } from './cuts/operation/machining.ts'
 import { machiningOf } from './cuts/operation/machining.ts'
 import { slug } from './cuts/write/slug.ts'
-import type { CutBy } from './findings/edge-worn.ts'
-import { wornFindings } from './findings/edge-worn.ts'
+import type { CutFound } from './cuts-found.ts'
+import { foundInCuts } from './cuts-found.ts'
 import type { Finding } from './findings/finding.ts'
-import { notMadeFinding, provedFinding, unreadFinding } from './findings/proved.ts'
 import type { Work } from './findings/work.ts'
 import { checkPiece } from './piece/read.ts'
-import { partOfLine } from './programs/joined.ts'
 import { plugPiece } from './programs/plug-piece.ts'
-import type { MadePath } from './programs/program-input.ts'
 import type { ProgramSet } from './programs/program-set.ts'
 import { programSteps } from './programs/program-set.ts'
 import type { StepProof } from './programs/prove-set.ts'
@@ -21,6 +18,8 @@ export interface CutsPlan {
   readonly set: ProgramSet
   readonly proofs: readonly StepProof[]
   readonly findings: readonly Finding[]
+  /** Those of its own programs (the first of `findings`), each with its place. */
+  readonly found: readonly CutFound[]
   /** Plugs of inlays, each cut from a board of its own. */
   readonly plugs: readonly PlugCuts[]
 }
@@ -66,7 +65,10 @@ function* cutsOf(machining: Machining): Generator<number, CutsPlan> {
   const proving = proveSteps(set)
   for (;;) {
     const next = proving.next()
-    if (next.done) return { set, proofs: next.value, findings: findingsOfCuts(set, next.value), plugs: [] }
+    if (next.done) {
+      const found = foundInCuts(set, next.value)
+      return { set, proofs: next.value, findings: found.map(f => f.finding), found, plugs: [] }
+    }
     yield MAKING + (1 - MAKING) * next.value
   }
 }
@@ -104,26 +106,7 @@ function plugsOf(work: Work): PlugCuts[] {
   })
 }
 
-function cutBy({ operation, time }: MadePath): CutBy {
-  const { at, cutter, met } = operation
-  return { at, cutter: cutter.name, id: cutter.id, met, cutMm: time.cutMm }
-}
-
 /** What stands against the programs. */
 export function findingsOfCuts(set: ProgramSet, proofs: readonly StepProof[]): Finding[] {
-  const out: Finding[] = set.notMade.map(n => notMadeFinding(n.at, n.name, n.says, n.largestMm))
-  out.push(...wornFindings(set.programs.flatMap(p => p.made).map(cutBy)))
-  for (const { at, programs, proof } of proofs) {
-    for (const p of programs) {
-      const first = p.complaints.find(c => c.severity === 'error')
-      if (first !== undefined) out.push(unreadFinding(first, p.facts.errors, at, p.file))
-    }
-    const files = programs.map(p => p.file).join(' and ')
-    for (const report of proof.reports) {
-      const [part] = partOfLine(programs, report.line)
-      const name = report.line > 0 ? programs[part]!.file : files
-      out.push(provedFinding(report, at, name, line => `line ${partOfLine(programs, line)[1]}`))
-    }
-  }
-  return out
+  return foundInCuts(set, proofs).map(f => f.finding)
 }

@@ -12,7 +12,7 @@ export function MachineSide({ view }: { readonly view: CutsView }) {
     <div class="cuts-right">
       <ProgramTable settings={view.settings} />
       <SaveRow view={view} />
-      <FoundList findings={view.findings} />
+      <FoundList findings={view.findings} settings={view.settings} />
       <div class="cuts-foot">
         <PinsSay pins={view.pins} turned={view.settings.length > 1} />
         {view.totals === null ? null : <Times totals={view.totals} />}

@@ -2,3 +2,6 @@ import { signal } from '@preact/signals'
 
 /** The program whose way is drawn alone and whose figures stand open, by its file; null: all. */
 export const picked = signal<string | null>(null)
+
+/** The finding that is marked on its drawing, by its place among those of the view; null: none. */
+export const pickedFinding = signal<number | null>(null)

@@ -73,7 +73,13 @@ function Row({ p, longest }: { readonly p: ProgramRow; readonly longest: number 
           {p.meets === null ? (
             <span class="f">{c.nothing}</span>
           ) : (
-            <b class={tone}>{c.tone[p.meets.severity]}</b>
+            <>
+              <b class={tone}>{c.tone[p.meets.severity]}</b> {p.meets.says}
+              {p.meets.more > 0 ? <span class="f"> {c.more(p.meets.more)}</span> : null}
+            </>
+          )}
+          {p.unreached === null ? null : (
+            <span class="f"> {c.unreached(lengthIn(units.value, p.unreached.mostMm, 1))}</span>
           )}
         </td>
         <td class="q test" data-says={c.head.test}>
@@ -105,6 +111,11 @@ function Row({ p, longest }: { readonly p: ProgramRow; readonly longest: number 
                 <dd class="f">{r.why.join('. ')}.</dd>
               </dl>
             ))}
+            {p.unreached === null ? null : (
+              <p class="unreached">
+                <b>{c.byHandHead}</b> {p.unreached.says}.
+              </p>
+            )}
             {p.passes.length > 1 ? (
               <details class="f">
                 <summary>{c.again}</summary>

@@ -1,7 +1,8 @@
 import { Drawing } from '../look/drawing.tsx'
 import { cutsWords as c } from '../text/cuts.ts'
 import type { SettingView } from '../worker/cuts-view.ts'
-import { picked } from './picked.ts'
+import { markOver } from './mark-over.ts'
+import { picked, pickedFinding } from './picked.ts'
 import { ZeroCheckCard } from './zero-check-card.tsx'
 
 /** The piece as it lies in one setting, with the ways of its programs, or of the one that is picked. */
@@ -18,8 +19,16 @@ export function SettingDrawing({
 }) {
   const one = setting.programs.find(p => p.file === picked.value)
   const face = c.face[setting.up]
+  const mark = setting.marks.find(m => m.finding === pickedFinding.value && m.at !== null)
+  const over = (one ?? setting).drawn
+  const ringed = mark === undefined ? '' : markOver(mark, over.widthMm)
+  const drawn = { ...over, body: setting.ground + over.body + ringed }
+  const words = c.drawn(face.toLowerCase())
   return (
     <section class="setting" aria-label={face}>
+      {setting.marks.map(m => (
+        <i key={m.finding} id={`mark-in-${m.finding}`} />
+      ))}
       <div class="cap">
         <h2>{face}</h2>
         <span class="f">
@@ -33,7 +42,11 @@ export function SettingDrawing({
           </button>
         )}
       </div>
-      <Drawing drawn={(one ?? setting).drawn} name="lies" words={c.drawn(face.toLowerCase())} />
+      <Drawing
+        drawn={drawn}
+        name="lies"
+        words={mark === undefined ? words : `${words}. ${c.marked(c.linesShort(mark.lines))}`}
+      />
       <p class="f zero">
         <b>{c.zero}</b> {setting.zero[0]}
       </p>

@@ -1,5 +1,13 @@
 const many = (n: number, one: string, more: string) => `${n} ${n === 1 ? one : more}`
 
+// The first ranges of lines, so many of them.
+function lineWords(lines: readonly (readonly [number, number])[], most: number): string {
+  const ranges = lines.slice(0, most).map(([a, b]) => (a === b ? `${a}` : `${a} to ${b}`))
+  if (ranges.length === 0) return ''
+  const one = lines.length === 1 && lines[0]![0] === lines[0]![1]
+  return `${one ? 'line' : 'lines'} ${ranges.join(', ')}${lines.length > most ? ' and more' : ''}`
+}
+
 /** Words of the Cuts screen (English). */
 export const cutsWords = {
   region: 'Cuts',
@@ -34,6 +42,14 @@ export const cutsWords = {
     passes: 'Passes'
   },
   nothing: 'nothing met',
+  more: (n: number) => `and ${n} more`,
+  unreached: (high: string) => `${high} left in corners`,
+  byHandHead: 'By hand.',
+  show: 'Show on the drawing',
+  linesShort: (lines: readonly (readonly [number, number])[]) => lineWords(lines, 2),
+  linesOf: (file: string, lines: readonly (readonly [number, number])[]) =>
+    lines.length === 0 ? file : `${file}, ${lineWords(lines, 6)}`,
+  marked: (lines: string) => `The finding is ringed${lines === '' ? '' : `: ${lines}`}`,
   tone: { stop: 'Stop.', caution: 'Caution.', note: 'Note.' },
   runs: {
     rpm: 'turns a minute',

@@ -13,8 +13,10 @@ export interface ProgramRow {
   readonly minutes: number
   readonly testMinutes: number | null
   readonly airMinutes: number | null
-  /** The gravest that proving found; null: nothing met. */
+  /** The gravest that proving found, in few words; null: nothing met. */
   readonly meets: { readonly severity: Severity; readonly says: string; readonly more: number } | null
+  /** What its cutters do not come to, and what to do about it by hand. */
+  readonly unreached: { readonly mostMm: number; readonly says: string } | null
   readonly runs: readonly {
     readonly cutter: string
     readonly rpm: number
@@ -36,10 +38,25 @@ export interface SettingView {
   readonly lies: readonly string[]
   readonly zero: readonly string[]
   readonly bedMm: number
+  /** The materials, under every drawing of it: markup. */
+  readonly ground: string
   readonly drawn: Drawn
   /** Places to touch before the first cut, and the farthest corner of the work from the zero. */
   readonly touch: { readonly points: readonly ZeroPoint[]; readonly reachMm: number }
   readonly programs: readonly ProgramRow[]
+  /** Findings with a place in this setting. */
+  readonly marks: readonly FoundMark[]
+}
+
+/** A finding as it is marked on the drawing of its setting. */
+export interface FoundMark {
+  /** Which of {@link CutsView.findings}. */
+  readonly finding: number
+  /** The first of its programs; lines are of that one. */
+  readonly file: string
+  readonly lines: readonly (readonly [from: number, to: number])[]
+  /** On the drawing, mm from its upper left; null: it happens nowhere in particular. */
+  readonly at: readonly [x: number, y: number] | null
 }
 
 /** A cut by hand as a row of the table. */

@@ -1,13 +1,16 @@
 import { touchOf } from '../../../engine/src/cuts/operation/position.ts'
 import { zeroPoints } from '../../../engine/src/cuts/pins/pin-plate.ts'
 import { programFilesOf } from '../../../engine/src/cuts-data.ts'
+import type { CutFound } from '../../../engine/src/cuts-found.ts'
 import type { CutsPlan } from '../../../engine/src/cuts-plan.ts'
 import { cutsSteps } from '../../../engine/src/cuts-plan.ts'
-import type { Finding } from '../../../engine/src/findings/finding.ts'
 import type { Work } from '../../../engine/src/findings/work.ts'
+import { unreachedOf } from '../../../engine/src/programs/unreached.ts'
 import { capital } from '../../../engine/src/sheets/model.ts'
-import { settingSheet } from '../../../engine/src/sheets/setting-sheet.ts'
-import type { CutsView, HandRow, ProgramRow, SettingView } from './cuts-view.ts'
+import { settingSheet, settingView } from '../../../engine/src/sheets/setting-sheet.ts'
+import { settingSurface } from '../../../engine/src/sheets/setting-surface.ts'
+import { onSheet } from '../../../engine/src/sheets/view.ts'
+import type { CutsView, FoundMark, HandRow, ProgramRow, SettingView } from './cuts-view.ts'
 import { drawnOf } from './planned-view.ts'
 import type { GoingOn } from './planner.ts'
 
@@ -56,8 +59,12 @@ function cutsView(
       cuts === null
         ? []
         : [
-            ...settingViews(work, cuts, width),
-            ...cuts.plugs.flatMap(p => settingViews(p.work, p.cuts, width, p.work.piece.name))
+            ...settingViews(work, cuts, width, 0),
+            ...cuts.plugs.flatMap((p, i) => {
+              const before = [cuts, ...cuts.plugs.slice(0, i).map(q => q.cuts)]
+              const first = before.reduce((sum, b) => sum + b.found.length, 0)
+              return settingViews(p.work, p.cuts, width, first, p.work.piece.name)
+            })
           ],
     pins: cuts === null ? [] : pinWords(cuts),
     errorMm: work.shop.machine?.error ?? 0,
@@ -75,28 +82,42 @@ function cutsView(
 
 function settingViews(
   work: Work,
-  { set, proofs, findings }: CutsPlan,
+  { set, proofs, found }: CutsPlan,
   width: 'wide' | 'narrow',
+  first: number,
   board: string | null = null
 ): SettingView[] {
   const size = { widthMm: WIDTH_MM[width], mostHeightMm: HEIGHT_MM[width] }
   return set.machining.settings.flatMap((on, i): SettingView[] => {
     const programs = set.programs.filter(p => p.made[0]!.operation.setting === i)
     if (programs.length === 0) return []
+    const sheet = settingSheet(work, set, proofs, i, size)
+    const { view } = settingView(work, on, size)
+    const marks = found.flatMap(({ place }, n): FoundMark[] => {
+      if (place?.setting !== i) return []
+      const { files, lines, x, y } = place
+      const spot = x === null || y === null ? null : onSheet(view, x, y)
+      const at = spot === null ? null : ([spot[0], sheet.heightMm - spot[1]] as const)
+      return [{ finding: first + n, file: files[0]!, lines, at }]
+    })
     return [
       {
         up: on.setting.up,
         lies: [...(board === null ? [] : [board]), ...programs[0]!.input.setting],
         zero: programs[0]!.input.zero,
         bedMm: on.frame.bedZ,
-        drawn: drawnOf(settingSheet(work, set, proofs, i, size)),
+        ground: drawnOf(settingSurface(work, on, size)).body,
+        drawn: drawnOf(sheet),
+        marks,
         touch:
           on.position === null
             ? zeroPoints(on.frame, work.stack.geometry.outline)
             : touchOf(on.frame, on.position),
         programs: programs.map((p): ProgramRow => {
           const operations = p.made.map(m => m.operation)
-          const own = findings.filter(f => f.says.startsWith(p.file))
+          const own = found.filter(f => f.place?.files.includes(p.file))
+          const proof = proofs.find(s => s.programs.some(q => q.file === p.file))
+          const left = proof === undefined ? null : unreachedOf(set, proof.programs, proof.proof)
           return {
             file: p.file,
             name: capital(operations.map(o => o.name).join(', ')),
@@ -107,6 +128,7 @@ function settingViews(
             testMinutes: p.test?.minutes ?? null,
             airMinutes: p.air?.minutes ?? null,
             meets: worst(own),
+            unreached: left === null ? null : { mostMm: left.mostMm, says: left.says },
             runs: operations.map(({ cutter, feeds, cutterWhy, limits }) => ({
               cutter: cutter.name,
               rpm: feeds.rpm,
@@ -125,12 +147,12 @@ function settingViews(
   })
 }
 
-function worst(findings: readonly Finding[]): ProgramRow['meets'] {
+function worst(found: readonly CutFound[]): ProgramRow['meets'] {
   return (
     (['stop', 'caution', 'note'] as const)
       .map(severity => {
-        const own = findings.filter(f => f.severity === severity)
-        return own.length === 0 ? null : { severity, says: own[0]!.says, more: own.length - 1 }
+        const own = found.filter(f => f.finding.severity === severity)
+        return own.length === 0 ? null : { severity, says: own[0]!.place!.met, more: own.length - 1 }
       })
       .find(m => m !== null) ?? null
   )

@@ -4,9 +4,8 @@ import type { Work } from '../findings/work.ts'
 import type { ProgramFile, ProgramSet } from '../programs/program-set.ts'
 import type { StepProof } from '../programs/prove-set.ts'
 import { decimals } from '../quantity/format.ts'
-import { intersection } from '../shape/combine.ts'
 import { bounds } from '../shape/measure.ts'
-import type { Region } from '../shape/region.ts'
+import type { Bounds, Region } from '../shape/region.ts'
 import type { Mark, Sheet } from './mark.ts'
 import { line, text } from './mark.ts'
 import { pathLines } from './path-lines.ts'
@@ -16,37 +15,34 @@ import { fitted, linesOnSheet, onSheet, regionOnSheet } from './view.ts'
 /** Round the casting, and above and below it for what is written there, mm. */
 const SIDE_MM = 8
 const FOOT_MM = 9
-const HEAD_MM = 7
+export const HEAD_MM = 7
 /** How far the line of the flip runs past the casting, mm. */
 const PAST_MM = 4
 /** A ring round what a program runs into, mm. */
 const RING_MM = 4
 
+/** Room for a drawing, mm. */
+export interface SettingSize {
+  readonly widthMm: number
+  readonly mostHeightMm: number
+}
+
 /**
- * The piece as it lies on the machine in a setting, seen from above: casting with its waste, outline, timbers, pins and
- * the line it is turned over about, the ways of the cutters (one program's alone where it is named), and rings where
- * proving found something. x and y as the machine has them.
+ * The piece as it lies on the machine in a setting, seen from above: casting with its waste, outline, pins and the line it is turned over about, the ways of the cutters (one program's alone where it is named), and rings where
+ * proving found something; to lie over the materials ({@link ./setting-surface.ts}). x and y as the machine has them.
  */
 export function settingSheet(
   work: Work,
   set: ProgramSet,
   proofs: readonly StepProof[],
   setting: number,
-  size: { readonly widthMm: number; readonly mostHeightMm: number },
+  size: SettingSize,
   only: string | null = null
 ): Sheet {
   const on = set.machining.settings[setting]!
-  const { frame } = on
   const { geometry } = work.stack
-  const lies = (plan: Region) => regionToProgram(frame, plan)
-  const casting = lies(geometry.mould)
-  const box = bounds(casting)
-  const view = fitted(
-    box,
-    { widthMm: size.widthMm - 2 * SIDE_MM, heightMm: size.mostHeightMm, left: SIDE_MM, foot: FOOT_MM },
-    false
-  )
-  const top = FOOT_MM + (box.maxY - box.minY) * view.scale
+  const lies = (plan: Region) => regionToProgram(on.frame, plan)
+  const { casting, box, view, topMm } = settingView(work, on, size)
   const programs = set.programs.filter(
     p => p.made[0]!.operation.setting === setting && (only === null || p.file === only)
   )
@@ -58,26 +54,40 @@ export function settingSheet(
     edge: ink
   })
   const marks: Mark[] = [
-    { kind: 'region', rings: regionOnSheet(view, casting), paint: 'paper', hatch: null, edge: 'edge' },
-    ...geometry.timbers.map((t, i): Mark => {
-      const inside = intersection(lies(t.upper), casting)
-      return {
-        kind: 'region',
-        rings: regionOnSheet(view, inside),
-        paint: null,
-        hatch: { kind: 'along', seed: i + 1 },
-        edge: 'edge'
-      }
-    }),
-    region(lies(geometry.outline), 'outline'),
-    // Rows over the whole face would hide all else: they are drawn when they are asked for.
-    ...programs.flatMap(p => (only === null && flattens(p) ? [] : waysOf(p, view))),
-    ...stripEnds(on, view, box),
+    {
+      kind: 'group',
+      name: 'on-face',
+      marks: [
+        region(casting, 'edge'),
+        region(lies(geometry.outline), 'outline'),
+        // Rows over the whole face would hide all else: they are drawn when they are asked for.
+        ...programs.flatMap(p => (only === null && flattens(p) ? [] : waysOf(p, view))),
+        ...stripEnds(on, view, box)
+      ]
+    },
     ...flipLine(set, view, box),
     ...pinMarks(set, setting, view),
     ...rings(proofs, set, setting, view, only)
   ]
-  return { widthMm: size.widthMm, heightMm: top + HEAD_MM, marks }
+  return { widthMm: size.widthMm, heightMm: topMm + HEAD_MM, marks }
+}
+
+/** How the casting lies on the drawing of a setting; `topMm` is its far edge there. */
+export function settingView(
+  work: Work,
+  { frame }: MachineSetting,
+  size: SettingSize
+): { readonly casting: Region; readonly box: Bounds; readonly view: View; readonly topMm: number } {
+  const casting = regionToProgram(frame, work.stack.geometry.mould)
+  const box = bounds(casting)
+  const room = {
+    widthMm: size.widthMm - 2 * SIDE_MM,
+    heightMm: size.mostHeightMm,
+    left: SIDE_MM,
+    foot: FOOT_MM
+  }
+  const view = fitted(box, room, false)
+  return { casting, box, view, topMm: FOOT_MM + (box.maxY - box.minY) * view.scale }
 }
 
 // Ways in the work; those over it would only hide them.
@@ -93,7 +103,7 @@ function flattens({ made }: ProgramFile): boolean {
 }
 
 // Of a piece that is moved along: where the stretch ends that is worked in this position.
-function stripEnds({ position }: MachineSetting, view: View, box: ReturnType<typeof bounds>): Mark[] {
+function stripEnds({ position }: MachineSetting, view: View, box: Bounds): Mark[] {
   if (position === null) return []
   const { fromMm, toMm } = position.strips[position.number - 1]!
   return [fromMm, toMm].map(u =>
@@ -103,7 +113,7 @@ function stripEnds({ position }: MachineSetting, view: View, box: ReturnType<typ
   )
 }
 
-function flipLine(set: ProgramSet, view: View, box: ReturnType<typeof bounds>): Mark[] {
+function flipLine(set: ProgramSet, view: View, box: Bounds): Mark[] {
   if (new Set(set.machining.settings.map(s => s.setting.index)).size < 2) return []
   const past = PAST_MM / view.scale
   return set.machining.pins.datum.about === 'x'
