@@ -13,9 +13,13 @@ const WORKSHOP = JSON.parse(
   readFileSync(join(import.meta.dirname, '../../../examples/workshop.shop.json'), 'utf8')
 ) as Document
 
-async function laid(shop: Document | null, wanted: Parameters<typeof open>[1] = {}) {
+async function laid(
+  shop: Document | null,
+  wanted: Parameters<typeof open>[1] = {},
+  more: Document = {} as Document
+) {
   const desk = await openDesk()
-  await desk.lay(PIECE, example('saltmarsh-panel'))
+  await desk.lay(PIECE, { ...example('saltmarsh-panel'), ...more })
   if (shop !== null) {
     const answer = await desk.ask('PUT', '/api/shop', { base: 0, edit: 'laid-workshop', document: shop })
     expect(answer.ok).toBe(true)
@@ -70,6 +74,44 @@ test('the zero check says go, and names a mirrored zero', async () => {
   await soon(() => card.locator('.zero-says').textContent()).toMatch(/^Go\./)
   await type((x, y) => [-x, y])
   await soon(() => card.locator('.zero-says').textContent()).toMatch(/^Do not cut\..*mirror/i)
+})
+
+test('the map of cover says where least is left, by colour, key and words', async () => {
+  const { page } = await laid(WORKSHOP)
+  await page.getByLabel('cover left under the cuts').check()
+  const back = page.locator('.setting').first()
+  await soon(() => back.locator('.map-key').textContent()).toMatch(/2 to 4/)
+  expect(await back.locator('svg .w-cover-2').count()).toBe(1)
+  // 14 of green less 1.4 of flattening less 9 of channel: 3.6 over the clear (drawing).
+  expect(await back.locator('.map-key li').allInnerTexts()).toEqual([
+    expect.stringMatching(/^3\.6 left over clear at the least, at X /)
+  ])
+  expect(await back.getByRole('img', { name: /map of what the cuts leave/ }).count()).toBe(1)
+  // One program alone: hangers are cut in ash from face to face, over nothing.
+  await page.getByRole('button', { name: /Left hanger/ }).click()
+  await soon(() => back.locator('.map-key').textContent()).toBe(
+    'No layer and no hollow lies under these cuts.'
+  )
+})
+
+test('a finding is ringed on its drawing, with the lines of its program', async () => {
+  const clamp = { circle: 24, at: [-120, 20] }
+  const { page } = await laid(WORKSHOP, {}, { holding: { by: 'clamps', keepClear: [clamp] } })
+  const found = page.locator('.find.stop', { hasText: 'clear' }).first()
+  await found.getByRole('button', { name: 'Show on the drawing' }).click()
+  expect(await found.getByRole('button').getAttribute('aria-pressed')).toBe('true')
+  const lines = /lines? (\d+)/.exec((await found.textContent())!)![1]
+  await soon(() => page.locator('svg text.mark').textContent()).toContain(lines)
+  expect(await page.locator('svg circle.mark').count()).toBe(1)
+  expect(await page.getByRole('img', { name: /finding is ringed: line/ }).count()).toBe(1)
+  expect(
+    await page
+      .locator('.met b.stop')
+      .first()
+      .evaluate(e => e.parentElement!.textContent)
+  ).toMatch(/^Stop\. .+/)
+  await found.getByRole('button').click()
+  await soon(() => page.locator('svg circle.mark').count()).toBe(0)
 })
 
 test('without a machine the way by hand stands there, and nothing of programs, zero or pins', async () => {

@@ -25,6 +25,8 @@ export interface FoundPlace {
   /** In the coordinates of the setting, mm; null: it happens nowhere. */
   readonly x: number | null
   readonly y: number | null
+  /** The line of the first file where it is worst, at that place; null: no line is to blame. */
+  readonly line: number | null
   /** Ranges of lines in the first file, the first ones; empty: no line is to blame. */
   readonly lines: readonly (readonly [from: number, to: number])[]
 }
@@ -42,7 +44,15 @@ export function foundInCuts(set: ProgramSet, proofs: readonly StepProof[]): CutF
       const lines = [[first.line, first.line]] as const
       out.push({
         finding: unreadFinding(first, p.facts.errors, at, p.file),
-        place: { files: [p.file], setting, met: 'words it does not know', x: null, y: null, lines }
+        place: {
+          files: [p.file],
+          setting,
+          met: 'words it does not know',
+          x: null,
+          y: null,
+          line: first.line,
+          lines
+        }
       })
     }
     const all = programs.map(p => p.file)
@@ -67,6 +77,7 @@ export function foundInCuts(set: ProgramSet, proofs: readonly StepProof[]): CutF
           met: metWords(report),
           x: known ? x : null,
           y: known ? y : null,
+          line: line > 0 ? partOfLine(programs, line)[1] : null,
           lines
         }
       })

@@ -7,6 +7,7 @@ import { w } from '../text/words.ts'
 import { HandTable } from './hand-table.tsx'
 import { MachineSide } from './machine-side.tsx'
 import { SettingDrawing } from './setting-drawing.tsx'
+import { ShownRow } from './shown-row.tsx'
 import './cuts.css'
 
 /** What is cut, in order: programs proved over the piece, and what is done by hand. */
@@ -47,6 +48,7 @@ export function CutsScreen() {
             ) : (
               <div class="cuts-two">
                 <div class="cuts-left">
+                  <ShownRow settings={v.settings} />
                   {v.settings.map((s, i) => (
                     <SettingDrawing
                       key={s.up}

@@ -6,12 +6,12 @@ const RING_MM = 6
 const WORDS_MM = 3.25
 const OFF_MM = 2
 
-/** A finding as it is marked over a drawing of some width: a ring, and its lines beside it on the side with room. */
-export function markOver({ at, lines }: FoundMark, widthMm: number): string {
+/** A finding as it is marked over a drawing of some width: a ring, and its line beside it on the side with room. */
+export function markOver({ at, line }: FoundMark, widthMm: number): string {
   if (at === null) return ''
   const [x, y] = at
   const left = x > widthMm / 2
-  const words = c.linesShort(lines)
+  const words = c.lineShort(line)
   const foot = y + WORDS_MM / 3
   const start = x + (left ? -1 : 1) * (RING_MM + OFF_MM)
   const f = (v: number) => String(Math.round(v * 100) / 100)

@@ -1,8 +1,9 @@
 import { Drawing } from '../look/drawing.tsx'
 import { cutsWords as c } from '../text/cuts.ts'
 import type { SettingView } from '../worker/cuts-view.ts'
+import { CoverKey, OffKey } from './map-key.tsx'
 import { markOver } from './mark-over.ts'
-import { picked, pickedFinding } from './picked.ts'
+import { picked, pickedFinding, shown } from './picked.ts'
 import { ZeroCheckCard } from './zero-check-card.tsx'
 
 /** The piece as it lies in one setting, with the ways of its programs, or of the one that is picked. */
@@ -22,8 +23,12 @@ export function SettingDrawing({
   const mark = setting.marks.find(m => m.finding === pickedFinding.value && m.at !== null)
   const over = (one ?? setting).drawn
   const ringed = mark === undefined ? '' : markOver(mark, over.widthMm)
-  const drawn = { ...over, body: setting.ground + over.body + ringed }
-  const words = c.drawn(face.toLowerCase())
+  const cover = one === undefined ? setting.cover : one.cover
+  const map = shown.value === 'cover' ? cover?.body : shown.value === 'off' ? setting.off?.body : undefined
+  // A map lies on bare paper: over materials its colours would not be those of its key.
+  const under = shown.value === 'ways' ? setting.ground : (map ?? '')
+  const drawn = { ...over, body: under + over.body + ringed }
+  const words = c.drawn(face.toLowerCase(), shown.value)
   return (
     <section class="setting" aria-label={face}>
       {setting.marks.map(m => (
@@ -44,9 +49,11 @@ export function SettingDrawing({
       </div>
       <Drawing
         drawn={drawn}
-        name="lies"
-        words={mark === undefined ? words : `${words}. ${c.marked(c.linesShort(mark.lines))}`}
+        name={shown.value === 'ways' ? 'lies' : 'lies map'}
+        words={mark === undefined ? words : `${words}. ${c.marked(c.lineShort(mark.line))}`}
       />
+      {shown.value === 'cover' ? <CoverKey cover={cover} /> : null}
+      {shown.value === 'off' ? <OffKey off={setting.off} /> : null}
       <p class="f zero">
         <b>{c.zero}</b> {setting.zero[0]}
       </p>

@@ -1,5 +1,11 @@
 const many = (n: number, one: string, more: string) => `${n} ${n === 1 ? one : more}`
 
+const DRAWN = {
+  ways: 'the ways of the cutters',
+  cover: 'a map of what the cuts leave over the next layer or hollow; the list below says the least of each',
+  off: 'a map of what is left standing and what is cut away'
+} as const
+
 // The first ranges of lines, so many of them.
 function lineWords(lines: readonly (readonly [number, number])[], most: number): string {
   const ranges = lines.slice(0, most).map(([a, b]) => (a === b ? `${a}` : `${a} to ${b}`))
@@ -14,7 +20,23 @@ export const cutsWords = {
   making: (percent: number) => `making and proving programs, ${percent} %`,
   proved: (n: number) => `${many(n, 'program', 'programs')} proved over the piece at 0.2 mm`,
   face: { back: 'Back up', front: 'Front up' },
-  drawn: (face: string) => `The piece as it lies, ${face}, seen from above, with the ways of the cutters`,
+  drawn: (face: string, shows: 'ways' | 'cover' | 'off') =>
+    `The piece as it lies, ${face}, seen from above, with ${DRAWN[shows]}`,
+  shownHead: 'Drawings show',
+  shown: {
+    ways: 'ways of the cutters',
+    cover: 'cover left under the cuts',
+    off: 'left standing and cut away'
+  },
+  coverSays: (unit: string) => `Left over the next layer or hollow, ${unit}:`,
+  noCover: 'No layer and no hollow lies under these cuts.',
+  under: (mm: string) => `under ${mm}`,
+  between: (a: string, b: string) => `${a} to ${b}`,
+  over: (mm: string) => `${mm} or more`,
+  leastOver: (over: string, x: string, y: string) => `left over ${over} at the least, at X ${x}, Y ${y}`,
+  nothingOff: 'Nothing is left standing, and nothing cut away.',
+  leftMost: (mm: string) => `left standing, up to ${mm} high`,
+  cutAwayMost: (mm: string) => `cut away, up to ${mm} too much`,
   turned: 'turned over about this line',
   zero: 'Zero',
   check: 'Zero check',
@@ -46,10 +68,10 @@ export const cutsWords = {
   unreached: (high: string) => `${high} left in corners`,
   byHandHead: 'By hand.',
   show: 'Show on the drawing',
-  linesShort: (lines: readonly (readonly [number, number])[]) => lineWords(lines, 2),
+  lineShort: (line: number | null) => (line === null ? '' : `line ${line}`),
   linesOf: (file: string, lines: readonly (readonly [number, number])[]) =>
     lines.length === 0 ? file : `${file}, ${lineWords(lines, 6)}`,
-  marked: (lines: string) => `The finding is ringed${lines === '' ? '' : `: ${lines}`}`,
+  marked: (line: string) => `The finding is ringed${line === '' ? '' : `: ${line}`}`,
   tone: { stop: 'Stop.', caution: 'Caution.', note: 'Note.' },
   runs: {
     rpm: 'turns a minute',

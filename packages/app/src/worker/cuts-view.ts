@@ -30,6 +30,21 @@ export interface ProgramRow {
   readonly passes: readonly string[]
   /** Its way alone. */
   readonly drawn: Drawn
+  readonly cover: CoverView | null
+}
+
+/** What is left over the next layer or hollow, as a map to lie on the drawing without materials. */
+export interface CoverView {
+  readonly body: string
+  /** Bands that are met: which, from, and up to; null: no end. mm. */
+  readonly bands: readonly { readonly n: number; readonly fromMm: number; readonly toMm: number | null }[]
+  /** The least over each, the least of all first; x and y as the machine has them. */
+  readonly least: readonly {
+    readonly over: string
+    readonly mm: number
+    readonly x: number
+    readonly y: number
+  }[]
 }
 
 /** The piece as it lies on the machine between two turnings. */
@@ -44,6 +59,10 @@ export interface SettingView {
   /** Places to touch before the first cut, and the farthest corner of the work from the zero. */
   readonly touch: { readonly points: readonly ZeroPoint[]; readonly reachMm: number }
   readonly programs: readonly ProgramRow[]
+  /** What is left over layers and hollows under all its cuts but flattening; null: none lies under them. */
+  readonly cover: CoverView | null
+  /** Where its programs leave or take too much; null: nowhere. */
+  readonly off: { readonly body: string; readonly leftMm: number; readonly cutAwayMm: number } | null
   /** Findings with a place in this setting. */
   readonly marks: readonly FoundMark[]
 }
@@ -54,6 +73,8 @@ export interface FoundMark {
   readonly finding: number
   /** The first of its programs; lines are of that one. */
   readonly file: string
+  /** Where it is worst; null: no line is to blame. */
+  readonly line: number | null
   readonly lines: readonly (readonly [from: number, to: number])[]
   /** On the drawing, mm from its upper left; null: it happens nowhere in particular. */
   readonly at: readonly [x: number, y: number] | null

@@ -6,11 +6,14 @@ import type { CutsPlan } from '../../../engine/src/cuts-plan.ts'
 import { cutsSteps } from '../../../engine/src/cuts-plan.ts'
 import type { Work } from '../../../engine/src/findings/work.ts'
 import { unreachedOf } from '../../../engine/src/programs/unreached.ts'
+import type { CutMap } from '../../../engine/src/sheets/cover-map.ts'
+import { COVER_BANDS, coverMap, offMap } from '../../../engine/src/sheets/cover-map.ts'
+import type { Mark, Sheet } from '../../../engine/src/sheets/mark.ts'
 import { capital } from '../../../engine/src/sheets/model.ts'
 import { settingSheet, settingView } from '../../../engine/src/sheets/setting-sheet.ts'
 import { settingSurface } from '../../../engine/src/sheets/setting-surface.ts'
 import { onSheet } from '../../../engine/src/sheets/view.ts'
-import type { CutsView, FoundMark, HandRow, ProgramRow, SettingView } from './cuts-view.ts'
+import type { CoverView, CutsView, FoundMark, HandRow, ProgramRow, SettingView } from './cuts-view.ts'
 import { drawnOf } from './planned-view.ts'
 import type { GoingOn } from './planner.ts'
 
@@ -93,12 +96,13 @@ function settingViews(
     if (programs.length === 0) return []
     const sheet = settingSheet(work, set, proofs, i, size)
     const { view } = settingView(work, on, size)
+    const off = offMap(work, set, proofs, i, size)
     const marks = found.flatMap(({ place }, n): FoundMark[] => {
       if (place?.setting !== i) return []
-      const { files, lines, x, y } = place
+      const { files, line, lines, x, y } = place
       const spot = x === null || y === null ? null : onSheet(view, x, y)
       const at = spot === null ? null : ([spot[0], sheet.heightMm - spot[1]] as const)
-      return [{ finding: first + n, file: files[0]!, lines, at }]
+      return [{ finding: first + n, file: files[0]!, line, lines, at }]
     })
     return [
       {
@@ -108,6 +112,11 @@ function settingViews(
         bedMm: on.frame.bedZ,
         ground: drawnOf(settingSurface(work, on, size)).body,
         drawn: drawnOf(sheet),
+        cover: coverOf(coverMap(work, set, proofs, i, size), sheet),
+        off:
+          off === null
+            ? null
+            : { body: bodyOf(off.marks, sheet), leftMm: off.leftMm, cutAwayMm: off.cutAwayMm },
         marks,
         touch:
           on.position === null
@@ -139,12 +148,29 @@ function settingViews(
               why: [cutterWhy, ...feeds.why, ...limits]
             })),
             passes: p.written.passes.map(x => x.name),
-            drawn: drawnOf(settingSheet(work, set, proofs, i, size, p.file))
+            drawn: drawnOf(settingSheet(work, set, proofs, i, size, p.file)),
+            cover: coverOf(coverMap(work, set, proofs, i, size, p.file), sheet)
           }
         })
       }
     ]
   })
+}
+
+function bodyOf(marks: readonly Mark[], { widthMm, heightMm }: Sheet): string {
+  return drawnOf({ widthMm, heightMm, marks }).body
+}
+
+function coverOf(map: CutMap | null, sheet: Sheet): CoverView | null {
+  if (map === null) return null
+  return {
+    body: bodyOf(map.marks, sheet),
+    bands: map.bands.map(n => {
+      const [fromMm, toMm] = COVER_BANDS[n]!
+      return { n: n + 1, fromMm, toMm: Number.isFinite(toMm) ? toMm : null }
+    }),
+    least: map.least.map(({ over, mm, x, y }) => ({ over, mm, x, y }))
+  }
 }
 
 function worst(found: readonly CutFound[]): ProgramRow['meets'] {

@@ -60,6 +60,9 @@ export type Paint =
   | 'doubt'
   | 'night'
   | 'dark'
+  | `cover-${1 | 2 | 3 | 4 | 5}`
+  | 'left'
+  | 'cut-away'
 
 export interface LineMark {
   readonly kind: 'line'

@@ -4,6 +4,7 @@ import type { Work } from '../findings/work.ts'
 import type { ProgramFile, ProgramSet } from '../programs/program-set.ts'
 import type { StepProof } from '../programs/prove-set.ts'
 import { decimals } from '../quantity/format.ts'
+import { intersection } from '../shape/combine.ts'
 import { bounds } from '../shape/measure.ts'
 import type { Bounds, Region } from '../shape/region.ts'
 import type { Mark, Sheet } from './mark.ts'
@@ -59,6 +60,7 @@ export function settingSheet(
       name: 'on-face',
       marks: [
         region(casting, 'edge'),
+        ...geometry.timbers.map(t => region(intersection(lies(t.upper), casting), 'edge')),
         region(lies(geometry.outline), 'outline'),
         // Rows over the whole face would hide all else: they are drawn when they are asked for.
         ...programs.flatMap(p => (only === null && flattens(p) ? [] : waysOf(p, view))),

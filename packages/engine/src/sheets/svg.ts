@@ -175,5 +175,6 @@ const PLAIN_STYLE = [
   '.i-hardware{stroke-dasharray:4.3 .54 .1 .54 .1 .54}.i-hatch,.i-grain{opacity:.55}.i-grain{stroke-width:.13}',
   '.i-dot{stroke-width:.35;stroke-linecap:round;opacity:.5}.i-stone-light{stroke:#fbf8f1}',
   '.i-cutting-plane{stroke-dasharray:4.3 .54 .1 .54}.i-cutting-plane-end{stroke-width:.7}',
-  '.w-clear{fill:#e4dfd2}.w-paper{fill:#fbf8f1}.w-recess{fill:#292724;opacity:.08}.w-dark{fill:#2e2b28}'
+  '.w-clear{fill:#e4dfd2}.w-paper{fill:#fbf8f1}.w-recess{fill:#292724;opacity:.08}.w-dark{fill:#2e2b28}',
+  '.w-cover-1{fill:#083f3a}.w-cover-2{fill:#2c7069}.w-cover-3{fill:#6ea29c}.w-cover-4{fill:#aacac6}.w-cover-5{fill:#dbe8e5}.w-left{fill:#b98a2c}.w-cut-away{fill:#b3261e}'
 ].join('')

@@ -1,5 +1,6 @@
 import { HOLLOW_MM } from '../sweep/asker.ts'
 import type { Block } from '../sweep/block.ts'
+import type { Span } from '../sweep/column.ts'
 import { SmallMap } from './small-map.ts'
 
 /** The least that is left over a layer or a hollow under what was cut. Place in program coordinates, mm. */
@@ -11,10 +12,18 @@ export interface LeastLeft {
   readonly y: number
 }
 
-/** Of every layer and hollow under the floor of what was cut: how much was left over it at the least. */
-export function leastLeft(block: Block): { least: LeastLeft[]; depth: SmallMap } {
+/** Cells of the picture of what is left, along its longer side: a channel is to be seen as wide as it is. */
+const COVER_CELLS = 600
+
+/**
+ * Of every layer and hollow under the floor of what was cut: how much was left over it at the least; pictures of the
+ * depth taken off, and of what is left over the next layer or hollow under the floor.
+ */
+export function leastLeft(block: Block): { least: LeastLeft[]; depth: SmallMap; cover: SmallMap } {
   const { nx, top } = block
   const depth = new SmallMap(nx, block.ny)
+  const cover = new SmallMap(nx, block.ny, COVER_CELLS)
+  const bounds: (Float64Array | undefined)[] = []
   // By column: how low it was cut anywhere, and where.
   const { columns } = block
   const lowest = new Float64Array(columns.count).fill(Number.POSITIVE_INFINITY)
@@ -28,6 +37,9 @@ export function leastLeft(block: Block): { least: LeastLeft[]; depth: SmallMap }
         const taken = columns.top[k]! - t
         if (taken <= 1e-4) continue
         depth.add(i, j, taken)
+        bounds[k] ??= boundsOf(block, k)
+        const next = bounds[k].find(b => b < t - 1e-4)
+        if (next !== undefined) cover.addLeast(i, j, t - next)
         if (lowest[k]! <= t) continue
         lowest[k] = t
         cellOf[k] = p
@@ -46,10 +58,23 @@ export function leastLeft(block: Block): { least: LeastLeft[]; depth: SmallMap }
     }
     spans.forEach((s, n) => {
       if (s.to < t - 1e-4) say(s.key, t - s.to)
-      const below = spans[n + 1]
-      const open = below === undefined ? s.from > block.bedMm + HOLLOW_MM : s.from - below.to > 1e-6
-      if (open && s.from < t - 1e-4) say('void', t - s.from)
+      if (openUnder(block, spans, n) && s.from < t - 1e-4) say('void', t - s.from)
     })
   }
-  return { least: [...best.values()].sort((a, b) => a.mm - b.mm), depth }
+  return { least: [...best.values()].sort((a, b) => a.mm - b.mm), depth, cover }
+}
+
+// Whether a hollow lies under a stretch of a column.
+function openUnder(block: Block, spans: readonly Span[], n: number): boolean {
+  const below = spans[n + 1]
+  const { from } = spans[n]!
+  return below === undefined ? from > block.bedMm + HOLLOW_MM : from - below.to > 1e-6
+}
+
+// Tops of layers and of hollows in a column, from high to low.
+function boundsOf(block: Block, k: number): Float64Array {
+  const spans = block.columns.spans(k)
+  return Float64Array.from(
+    spans.flatMap((s, n) => (openUnder(block, spans, n) ? [s.to, s.from] : [s.to]))
+  ).sort((a, b) => b - a)
 }

@@ -46,6 +46,8 @@ export interface Proof {
   readonly comparison: Comparison | null
   /** Depth taken off, for a picture; its corner and the side of a pixel. */
   readonly depth: SmallMap
+  /** What is left over the next layer or hollow under what was cut, at its least; its own pixels, the same corner. */
+  readonly cover: SmallMap
   readonly minX: number
   readonly minY: number
   readonly pixelMm: number
@@ -124,7 +126,7 @@ export function* proveProgram(ask: ProveAsk): Generator<number, Proof> {
       reports.push(reportOf(kind, '', t, comparison.detectsUpMm))
     }
   }
-  const { least, depth } = leastLeft(block)
+  const { least, depth, cover } = leastLeft(block)
   return {
     reports,
     removedMm3: judge.removedMm3,
@@ -132,6 +134,7 @@ export function* proveProgram(ask: ProveAsk): Generator<number, Proof> {
     leastLeft: least,
     comparison,
     depth,
+    cover,
     minX: block.minX,
     minY: block.minY,
     pixelMm: depth.every * cellMm,
