@@ -101,3 +101,43 @@ test('a build at the bench: done by holding, a pour counted from its record, no 
   await soon(() => title(page)).toMatch(/^Wait about/)
   expect((await readings()).filter(r => r.kind === 'withdrawn')).toHaveLength(1)
 }, 90_000)
+
+test('a level that breaks the plan: the ways on appear, each with its cost; one is taken', async () => {
+  const desk = await openDesk()
+  await desk.lay('panel123', example('saltmarsh-panel'))
+  const at = (hour: number) => `2026-11-28T${String(hour).padStart(2, '0')}:00+01:00`
+  let n = 0
+  const post = (record: object) =>
+    desk.ask('POST', '/api/pieces/panel123/readings', { id: `before-${n++}0`, ...record })
+  for (const step of ['make mould', 'set timber north bank', 'set timber south bank'])
+    await post({ kind: 'done', step, at: at(9) })
+  await post({ kind: 'poured', pour: 'reed green', mass: 430, at: at(10) })
+  const { page } = await open(`${desk.url}/piece/panel123/bench`, {
+    ...PHONE_AT_BENCH,
+    at: '2026-11-29T12:00:00+01:00'
+  })
+  await soon(() => title(page)).toMatch(/green/)
+  await page.getByRole('button', { name: 'Level over the mould base' }).click()
+  await page.locator('.pad input').fill('9')
+  await page.getByRole('button', { name: 'Enter, mm' }).click()
+  await page.locator('.ways-on .best').waitFor()
+  expect(await page.locator('.rescue h2').textContent()).toMatch(/^Reed green stands 9.0 mm high/)
+  // Nothing is asserted: it asks.
+  expect(await page.locator('.question legend').count()).toBeGreaterThan(0)
+  for (const word of ['time', 'money', 'risk'])
+    expect(await page.locator('.ways-on .best dt').allTextContents()).toContain(word)
+  expect(await page.locator('.ways-on > li').count()).toBeGreaterThan(1)
+
+  // Taken: the piece is another one, or what was done stands on record; the step stands there again.
+  const count = async () =>
+    (await desk.revisions('panel123')) +
+    ((await (await desk.ask('GET', '/api/pieces/panel123/readings')).json()) as { readings: unknown[] })
+      .readings.length
+  const before = await count()
+  const first = page.locator('.ways-on .best')
+  const says = (await first.locator('h3').textContent())!
+  await first.getByRole('button', { name: 'Take this' }).click()
+  await page.locator('.bench-step').waitFor()
+  await page.goto(`${desk.url}/piece/panel123`)
+  if (!/as it is|leave|keep/i.test(says)) await soon(count).toBeGreaterThan(before)
+}, 60_000)

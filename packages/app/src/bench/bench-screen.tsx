@@ -3,12 +3,14 @@ import { bench, benchFailure, lastRecord, looked, take, takeBack, watchBench } f
 import { now, watchClock } from '../state/clock.ts'
 import { piece, saving } from '../state/desk.ts'
 import { awaySince } from '../state/reach.ts'
+import { askRescue, endRescue, rescued } from '../state/rescue.ts'
 import { follow } from '../state/route.ts'
 import { benchWords as b } from '../text/bench.ts'
 import { w } from '../text/words.ts'
 import type { BenchStepView, BenchView } from '../worker/bench-view.ts'
 import { AskRow } from './ask-row.tsx'
 import { HoldButton } from './hold-button.tsx'
+import { RescuePanel } from './rescue-panel.tsx'
 import { ring } from './ring.ts'
 import { StepBody } from './step-body.tsx'
 import { countOf, headTimer, TimeBand } from './time-band.tsx'
@@ -19,6 +21,7 @@ import './bench.css'
 export function BenchScreen() {
   useEffect(watchBench, [])
   useEffect(watchClock, [])
+  useEffect(() => endRescue, [])
   const v = bench.value
   if (v === null)
     return (
@@ -33,7 +36,9 @@ export function BenchScreen() {
   return (
     <main class="bench" id="main">
       {v.written ? null : <StopNote view={v} />}
-      {step === null ? (
+      {rescued.value !== null ? (
+        <RescuePanel />
+      ) : step === null ? (
         <section class="bench-all">
           <h2>{b.allDone}</h2>
           <p>{b.allDoneSays}</p>
@@ -123,6 +128,9 @@ function Step({
       <footer class="bench-foot">
         <Recorded />
         <AskRow asks={step.asks} />
+        <button type="button" class="link" onClick={() => void askRescue(undefined, null)}>
+          {b.different}
+        </button>
         {step.done === null ? (
           <HoldButton
             words={b.done}

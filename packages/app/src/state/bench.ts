@@ -2,8 +2,10 @@ import { effect, signal } from '@preact/signals'
 import { newId } from '../net/api.ts'
 import type { BenchView } from '../worker/bench-view.ts'
 import type { Json } from '../worker/document.ts'
+import { momentAt } from './clock.ts'
 import { askEngine } from './engine.ts'
 import { piece } from './open-piece.ts'
+import { probe } from './rescue.ts'
 import { record } from './sending.ts'
 import { shop } from './shop.ts'
 
@@ -16,6 +18,19 @@ export const looked = signal<string | null>(null)
 export const lastRecord = signal<{ readonly id: string; readonly says: string; readonly ms: number } | null>(
   null
 )
+
+/** Readings that a rescue may be found from. */
+const MEASURED = [
+  'height',
+  'thickness',
+  'flatness',
+  'temperature',
+  'stage',
+  'film',
+  'size',
+  'water test',
+  'poured'
+]
 
 /** Keeps the steps those of what is on the desk, until it is told to stop. */
 export function watchBench(): () => void {
@@ -69,6 +84,8 @@ export function take(what: Json, says: string): void {
   const ms = Date.now()
   lastRecord.value = { id, says, ms }
   void record({ ...what, id, at: momentAt(ms) })
+  // A number may break the plan: then the ways on appear by themselves.
+  if (MEASURED.includes(String(what['kind']))) void probe(id)
 }
 
 /** Takes back what was recorded last: both stay on record, neither counts. */
@@ -77,12 +94,4 @@ export function takeBack(): void {
   if (last === null) return
   lastRecord.value = null
   void record({ kind: 'withdrawn', reading: last.id, id: newId(), at: momentAt(Date.now()) })
-}
-
-/** A moment as documents write it: to the second, with what this device's clock is ahead of UTC. */
-export function momentAt(ms: number): string {
-  const ahead = -new Date(ms).getTimezoneOffset()
-  const local = new Date(ms + ahead * 60_000).toISOString().slice(0, 19)
-  const two = (n: number) => String(Math.floor(n)).padStart(2, '0')
-  return `${local}${ahead < 0 ? '-' : '+'}${two(Math.abs(ahead) / 60)}:${two(Math.abs(ahead) % 60)}`
 }

@@ -25,3 +25,11 @@ export function watchClock(): () => void {
     ticking = undefined
   }
 }
+
+/** A moment as documents write it: to the second, with what this device's clock is ahead of UTC. */
+export function momentAt(ms: number): string {
+  const ahead = -new Date(ms).getTimezoneOffset()
+  const local = new Date(ms + ahead * 60_000).toISOString().slice(0, 19)
+  const two = (n: number) => String(Math.floor(n)).padStart(2, '0')
+  return `${local}${ahead < 0 ? '-' : '+'}${two(Math.abs(ahead) / 60)}:${two(Math.abs(ahead) % 60)}`
+}

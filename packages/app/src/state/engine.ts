@@ -15,7 +15,8 @@ const newest: Record<Overtaken, number> = {
   card: 0,
   picture: 0,
   cuts: 0,
-  bench: 0
+  bench: 0,
+  rescue: 0
 }
 const heard = new Map<number, Heard>()
 

@@ -58,5 +58,32 @@ export const benchWords = {
   photoKept: 'Photo kept',
   note: 'Write a note',
   noteKept: 'Note kept',
-  keep: 'Keep'
+  keep: 'Keep',
+  different: 'It went differently',
+  whatHappened: 'What do you see?',
+  looking: 'Planning the ways on',
+  none: 'The readings show nothing that breaks the plan.',
+  back: 'Back to the step',
+  answerMm: 'in mm',
+  say: 'Say it',
+  time: 'time',
+  money: 'money',
+  risk: 'risk',
+  how: 'How it is done',
+  daysMore: (days: number) => {
+    const tenths = Math.round(days * 10) / 10
+    if (tenths === 0) return 'none'
+    return `${tenths > 0 ? '+ ' : '− '}${Math.abs(tenths)} day${Math.abs(tenths) === 1 ? '' : 's'}`
+  },
+  moneyMore: (money: number, currency: string, atLeast: boolean) => {
+    if (Math.abs(money) < 0.005) return atLeast ? 'no price known' : 'none'
+    return `${atLeast ? 'at least ' : ''}${money > 0 ? '+ ' : '− '}${Math.abs(money).toFixed(2)} ${currency}`
+  },
+  take: 'Take this',
+  gives: (list: readonly string[]) =>
+    list.length === 0 ? 'Gives up nothing that shows.' : `Gives up: ${list.join('; ')}.`,
+  brings: 'Brings:',
+  closed: 'Not open, and why',
+  ranked: (rule: string) => `In this order: ${rule}.`,
+  lost: 'The piece is given up.'
 }

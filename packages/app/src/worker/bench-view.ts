@@ -1,3 +1,4 @@
+import type { TroubleKind } from '../../../engine/src/rescue/condition.ts'
 import type { BenchAsk } from '../../../engine/src/sheets/bench-ask.ts'
 import type { BenchTimer } from '../../../engine/src/sheets/bench-timer.ts'
 import type { RunAmounts, RunTable } from '../../../engine/src/sheets/run-part.ts'
@@ -38,4 +39,6 @@ export interface BenchView {
   readonly odd: readonly string[]
   readonly steps: readonly BenchStepView[]
   readonly makingSafe: readonly RunSafety[]
+  /** What may go differently, for the maker to choose from. */
+  readonly troubles: readonly { readonly kind: TroubleKind; readonly about: string }[]
 }

@@ -1,5 +1,6 @@
 import type { Work } from '../../../engine/src/findings/work.ts'
 import type { Planned } from '../../../engine/src/plan.ts'
+import { RESCUE_KINDS } from '../../../engine/src/rescue/rescues.ts'
 import { stateFrom } from '../../../engine/src/rescue/state.ts'
 import type { StepState } from '../../../engine/src/rescue/step-states.ts'
 import { benchAsks } from '../../../engine/src/sheets/bench-ask.ts'
@@ -57,7 +58,8 @@ export function benchView(planned: Planned, unread: Work): BenchView {
         done: doneWords(state.steps[i]!, i, begun, doneMoment(work, keys[i]!))
       }
     }),
-    makingSafe: sheet.makingSafe
+    makingSafe: sheet.makingSafe,
+    troubles: RESCUE_KINDS
   }
 }
 

@@ -7,7 +7,7 @@ import type { Answer, Ask } from './messages.ts'
 import { isOvertaken } from './messages.ts'
 import { drawnOf } from './planned-view.ts'
 import type { GoingOn } from './planner.ts'
-import { columnOf, planAnswer, planned } from './planner.ts'
+import { columnOf, inputOf, planAnswer, planned } from './planner.ts'
 import type { Thumb } from './views.ts'
 
 type Waiting = Exclude<Ask, { kind: 'stop' }>
@@ -88,6 +88,7 @@ const later = {
   picture: () => import('./picture.ts'),
   cuts: () => import('./cuts.ts'),
   bench: () => import('./bench.ts'),
+  rescue: () => import('../../../engine/src/rescue/rescues.ts'),
   trying: () => import('./trying.ts')
 }
 let fetched = false
@@ -130,6 +131,10 @@ async function answered(ask: Waiting): Promise<Answer> {
             columnOf({ ...ask, readings: [] })
           )
         }
+      case 'rescue': {
+        const { rescues } = await later.rescue()
+        return { kind: 'rescue', seq, rescues: rescues(inputOf(ask), { ...ask.ask, asOf: ask.asOf }) }
+      }
       case 'thumb':
         return { kind: 'thumb', seq, thumb: thumb(planned({ ...ask, effort: 'preview' })) }
       case 'picture': {

@@ -1,5 +1,6 @@
 import type { Problem } from '../../../engine/src/piece/problem.ts'
 import type { ShownUnits } from '../../../engine/src/quantity/shown-units.ts'
+import type { Rescue, RescueAsk } from '../../../engine/src/rescue/rescues.ts'
 import type { RoundModel } from '../../../engine/src/round/round-model.ts'
 import type { PageView } from '../../../engine/src/sheets/page-data.ts'
 import type { PlacedPicture } from '../../../engine/src/sheets/picture-mark.ts'
@@ -34,6 +35,11 @@ export type Ask =
       PlanAsk,
       'document' | 'shop' | 'files' | 'readings' | 'asOf'
     >)
+  /** Ways on after something went differently. */
+  | ({ readonly kind: 'rescue'; readonly seq: number; readonly ask: Omit<RescueAsk, 'asOf'> } & Pick<
+      PlanAsk,
+      'document' | 'shop' | 'files' | 'readings' | 'asOf'
+    >)
   | ({ readonly kind: 'cup'; readonly seq: number } & CupAsk)
   | ({ readonly kind: 'card'; readonly seq: number } & CardAsk)
   | { readonly kind: 'fields'; readonly seq: number }
@@ -49,7 +55,7 @@ export type Ask =
   | { readonly kind: 'drawing'; readonly seq: number; readonly name: string; readonly text: string }
 
 /** Asks of which a newer one takes the place of an older: nobody waits for that one any more. */
-const OVERTAKEN = ['plan', 'what-if', 'cup', 'card', 'picture', 'cuts', 'bench'] as const
+const OVERTAKEN = ['plan', 'what-if', 'cup', 'card', 'picture', 'cuts', 'bench', 'rescue'] as const
 export type Overtaken = (typeof OVERTAKEN)[number]
 
 export function isOvertaken(kind: Ask['kind']): kind is Overtaken {
@@ -133,6 +139,7 @@ export type Answer =
   | { readonly kind: 'cup'; readonly seq: number; readonly cup: CupAnswer }
   | { readonly kind: 'card'; readonly seq: number; readonly card: CardAnswer }
   | { readonly kind: 'bench'; readonly seq: number; readonly view: BenchView }
+  | { readonly kind: 'rescue'; readonly seq: number; readonly rescues: readonly Rescue[] }
   | { readonly kind: 'thumb'; readonly seq: number; readonly thumb: Thumb }
   | { readonly kind: 'picture'; readonly seq: number; readonly picture: PlacedPicture | null }
   | { readonly kind: 'round'; readonly seq: number; readonly model: RoundModel }
