@@ -171,6 +171,24 @@ describe('cast', () => {
 })
 
 describe('list and schema', () => {
+  it('lists every check once with what it looks for, finds a word, and offers the nearest', () => {
+    const lines = answer(['list', 'checks']).out.trimEnd().split('\n')
+    const ids = lines.map(l => l.split(/ {2,}/)[0]!)
+    expect(new Set(ids).size).toBe(ids.length)
+    // Of the piece, of its programs, and of cutters.
+    for (const id of ['ratio-off', 'pin-in-path', 'program-unread', 'cut-not-made', 'edge-worn'])
+      expect(ids).toContain(id)
+    for (const l of lines) expect(l).toMatch(/^[a-z0-9-]+ {2,}\S+/)
+    expect(answer(['list', 'checks', 'clamp']).out).toMatch(
+      /^about +a program that runs a cutter into a clamp/m
+    )
+    expect(answer(['list', 'checks', 'cutter']).out).toMatch(/^part-in-path +a program that runs a cutter/m)
+    expect(JSON.parse(answer(['list', 'check', 'pin-in-path', '--json']).out)).toMatchObject([
+      { id: 'pin-in-path' }
+    ])
+    expect(answer(['list', 'checks', 'pin-in-pth']).err).toMatch(/the nearest is pin-in-path/)
+  })
+
   it('lists a kind, finds a word, shows one row whole with its source', () => {
     expect(answer(['list', 'resin']).out).toMatch(/^deep /m)
     expect(answer(['list', 'timbers', 'oak']).out.split('\n').length).toBeGreaterThan(4)

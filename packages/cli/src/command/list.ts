@@ -1,5 +1,5 @@
 import type { CatalogueKind } from '@castwright/engine'
-import { CATALOGUE, find, nearestIds, nearestWord } from '@castwright/engine'
+import { CATALOGUE, FINDING_IDS, find, LOOKED_FOR, nearestIds, nearestWord } from '@castwright/engine'
 import { argumentsOf } from '../arguments.ts'
 import { Failure } from '../failure.ts'
 import { columns, lineWidth, wrap } from '../paint.ts'
@@ -10,11 +10,13 @@ const KIND_NAMES = (Object.keys(CATALOGUE) as CatalogueKind[]).filter(k => k !==
 /** `castwright list`: what a piece may name. */
 export const listCommand: Command = {
   name: 'list',
-  about: 'the catalogue: timbers, resins, pigments, stones, coats, boards, cutters, hardware',
+  about:
+    'the catalogue: timbers, resins, pigments, stones, coats, boards, cutters, hardware; and every check',
   help: `castwright list KIND [WORD] [--json]
 
 What a piece may name, with where each figure comes from. KIND is one of
-${KIND_NAMES.join(', ')}. With WORD the rows whose id or name has it; one row alone is shown whole.
+${KIND_NAMES.join(', ')}; or checks: every check by its
+id, with what it looks for. With WORD the rows whose id or name has it; one row alone is shown whole.
 
   --json            the rows as JSON
 `,
@@ -25,22 +27,39 @@ ${KIND_NAMES.join(', ')}. With WORD the rows whose id or name has it; one row al
     })
     if (given.flags.has('help')) return { out: listCommand.help, code: 0 }
     const [word, wanted] = given.words as [string, string | undefined]
-    const kind = kindOf(word)
-    const rows = rowsOf(kind, wanted)
+    const rows: readonly Listed[] =
+      word === CHECK_WORD || `${word}s` === CHECK_WORD ? checksOf(wanted) : rowsOf(kindOf(word), wanted)
     if (given.flags.has('json')) return { out: `${JSON.stringify(rows, null, 2)}\n`, code: 0 }
     if (rows.length === 1 && wanted !== undefined) return { out: whole(rows[0]!), code: 0 }
-    return { out: `${columns(rows.map(r => [r.id, r.name])).join('\n')}\n`, code: 0 }
+    return { out: `${columns(rows.map(r => [r.id, 'name' in r ? r.name : r.about])).join('\n')}\n`, code: 0 }
   }
 }
 
+const CHECK_WORD = 'checks'
+
+type Listed = Row | (typeof LOOKED_FOR)[number]
 type Row = (typeof CATALOGUE)[CatalogueKind][number]
 
 function kindOf(word: string): CatalogueKind {
   const kind = KIND_NAMES.find(k => k === word || `${k}s` === word)
   if (kind !== undefined) return kind
-  const near = nearestWord(word, KIND_NAMES)
+  const near = nearestWord(word, [...KIND_NAMES, CHECK_WORD])
   throw new Failure(
-    `castwright list: found "${word}"; allowed: ${KIND_NAMES.join(', ')}${near === null ? '' : `; the nearest is ${near}`}`
+    `castwright list: found "${word}"; allowed: ${[...KIND_NAMES, CHECK_WORD].join(', ')}${near === null ? '' : `; the nearest is ${near}`}`
+  )
+}
+
+function checksOf(wanted: string | undefined): readonly Listed[] {
+  const all = LOOKED_FOR.map(({ id, about }) => ({ id, about }))
+  if (wanted === undefined) return all
+  const exact = all.find(c => c.id === wanted)
+  if (exact !== undefined) return [exact]
+  const low = wanted.toLowerCase()
+  const rows = all.filter(c => c.id.includes(low) || c.about.toLowerCase().includes(low))
+  if (rows.length > 0) return rows
+  const near = nearestWord(wanted, FINDING_IDS)
+  throw new Failure(
+    `castwright list checks: found "${wanted}"; allowed: a name it has${near === null ? '' : `; the nearest is ${near}`}`
   )
 }
 
@@ -57,7 +76,7 @@ function rowsOf(kind: CatalogueKind, wanted: string | undefined): readonly Row[]
   )
 }
 
-function whole(row: Row): string {
+function whole(row: Listed): string {
   const width = lineWidth()
   const lines: string[] = []
   for (const [key, value] of Object.entries(row)) {

@@ -2,6 +2,9 @@ import type { Met } from '../cuts/run/met.ts'
 import { wearOf } from '../cuts/run/wear.ts'
 import type { Finding } from './finding.ts'
 
+/** A cutter that is dull before its cuts are done. */
+export const EDGE_WORN = { id: 'edge-worn', about: 'a cutter that has cut more than its edges last' } as const
+
 /** What one cutter cuts in one operation. */
 export interface CutBy {
   readonly at: string
@@ -23,7 +26,7 @@ export function wornFindings(cuts: readonly CutBy[]): Finding[] {
     if (before >= 1 || before + share < 1) return []
     return [
       {
-        id: 'edge-worn',
+        id: EDGE_WORN.id,
         severity: 'note',
         at: c.at,
         says: `${c.cutter}: by the end of this cut its edge has done what an edge does${says === null ? '' : `, ${says}`}. Have a second one ready, and take its height anew.`,

@@ -1,4 +1,5 @@
 import { BENCH_CHECKS } from './checks.ts'
+import { EDGE_WORN } from './edge-worn.ts'
 import type { Check } from './finding.ts'
 import { MACHINE_CHECKS } from './machine-checks.ts'
 import { NOT_MADE, PROGRAM_UNREAD, PROVED } from './proved.ts'
@@ -6,10 +7,14 @@ import { NOT_MADE, PROGRAM_UNREAD, PROVED } from './proved.ts'
 /** Every check of a piece, in the order they are run. */
 export const CHECKS: readonly Check[] = [...BENCH_CHECKS, ...MACHINE_CHECKS]
 
-/** Ids of all that can be said of a piece and of its programs. */
-export const FINDING_IDS: readonly string[] = [
+/** All that can be said of a piece and of its programs: id, and what is looked for. */
+export const LOOKED_FOR: readonly Pick<Check, 'id' | 'about'>[] = [
   ...CHECKS,
   ...Object.values(PROVED),
   PROGRAM_UNREAD,
-  NOT_MADE
-].map(c => c.id)
+  NOT_MADE,
+  EDGE_WORN
+]
+
+/** Their ids. */
+export const FINDING_IDS: readonly string[] = LOOKED_FOR.map(c => c.id)

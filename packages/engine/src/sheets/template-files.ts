@@ -1,6 +1,7 @@
 import { templatesOf } from '../cuts/hand/template.ts'
 import type { Planned } from '../plan-answer.ts'
 import type { Sheet } from './mark.ts'
+import { pinTemplate } from './pin-template.ts'
 import { svgDocument } from './svg.ts'
 import { templateSheets } from './template-sheet.ts'
 import type { Paper } from './tile.ts'
@@ -12,13 +13,18 @@ export interface PaperTemplate {
 }
 
 /**
- * The 1:1 sheets of a plan. Empty where nothing is cut by hand that wants one, and while a stop stands: a template is
+ * The 1:1 sheets of a plan: templates of what is cut by hand, and where the bed is drilled for pins. Empty where nothing
+ * wants one, and while a stop stands: a template is
  * as hard to take back as a program.
  */
 export function paperTemplates(planned: Planned, paper: Paper = 'A4'): PaperTemplate[] {
   const { plan, work } = planned
   if (plan.verdict === 'stop') return []
-  const templates = templatesOf({ ...work, timbers: work.materials.timbers }, work.hand)
+  const pins = pinTemplate(work)
+  const templates = [
+    ...templatesOf({ ...work, timbers: work.materials.timbers }, work.hand),
+    ...(pins === null ? [] : [pins])
+  ]
   return templates.map(t => ({ name: t.name, sheets: templateSheets(t, plan.name, paper) }))
 }
 

@@ -73,11 +73,14 @@ function drawn(t: Template, strokes: readonly Stroke[], { window: w }: Tile): Ma
     const lines = clipLines([ringOf(w)], s.lines).map(l => l.map((v, k) => v + (k % 2 === 0 ? dx : dy)))
     if (lines.length > 0) out.push({ kind: 'path', ink: s.ink, lines })
   }
-  const e = bounds(t.edge)
+  const corner = bounds(t.edge)
+  const from = t.from ?? { x: corner.minX, y: corner.minY }
+  // What a machine is told is told to the hundredth.
+  const places = t.kind === 'pins' ? 2 : 1
   for (const h of t.holes) {
     const r = h.diameterMm / 2
     if (h.x - r < w.minX || h.x + r > w.maxX || h.y - r < w.minY || h.y + r > w.maxY) continue
-    const words = `Ø ${decimals(h.diameterMm, 1)}: ${decimals(h.x - e.minX, 1)} / ${decimals(h.y - e.minY, 1)}`
+    const words = `Ø ${decimals(h.diameterMm, places)}: ${decimals(h.x - from.x, places)} / ${decimals(h.y - from.y, places)}`
     out.push({ kind: 'circle', ink: 'outline', at: [h.x + dx, h.y + dy], radiusMm: r })
     out.push(text([h.x + dx + r + 1.5, h.y + dy + 1.5], words, { heightMm: WORDS_MM }))
   }
@@ -149,7 +152,8 @@ const TITLES = {
   slot: 'Template slot',
   outline: 'Outline',
   centres: 'Centres of holes',
-  drawing: 'Drawing, sent out'
+  drawing: 'Drawing, sent out',
+  pins: 'Pins'
 } as const
 
 function wordsOf(t: Template, piece: string, tile: Tile, of: number, widthMm: number): Mark[] {

@@ -6,10 +6,12 @@ import type { ShopDocument } from '../../src/piece/shop-schema.ts'
 import { plan } from '../../src/plan.ts'
 import { bounds } from '../../src/shape/measure.ts'
 import type { Sheet } from '../../src/sheets/mark.ts'
+import { pinTemplate } from '../../src/sheets/pin-template.ts'
 import { paperTemplates, templateFiles } from '../../src/sheets/template-files.ts'
 import { templateSheets } from '../../src/sheets/template-sheet.ts'
 import { tilingOf } from '../../src/sheets/tile.ts'
 import { PLAIN } from '../findings/harness.ts'
+import { SHOP } from '../programs/machine-piece.ts'
 
 type Cut = NonNullable<PieceDocument['cuts']>[number]
 const planned = (cuts: readonly Cut[], shop: ShopDocument = { castwright: 1 }) =>
@@ -175,6 +177,52 @@ describe('sheets in true size', () => {
           }
         }
       }
+  })
+})
+
+describe('the bed for pins', () => {
+  // Cut on both faces by machine, pins at ± 165: 330 apart on the middle line (document); 8 less 0.05 of press.
+  const both: PieceDocument = {
+    ...PLAIN,
+    mould: { margin: 40 },
+    pins: {
+      at: [
+        [-165, 0],
+        [165, 0]
+      ],
+      diameter: 8,
+      depth: 12
+    },
+    cuts: [
+      { id: 'a', face: 'back', shape: { rectangle: [60, 36], corner: 4, at: [60, 40] }, depth: 5 },
+      { id: 'b', face: 'front', shape: { rectangle: [60, 36], corner: 4, at: [-60, 40] }, depth: 5 }
+    ]
+  }
+  const at = (shop: ShopDocument) =>
+    plan(
+      { piece: checkPiece(both, 'piece'), shop: checkShop(shop, 'shop').value },
+      { asOf: '2026-01-05T08:00:00Z', effort: 'preview' }
+    )
+
+  it('prints holes and zero 1 : 1 over joined sheets, with a bar each; without a machine nothing of it', () => {
+    const with_ = at(SHOP)
+    expect(with_.plan.verdict).not.toBe('stop')
+    const { sheets } = paperTemplates(with_).find(t => t.name === 'holes in the bed')!
+    const circles = sheets.flatMap((s, sheet) =>
+      s.marks.flatMap(m => (m.kind === 'circle' ? [{ sheet, x: m.at[0], r: m.radiusMm }] : []))
+    )
+    for (const c of circles) expect(c.r).toBeCloseTo(7.95 / 2, 6)
+    expect(new Set(circles.map(c => c.sheet)).size).toBeGreaterThanOrEqual(2)
+    const words = sheets.map(s => s.marks.flatMap(m => (m.kind === 'text' ? [m.text] : [])).join(' '))
+    for (const w of words) expect(w).toMatch(/this bar is 100 mm/)
+    expect(words[0]).toMatch(/Middles of pins 330 apart/)
+    expect(words.join(' ')).toMatch(/Ø 7\.95: -165 \/ 0/)
+    // Laid together by their windows the sheets carry the distance.
+    const t = pinTemplate(with_.work)!
+    const { tiles } = tilingOf(t.scope, 'A4', () => true)
+    const xs = circles.map(c => c.x + tiles[c.sheet]!.window.minX)
+    expect(Math.max(...xs) - Math.min(...xs)).toBeCloseTo(330, 6)
+    expect(paperTemplates(at({ castwright: 1 })).map(p => p.name)).not.toContain('holes in the bed')
   })
 })
 

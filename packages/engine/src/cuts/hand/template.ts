@@ -19,9 +19,10 @@ import { turnsOf, turnWords } from './turned.ts'
  * - outline         the finished outline, for a bearing or a saw
  * - centres         middles of holes
  * - drawing         what is sent out, in its true size
+ * - pins            holes in the bed of the machine, about its zero
  */
 export interface Template {
-  readonly kind: 'opening' | 'slot' | 'outline' | 'centres' | 'drawing'
+  readonly kind: 'opening' | 'slot' | 'outline' | 'centres' | 'drawing' | 'pins'
   readonly name: string
   readonly face: Face
   /** Cut out along these, and what the bit then cuts. */
@@ -29,6 +30,8 @@ export interface Template {
   readonly drawn: Region
   readonly lines: readonly Float64Array[]
   readonly holes: readonly Round[]
+  /** Where their places are counted from; left out: the near left corner of the edge. */
+  readonly from?: { readonly x: number; readonly y: number }
   /** Figures beside the lines, by their middles. */
   readonly figures: readonly {
     readonly text: string
