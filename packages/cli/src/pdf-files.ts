@@ -6,6 +6,7 @@ import {
   drawnOf,
   paperTemplates,
   pngAddress,
+  provedSet,
   runSheet,
   sectionDrawing,
   solidFiles
@@ -23,7 +24,7 @@ export function pdfFiles(
   if (pdf === undefined) return files
   const drawn = drawnOf(planned, image => pngAddress(image, deflateSync))
   const name = planned.plan.verdict === 'stop' ? 'begun.pdf' : 'run-sheet.pdf'
-  const sheet = runSheet(planned, cuts?.set ?? null)
+  const sheet = runSheet(planned, cuts === null ? null : provedSet(cuts))
   files.set(name, pdf.runSheetPdf(sheet, drawn, paper))
   const { asOf } = planned.plan
   if (sheet.written) files.set('care.pdf', pdf.carePdf(careOf(planned), drawn, paper))

@@ -1,12 +1,13 @@
 import type { CutBy } from './findings/edge-worn.ts'
 import { wornFindings } from './findings/edge-worn.ts'
-import type { Finding } from './findings/finding.ts'
+import type { Finding, Severity } from './findings/finding.ts'
 import { metWords } from './findings/met-words.ts'
 import { notMadeFinding, provedFinding, unreadFinding } from './findings/proved.ts'
 import { partOfLine } from './programs/joined.ts'
 import type { MadePath } from './programs/program-input.ts'
 import type { ProgramSet } from './programs/program-set.ts'
 import type { StepProof } from './programs/prove-set.ts'
+import type { ProvedSet } from './sheets/run-programs.ts'
 
 /** What stands against a program, and where that is: so that it can be shown on the drawing of its setting. */
 export interface CutFound {
@@ -89,4 +90,24 @@ export function foundInCuts(set: ProgramSet, proofs: readonly StepProof[]): CutF
 function cutBy({ operation, time }: MadePath): CutBy {
   const { at, cutter, met } = operation
   return { at, cutter: cutter.name, id: cutter.id, met, cutMm: time.cutMm }
+}
+
+const WORDS: Readonly<Record<Severity, string>> = { stop: 'Stop', caution: 'Caution', note: 'Note' }
+
+/** Programs with what proving met in each, the gravest first: for lists of them. */
+export function provedSet({
+  set,
+  found
+}: {
+  readonly set: ProgramSet
+  readonly found: readonly CutFound[]
+}): ProvedSet {
+  const words = (file: string) => {
+    const own = found.filter(f => f.place?.files.includes(file))
+    const met = (['stop', 'caution', 'note'] as const).flatMap(severity =>
+      own.filter(f => f.finding.severity === severity).map(f => `${WORDS[severity]}: ${f.place!.met}`)
+    )
+    return met.length === 0 ? 'nothing met' : met.join('; ')
+  }
+  return { ...set, met: new Map(set.programs.map(p => [p.file, words(p.file)])) }
 }

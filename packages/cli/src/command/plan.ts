@@ -12,6 +12,7 @@ import {
   page,
   pngAddress,
   programFilesOf,
+  provedSet,
   runSheetHtml,
   runSheetMarkdown,
   templateFiles,
@@ -104,9 +105,10 @@ function filesOf(
 ): Map<string, string | Uint8Array> {
   const { plan: p } = planned
   const assets = pageAssets()
+  const programs = cuts === null ? null : provedSet(cuts)
   const pictures = facePictures(planned, deflateSync)
   const files = new Map<string, string | Uint8Array>([
-    ['piece.html', page(planned, assets, image => pngAddress(image, deflateSync))],
+    ['piece.html', page(planned, { ...assets, programs }, image => pngAddress(image, deflateSync))],
     ['front.png', pictures.front],
     ['back.png', pictures.back],
     ['buy-list.csv', buyCsv(p)],
@@ -117,8 +119,8 @@ function filesOf(
   // While a stop stands the sheet holds what is begun and what makes that safe, and nothing else.
   const name = p.verdict !== 'stop' ? 'run-sheet' : anyBegun(planned) ? 'begun' : null
   if (name !== null) {
-    files.set(`${name}.html`, runSheetHtml(planned, { fonts: assets.fonts, programs: cuts?.set ?? null }))
-    files.set(`${name}.md`, runSheetMarkdown(planned, cuts?.set ?? null))
+    files.set(`${name}.html`, runSheetHtml(planned, { fonts: assets.fonts, programs }))
+    files.set(`${name}.md`, runSheetMarkdown(planned, programs))
   }
   if (cuts !== null) {
     files.set('cuts.json', `${JSON.stringify(cutsData(cuts, p), null, 2)}\n`)

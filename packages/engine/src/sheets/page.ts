@@ -9,8 +9,10 @@ import type { PageFont } from './page-font.ts'
 import { FONT_LICENCE, fontFaces } from './page-font.ts'
 import { buyPart, mouldPart, quantityPart } from './page-lists.ts'
 import { placed } from './page-place.ts'
+import { programsPart } from './page-programs.ts'
 import { sheetPart } from './page-sheet.ts'
 import { stepsPart } from './page-steps.ts'
+import type { ProvedSet } from './run-programs.ts'
 import { sha256Base64 } from './sha256.ts'
 import type { Addressed } from './sheet-views.ts'
 import { sheetViews } from './sheet-views.ts'
@@ -23,6 +25,8 @@ export interface PageAssets {
   readonly fonts: readonly PageFont[]
   /** Said over the job card: that a piece is invented, say. */
   readonly notice?: string
+  /** Programs as they were made and proved; left out: none were. */
+  readonly programs?: ProvedSet | null
 }
 
 /**
@@ -75,6 +79,7 @@ ${stepsPart(plan, work, at, all)}
 </div>
 <div class="lists">
 ${quantityPart(plan)}
+${programsPart(assets.programs ?? null, plan.verdict !== 'stop')}
 ${buyPart(plan)}
 ${mouldPart(plan, work, at)}
 </div>

@@ -3,13 +3,27 @@ import { decimals, formatMinutes } from '../quantity/format.ts'
 import type { RunDetail, RunFact, RunTable } from './run-part.ts'
 import { fact, newLine } from './run-part.ts'
 
+/** Programs with what proving met in each, by file. */
+export interface ProvedSet extends ProgramSet {
+  readonly met?: ReadonlyMap<string, string>
+}
+
 /** Every program in the order it is run, with its step, cutter, depth, minutes and what is run before it. */
-export function programTable({ machining, programs }: ProgramSet): RunTable | null {
+export function programTable({ machining, programs, met }: ProvedSet): RunTable | null {
   if (programs.length === 0) return null
   const { steps } = machining.bench.stack
   return {
     title: 'Programs, in the order they are run',
-    head: ['Program', 'Step', 'Face up', 'Cutter', 'From, to Z', 'Minutes', 'Before it'],
+    head: [
+      'Program',
+      'Step',
+      'Face up',
+      'Cutter',
+      'From, to Z',
+      'Minutes',
+      'Before it',
+      ...(met === undefined ? [] : ['Proved'])
+    ],
     rows: programs.map(p => {
       const of = p.made.map(m => m.operation)
       const [first] = of
@@ -20,7 +34,8 @@ export function programTable({ machining, programs }: ProgramSet): RunTable | nu
         [...new Set(of.map(o => o.cutter.id))].join(', '),
         `${height(Math.max(...of.map(o => o.job.topMm)))}, ${height(Math.min(...of.map(o => o.job.floorMm)))}`,
         formatMinutes(Math.max(1, p.minutes)),
-        before(p)
+        before(p),
+        ...(met === undefined ? [] : [met.get(p.file) ?? ''])
       ]
     })
   }

@@ -1,5 +1,4 @@
 import type { Planned } from '../plan.ts'
-import type { ProgramSet } from '../programs/program-set.ts'
 import { drawing } from './drawing.ts'
 import type { Markup } from './markup.ts'
 import { html, raw } from './markup.ts'
@@ -9,6 +8,7 @@ import { FONT_LICENCE, fontFaces } from './page-font.ts'
 import { forAll, mlWords, scaleWords } from './run-mix.ts'
 import type { RunAmounts, RunBlank, RunFact, RunTable } from './run-part.ts'
 import { factLines } from './run-part.ts'
+import type { ProvedSet } from './run-programs.ts'
 import type { RunFinding, RunSafety, RunSheet, RunStep } from './run-sheet.ts'
 import { runSheet } from './run-sheet.ts'
 import { RUN_SHEET_STYLE } from './run-sheet-style.ts'
@@ -19,7 +19,7 @@ export interface RunSheetAssets {
   /** The type it is set in; left out: what the reader's machine has. */
   readonly fonts?: readonly PageFont[]
   /** What was made for the machine; left out: no talk of it. */
-  readonly programs?: ProgramSet | null
+  readonly programs?: ProvedSet | null
 }
 
 /**

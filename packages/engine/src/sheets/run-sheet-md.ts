@@ -1,8 +1,8 @@
 import type { Planned } from '../plan.ts'
-import type { ProgramSet } from '../programs/program-set.ts'
 import { forAll, mlWords, scaleWords } from './run-mix.ts'
 import type { RunAmounts, RunBlank, RunFact, RunTable } from './run-part.ts'
 import { factLines } from './run-part.ts'
+import type { ProvedSet } from './run-programs.ts'
 import type { RunFinding, RunSafety, RunSheet, RunStep } from './run-sheet.ts'
 import { runSheet } from './run-sheet.ts'
 
@@ -11,7 +11,7 @@ import { runSheet } from './run-sheet.ts'
  * with a tick box a step, its safety lines inside it. Words of the piece are escaped: nothing in them becomes
  * a heading, a link, markup of HTML or a column.
  */
-export function runSheetMarkdown(planned: Planned, made: ProgramSet | null = null): string {
+export function runSheetMarkdown(planned: Planned, made: ProvedSet | null = null): string {
   const sheet = runSheet(planned, made)
   const blocks = [
     ...head(sheet),

@@ -1,7 +1,6 @@
 import { find } from '../catalogue/find.ts'
 import type { Work } from '../findings/work.ts'
 import type { Plan, Planned, PlanStep } from '../plan.ts'
-import type { ProgramSet } from '../programs/program-set.ts'
 import { decimals } from '../quantity/format.ts'
 import { aboutTime, kilos } from '../quantity/rough.ts'
 import { capital } from './model.ts'
@@ -15,6 +14,7 @@ import { entryName, placed } from './page-place.ts'
 import { begun } from './page-steps.ts'
 import type { RunDetail, RunFact, RunTable } from './run-part.ts'
 import { fact } from './run-part.ts'
+import type { ProvedSet } from './run-programs.ts'
 import { programTable, withPrograms } from './run-programs.ts'
 import { stepDetail } from './run-step.ts'
 import { clockWords, whenWords, windowFacts } from './run-when.ts'
@@ -90,7 +90,7 @@ const MAKING_SAFE = ['leftover-in-cup', 'hot-piece', 'pouring'] as const
  *
  * @param programs what was made for the machine; null: nothing was, and nothing is said of it
  */
-export function runSheet({ plan, work }: Planned, programs: ProgramSet | null = null): RunSheet {
+export function runSheet({ plan, work }: Planned, programs: ProvedSet | null = null): RunSheet {
   const all = numbered(plan)
   const at = placed(plan, all)
   const findings = all.map(n => runFinding(plan, work, at, n))
@@ -190,7 +190,7 @@ function runStep(
   i: number,
   findings: readonly RunFinding[],
   first: FirstMoment | null,
-  programs: ProgramSet | null
+  programs: ProvedSet | null
 ): RunStep {
   const s = plan.steps[i]!
   const brief = BRIEF.includes(s.kind) ? stepFacts(plan, work, i).filter(f => f !== '') : []

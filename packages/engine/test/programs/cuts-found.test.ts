@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest'
-import { foundInCuts } from '../../src/cuts-found.ts'
+import { foundInCuts, provedSet } from '../../src/cuts-found.ts'
 import type { PieceDocument } from '../../src/piece/piece-schema.ts'
 import type { ProgramSet } from '../../src/programs/program-set.ts'
 import { proveSet } from '../../src/programs/prove-set.ts'
 import { unreachedOf } from '../../src/programs/unreached.ts'
+import { programsPart } from '../../src/sheets/page-programs.ts'
+import { programTable } from '../../src/sheets/run-programs.ts'
 import { SHOP } from './machine-piece.ts'
 import { setIn } from './made.ts'
 import { LAYERED } from './proved-piece.ts'
@@ -44,6 +46,16 @@ describe('where a program does what it should not', () => {
     expect(x!).toBeCloseTo(Number(near[1]), 0)
     expect(y!).toBeCloseTo(Number(near[2]), 0)
     expect(met).toMatch(/^\d+ mm³ a minute at once$/)
+    // On lists: the program itself says what it met, the others that they met nothing.
+    const listed = provedSet({ set: spoiled, found: foundInCuts(spoiled, proveSet(spoiled)) })
+    expect(listed.met!.get(files[0]!)).toBe(`Caution: ${met}`)
+    expect([...listed.met!.values()].filter(w => w === 'nothing met')).toHaveLength(set.programs.length - 1)
+    const table = programTable(listed)!
+    expect(table.head.at(-1)).toBe('Proved')
+    expect(table.rows.find(r => r[0] === files[0])!.at(-1)).toBe(`Caution: ${met}`)
+    const page = programsPart(listed, true)!.text
+    for (const p of set.programs) expect(page).toContain(p.file)
+    expect(page).toContain(`Caution: ${met}`)
   })
 })
 
