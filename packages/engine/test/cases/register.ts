@@ -37,7 +37,7 @@ export const CASES: readonly Case[] = [
   { id: 'C34', about: 'a hairline gap swallowed half a litre' },
   { id: 'C35', about: 'how far does a gallon go' },
   { id: 'C37', about: 'the price of a river board', later: DAYS },
-  { id: 'C39', about: 'hours at the bench against days on the calendar', later: DAYS },
+  { id: 'C39', about: 'hours at the bench against days on the calendar' },
   { id: 'C40', about: 'charred edges fed bubbles into the fill' },
   { id: 'C42', about: 'letters filled with resin, full of pinholes' },
   { id: 'C43', about: 'dots that would not fill: flood and face off' },
@@ -75,13 +75,13 @@ export const CASES: readonly Case[] = [
   { id: 'O4', about: 'pins that miss the casting, and a pair that lets a half turn fit' },
   { id: 'O5', about: 'a band across the limit: a caution with the reading that would settle it' },
   { id: 'O6', about: 'a peak while the maker sleeps; nobody by after a pour' },
-  { id: 'O7', about: 'short in height, blamed on a cause that cannot be', later: DAYS },
+  { id: 'O7', about: 'short in height, blamed on a cause that cannot be' },
   { id: 'O8', about: 'stones kept off the floor by timing in a shallow layer' },
   { id: 'O9', about: 'a shallower pour that runs hotter: say why' },
   { id: 'O10', about: 'grit 400 under a flood coat; a back without any finish' },
   { id: 'O11', about: 'V lines sanded after they are cut: 1.39 wide becomes 1.04' },
   { id: 'O12', about: 'one bare number for cost and price', later: DAYS },
-  { id: 'O13', about: 'minutes that are in no day', later: DAYS },
+  { id: 'O13', about: 'minutes that are in no day' },
   { id: 'O14', about: 'a section that misses the axis of a bore' },
   { id: 'O15', about: 'twelve boards at 5 % loss each' },
   { id: 'O16', about: 'a mould base that sags between its bearers' },
@@ -97,6 +97,6 @@ export const MARKED = [
 
 /** Cases that this part of the work must test: what the models and the stack can express. */
 export const EXPRESSED = [
-  'C01 C02 C03 C10 C11 C13 C14 C16 C17 C19 C20 C23 C24 C30 C31 C34 C35',
-  'O1 O2 O3 O5 O10 O11 O15 O16 O17 O18'
+  'C01 C02 C03 C10 C11 C13 C14 C16 C17 C19 C20 C23 C24 C30 C31 C34 C35 C39',
+  'O1 O2 O3 O5 O7 O10 O11 O13 O15 O16 O17 O18'
 ].flatMap(line => line.split(' '))
