@@ -10,6 +10,7 @@ import { exchangeLog, logCommand } from './command/log.ts'
 import { newCommand } from './command/new.ts'
 import { planCommand } from './command/plan.ts'
 import { proveCommand } from './command/prove.ts'
+import { quoteCommand } from './command/quote.ts'
 import { rescueCommand } from './command/rescue.ts'
 import { schemaCommand } from './command/schema.ts'
 import type { ServerModule } from './command/serve.ts'
@@ -29,6 +30,7 @@ const COMMANDS: readonly Command[] = [
   daysCommand,
   logCommand,
   rescueCommand,
+  quoteCommand,
   cupCommand,
   listCommand,
   schemaCommand,

@@ -34,7 +34,7 @@ describe('help and version', () => {
     const { out, err, code } = answer(['chek', sound])
     expect([out, code]).toEqual(['', 2])
     expect(err).toBe(
-      'castwright: found "chek"; allowed: new, check, plan, cast, cuts, prove, days, log, rescue, cup, list, schema, serve, help, version; the nearest is check\n'
+      'castwright: found "chek"; allowed: new, check, plan, cast, cuts, prove, days, log, rescue, quote, cup, list, schema, serve, help, version; the nearest is check\n'
     )
   })
 })

@@ -298,7 +298,9 @@ export const shopSchema = z
         machine: number('an hour of the machine', 0, 10_000).optional(),
         overhead: percent('overhead on cost', 0, 500).default(15),
         margin: percent('margin on top', 0, 500).default(10),
-        tax: percent('tax on the price', 0, 60).default(0)
+        tax: percent('tax on the price', 0, 60).default(0),
+        deposit: percent('paid beforehand, of the price with tax', 0, 100).default(30),
+        valid: number('days that a quote holds', 1, 366).default(30)
       })
       .prefault({})
       .meta({ description: 'rates', sample: [{ labour: 35 }] }),

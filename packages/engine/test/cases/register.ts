@@ -9,7 +9,6 @@ export interface Case {
   readonly not?: string
 }
 
-const DAYS = 'Days: calendar, money, sheets, readings, rescues, bench'
 
 export const CASES: readonly Case[] = [
   { id: 'C01', about: 'a small block poured eight times deeper than its resin allows' },
@@ -36,7 +35,7 @@ export const CASES: readonly Case[] = [
   { id: 'C31', about: 'a jug empty at the second batch' },
   { id: 'C34', about: 'a hairline gap swallowed half a litre' },
   { id: 'C35', about: 'how far does a gallon go' },
-  { id: 'C37', about: 'the price of a river board', later: DAYS },
+  { id: 'C37', about: 'the price of a river board' },
   { id: 'C39', about: 'hours at the bench against days on the calendar' },
   { id: 'C40', about: 'charred edges fed bubbles into the fill' },
   { id: 'C42', about: 'letters filled with resin, full of pinholes' },
@@ -80,7 +79,7 @@ export const CASES: readonly Case[] = [
   { id: 'O9', about: 'a shallower pour that runs hotter: say why' },
   { id: 'O10', about: 'grit 400 under a flood coat; a back without any finish' },
   { id: 'O11', about: 'V lines sanded after they are cut: 1.39 wide becomes 1.04' },
-  { id: 'O12', about: 'one bare number for cost and price', later: DAYS },
+  { id: 'O12', about: 'one bare number for cost and price' },
   { id: 'O13', about: 'minutes that are in no day' },
   { id: 'O14', about: 'a section that misses the axis of a bore' },
   { id: 'O15', about: 'twelve boards at 5 % loss each' },

@@ -1,0 +1,77 @@
+import { basename, dirname } from 'node:path'
+import { careOf, quoteOf, surelyPlanned } from '@castwright/engine'
+import { argumentsOf } from '../arguments.ts'
+import { Failure } from '../failure.ts'
+import { load } from '../load.ts'
+import { momentOf } from '../moment.ts'
+import { writeFolder } from '../out-folder.ts'
+import { clientQuote, privateQuote } from '../quote-report.ts'
+import type { Command } from './command.ts'
+
+/** Most pieces that are quoted at once. */
+const MOST = 10_000
+
+/** `castwright quote`: cost and price. */
+export const quoteCommand: Command = {
+  name: 'quote',
+  about: 'what the piece costs the shop, and prices by the rules makers use; a sheet for the client',
+  help: `castwright quote PIECE [--client] [--count N] [--json] [--out FILE] [--shop FILE] [--readings FILE] [--as-of MOMENT]
+
+Material used at the price of its packs, consumables, hands and machine by the minutes of the calendar's own tasks,
+overhead and margin of the shop. Prices by the usual rules stand side by side, each with what it leaves for an hour.
+What has no price is planned without and named. Ends with 0; 1 when a stop stands, 2 when the input cannot be used.
+
+  --client          the sheet for the client: no costs
+  --count N         so many pieces alike; left out: those the piece plans
+  --json            all of it as JSON, sums in the smallest coins of the currency
+  --out FILE        write it to a file
+  --shop FILE       rates, prices and stock; left out: shop.json beside the piece, else the built-in shop
+  --readings FILE   what was measured; left out: NAME.readings.jsonl beside NAME.piece.json, if there
+  --as-of MOMENT    what counts as now
+`,
+  run: args => {
+    const given = argumentsOf('quote', args, {
+      flags: ['client', 'json'],
+      texts: ['count', 'out', 'shop', 'readings', 'as-of'],
+      words: [1, 1, 'one piece file']
+    })
+    if (given.flags.has('help')) return { out: quoteCommand.help, code: 0 }
+    const asOf = momentOf(given.texts.get('as-of'))
+    const count = countOf(given.texts.get('count'))
+    const { input, says } = load({
+      piece: given.words[0]!,
+      shop: given.texts.get('shop'),
+      readings: given.texts.get('readings')
+    })
+    const planned = surelyPlanned(input, { asOf, effort: 'preview' })
+    const quote = quoteOf(planned, { asOf, ...(count === undefined ? {} : { count }) })
+    if (given.flags.has('client') && !quote.whole)
+      throw new Failure(
+        `castwright quote: found no price or rate for ${quote.cost.unpriced.join(', ')}; allowed for a client: a shop that has them all ("castwright quote" without --client shows the rest)`
+      )
+    const size = `${planned.plan.totals.sizeMm.map(mm => Number(mm.toFixed(1))).join(' × ')} mm`
+    const text = given.flags.has('json')
+      ? `${JSON.stringify(quote, null, 2)}\n`
+      : given.flags.has('client')
+        ? clientQuote(quote, careOf(planned).madeOf, size)
+        : privateQuote(quote)
+    const file = given.texts.get('out')
+    const err = [...says]
+    if (file !== undefined) {
+      writeFolder(dirname(file), new Map([[basename(file), text]]), true)
+      err.push(`written: ${file}`)
+    }
+    return {
+      out: file === undefined ? text : '',
+      err: err.map(s => `${s}\n`).join(''),
+      code: planned.plan.verdict === 'stop' ? 1 : 0
+    }
+  }
+}
+
+function countOf(text: string | undefined): number | undefined {
+  if (text === undefined) return undefined
+  const n = Number(text)
+  if (Number.isInteger(n) && n >= 1 && n <= MOST) return n
+  throw new Failure(`castwright quote: found --count ${text}; allowed: a whole number from 1 to ${MOST}`)
+}

@@ -1,0 +1,100 @@
+import { tasksOf } from './calendar/tasks.ts'
+import type { Cost } from './cost/cost.ts'
+import { costOf } from './cost/cost.ts'
+import { minorDigits } from './cost/money.ts'
+import type { Price } from './cost/price.ts'
+import { pricesOf, unitCost } from './cost/price.ts'
+import type { Planned } from './plan-answer.ts'
+
+/** How many are made alike, in the table of unit prices. */
+const COUNTS = [1, 6, 12] as const
+
+/** Cost and price of a planned piece. Sums are coins of the currency (see cost/money.ts). */
+export interface Quote {
+  readonly name: string
+  readonly asOf: string
+  /** How many are asked for. */
+  readonly count: number
+  readonly cost: Cost
+  /** Of all pieces asked for, by each rule, before tax. */
+  readonly prices: readonly Price[]
+  /** The rule that the shop quotes by: margin on top. */
+  readonly net: number
+  readonly tax: number
+  readonly taxPct: number
+  /** What the client pays. */
+  readonly gross: number
+  readonly deposit: number
+  readonly depositPct: number
+  /** Price of one by the same rule when so many are made alike, before tax. */
+  readonly units: readonly { readonly count: number; readonly coins: number }[]
+  /** What one spoiled blank costs, material and work. */
+  readonly spoiled: number
+  readonly validDays: number
+  /** false: something has no price or rate, and every sum is "at least". */
+  readonly whole: boolean
+}
+
+/**
+ * What the piece costs the shop and what it is quoted at: minutes of the very tasks of the calendar, material of the buy
+ * list, rates of the shop.
+ *
+ * Check: net and tax add up to gross in coins; the price of one of one equals the net price of one piece (tests).
+ * Limits: pieces beyond those the document plans are taken to cost what these do, work done once shared.
+ */
+export function quoteOf(
+  { work }: Planned,
+  options: { readonly asOf: string; readonly count?: number }
+): Quote {
+  const { shop, quantity, buy, piece } = work
+  const { rates, currency } = shop
+  const { tasks } = tasksOf(work, { piece: '', originMs: Date.parse(options.asOf) })
+  const batches =
+    quantity.blanks * work.batches.reduce((sum, b) => sum + (b?.split.possible ? b.split.count : 0), 0)
+  const cost = costOf({ buy, tasks, batches, shop })
+  const coin = 10 ** minorDigits(currency)
+  const pieces = Math.max(1, quantity.pieces)
+  const count = options.count ?? pieces
+  const share = (n: number) => unitCost(cost, rates, n / pieces, coin) / pieces
+  const onTop = (1 + rates.overhead / 100) * (1 + rates.margin / 100)
+  const scaled = count === pieces ? cost.total : Math.round(share(count) * count)
+  const prices = pricesOf(scaledTo(cost, scaled), rates)
+  const net = prices[0]!.coins
+  const tax = Math.round((net * rates.tax) / 100)
+  const gross = net + tax
+  return {
+    name: piece.name,
+    asOf: options.asOf,
+    count,
+    cost,
+    prices,
+    net,
+    tax,
+    taxPct: rates.tax,
+    gross,
+    deposit: Math.round((gross * rates.deposit) / 100),
+    depositPct: rates.deposit,
+    units: COUNTS.map(n => ({ count: n, coins: Math.round(share(n) * onTop) })),
+    spoiled: Math.round(cost.total / Math.max(1, quantity.blanks)),
+    validDays: rates.valid,
+    whole: cost.unpriced.length === 0
+  }
+}
+
+// All lines of a cost grown alike, so that its rules see the pieces asked for.
+function scaledTo(cost: Cost, total: number): Cost {
+  if (total === cost.total || cost.total === 0) return cost
+  const f = total / cost.total
+  const { material, consumables, labour, machine } = cost.sums
+  return {
+    ...cost,
+    total,
+    handsMin: cost.handsMin * f,
+    sums: {
+      material: material * f,
+      consumables: consumables * f,
+      labour: labour * f,
+      machine: machine * f
+    }
+  }
+}

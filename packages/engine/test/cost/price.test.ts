@@ -1,0 +1,115 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import type { Task } from '../../src/calendar/task.ts'
+import type { BuyLine } from '../../src/cost/buy.ts'
+import { costOf } from '../../src/cost/cost.ts'
+import { minorDigits, moneyWords, toCoins } from '../../src/cost/money.ts'
+import { pricesOf, unitCost } from '../../src/cost/price.ts'
+import { checkShop } from '../../src/piece/read.ts'
+import type { ShopDocument } from '../../src/piece/shop-schema.ts'
+
+const shop = (more: Partial<ShopDocument> = {}) => checkShop({ castwright: 1, ...more }, 'shop').value
+const line = (item: string, need: number, group: BuyLine['group'] = 'timber'): BuyLine => ({
+  group, item, name: item, unit: 'piece', need, withSpare: need, stock: 0, buy: need, packs: [], cost: null, days: null, note: ''
+}) // biome-ignore format: one line of a list
+const task = (kind: Task['kind'], minutes: number, needs: readonly string[] = ['hands']): Task => ({
+  id: `${kind} ${minutes}`, piece: '', step: kind, at: '', kind, says: kind, minutes, band: null,
+  basis: { from: 'practice', says: '' }, attended: needs.includes('hands'), mayPause: false, needs,
+  safety: [], fixed: null, notBeforeMin: null, dueMin: null
+}) // biome-ignore format: one task
+
+describe('money', () => {
+  // ISO 4217 list of currencies: digits of the minor unit (memory).
+  it.each([
+    ['EUR', 2],
+    ['USD', 2],
+    ['JPY', 0],
+    ['KWD', 3],
+    ['no code', 2]
+  ])('%s has %i digits', (currency, digits) => {
+    expect(minorDigits(currency)).toBe(digits)
+    expect(moneyWords(toCoins(12, currency), currency)).toBe(`${(12).toFixed(digits)} ${currency}`)
+  })
+})
+
+describe('cost', () => {
+  // Worked by hand: wood 1 at 50, resin 800 g of a pack of 1000 g at 31.25 makes 25; 3 h at 18 makes 54; the machine 30 min at 12 makes 6.
+  const s = shop({
+    prices: [
+      { item: 'wood', unit: 'piece', price: 50 },
+      { item: 'resin', unit: 'g', pack: 1000, price: 31.25 }
+    ],
+    rates: { labour: 18, machine: 12, overhead: 15, margin: 10 }
+  })
+  const input = {
+    buy: [line('wood', 1), line('resin', 800, 'resin')],
+    tasks: [
+      task('mould', 60),
+      task('sand', 90),
+      task('cut', 30, ['hands', 'machine']),
+      task('wait', 600, [])
+    ],
+    batches: 0,
+    shop: s
+  }
+  const cost = costOf(input)
+
+  it('is what is used at the price of its packs, and the minutes at their rates', () => {
+    expect(cost.sums).toEqual({ material: 7500, consumables: 0, labour: 5400, machine: 600 })
+    expect(cost.total).toBe(13_500)
+    expect(cost.unpriced).toEqual([])
+  })
+
+  it('prices by the rules side by side: 15 % and 10 % on top', () => {
+    const [onTop, ofPrice, four] = pricesOf(cost, s.rates)
+    // 135 × 1.15 × 1.10 = 170.775; 135 × 1.15 / 0.9 = 172.50; 4 × 75 = 300.
+    expect([onTop!.coins, ofPrice!.coins, four!.coins]).toEqual([17_078, 17_250, 30_000])
+    // What is left for three hours of 170.78 less 81 of other cost: 29.93 an hour.
+    expect(onTop!.anHour).toBe(2993)
+  })
+
+  it('work done once is shared: of six alike each carries a sixth of the mould', () => {
+    expect(unitCost(cost, s.rates, 1, 100)).toBe(13_500)
+    expect(unitCost(cost, s.rates, 6, 100)).toBe(13_500 - 1800 + 300)
+  })
+
+  it('what has no price counts for nothing and is named', () => {
+    const bare = costOf({ ...input, shop: shop(), batches: 2 })
+    expect(bare.total).toBe(0)
+    expect(bare.unpriced).toEqual(['wood', 'resin', 'mixing cup', 'stir stick', 'your hands', 'the machine'])
+  })
+
+  it('lines add up to their sums in coins, whatever the numbers; a markup and its share of the price agree', () => {
+    fc.assert(
+      fc.property(
+        fc.array(
+          fc.tuple(
+            fc.double({ min: 0.001, max: 5000, noNaN: true }),
+            fc.double({ min: 0.01, max: 900, noNaN: true })
+          ),
+          { maxLength: 12 }
+        ),
+        fc.integer({ min: 1, max: 300 }),
+        (rows, markup) => {
+          const priced = shop({
+            prices: rows.map(([, price], k) => ({ item: `i${k}`, unit: 'piece', price })),
+            rates: { overhead: 0, margin: markup }
+          })
+          const c = costOf({
+            buy: rows.map(([need], k) => line(`i${k}`, need)),
+            tasks: [],
+            batches: 0,
+            shop: priced
+          })
+          const sum = c.lines.reduce((a, l) => a + (l.coins ?? 0), 0)
+          expect(c.total).toBe(sum)
+          const share = (100 * markup) / (100 + markup)
+          const onTop = pricesOf(c, { ...priced.rates, margin: markup })[0]!.coins
+          const ofPrice = pricesOf(c, { ...priced.rates, margin: share })[1]!.coins
+          expect(Math.abs(onTop - ofPrice)).toBeLessThanOrEqual(1)
+        }
+      ),
+      { numRuns: 60 }
+    )
+  })
+})
