@@ -9,7 +9,6 @@ export interface Case {
   readonly not?: string
 }
 
-
 export const CASES: readonly Case[] = [
   { id: 'C01', about: 'a small block poured eight times deeper than its resin allows' },
   { id: 'C02', about: 'a gallon mixed in one bucket, solid in minutes' },
