@@ -103,6 +103,8 @@ test('a finding is ringed on its drawing, with the lines of its program', async 
   const lines = /lines? (\d+)/.exec((await found.textContent())!)![1]
   await soon(() => page.locator('svg text.mark').textContent()).toContain(lines)
   expect(await page.locator('svg circle.mark').count()).toBe(1)
+  // What it goes round is seen.
+  expect(await page.locator('svg circle.mark').evaluate(e => getComputedStyle(e).fill)).toBe('none')
   expect(await page.getByRole('img', { name: /finding is ringed: line/ }).count()).toBe(1)
   expect(
     await page
@@ -112,7 +114,7 @@ test('a finding is ringed on its drawing, with the lines of its program', async 
   ).toMatch(/^Stop\. .+/)
   await found.getByRole('button').click()
   await soon(() => page.locator('svg circle.mark').count()).toBe(0)
-})
+}, 120_000)
 
 test('without a machine the way by hand stands there, and nothing of programs, zero or pins', async () => {
   const { page } = await laid(null, { viewport: PHONE })
