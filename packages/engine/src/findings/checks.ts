@@ -50,6 +50,7 @@ import { hardwarePocket } from './hardware-pocket.ts'
 import { holeOutside } from './hole-outside.ts'
 import { hotterShallow } from './hotter-shallow.ts'
 import { insertEdge } from './insert-edge.ts'
+import { islandOutside } from './island-outside.ts'
 import { jointSide } from './joint-side.ts'
 import { labelDepth } from './label-depth.ts'
 import { labelFigures } from './label-figures.ts'
@@ -126,6 +127,7 @@ import { tintStrength } from './tint-strength.ts'
 import { tipsOver } from './tips-over.ts'
 import { turnsMud } from './turns-mud.ts'
 import { unmixed } from './unmixed.ts'
+import { wallBeside } from './wall-beside.ts'
 import { wallBetween } from './wall-between.ts'
 import { wallLow } from './wall-low.ts'
 import { warmParts } from './warm-parts.ts'
@@ -233,6 +235,8 @@ export const BENCH_CHECKS: readonly Check[] = [
   noMachine,
   coldBrittle,
   wallBetween,
+  wallBeside,
+  islandOutside,
   // Hardware.
   hardwarePocket,
   hardwareFace,

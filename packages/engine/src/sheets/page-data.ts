@@ -139,6 +139,7 @@ export function modelFrom(data: unknown): CoreModel {
     pourRegions: [],
     zones: [],
     cutRegions: [],
+    idleIslands: [],
     cutLines: [],
     markingLines: [],
     keepClear: []

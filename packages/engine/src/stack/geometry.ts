@@ -33,6 +33,7 @@ export function geometryOf(piece: Piece, entries: Entries, files: Files, source:
   refuseHuge(outline, '/outline', source)
   refuseHuge(mould, '/mould', source)
   const timbers = entries.timbers.map(t => bodyOf(t.value, t.at, region, source))
+  const idleIslands: number[][] = piece.cuts.map(() => [])
   const geometry: Geometry = {
     outline,
     mould,
@@ -48,6 +49,7 @@ export function geometryOf(piece: Piece, entries: Entries, files: Files, source:
     zones: piece.pours.map((p, i) =>
       p.stones.map((s, j) => (s.zone === undefined ? null : region(s.zone, `/pours/${i}/stones/${j}/zone`)))
     ),
+    idleIslands,
     cutRegions: piece.cuts.map((c, i) => {
       if (c.kind === 'keyhole') return keyholePlan(c, tol)
       if (c.shape === undefined) return null
@@ -59,7 +61,9 @@ export function geometryOf(piece: Piece, entries: Entries, files: Files, source:
         c.plug === undefined ? placed : inlayPair(placed, 2 * c.plug.corner, c.plug.gap, tol).pocket
       if (whole.rings.length === 0) return noPlug(`/cuts/${i}/plug/corner`, source)
       if (c.islands === undefined) return whole
-      const left = difference(whole, union(...c.islands.map((s, j) => region(s, `/cuts/${i}/islands/${j}`))))
+      const islands = c.islands.map((s, j) => region(s, `/cuts/${i}/islands/${j}`))
+      idleIslands[i] = [...islands.keys()].filter(j => intersection(islands[j]!, whole).rings.length === 0)
+      const left = difference(whole, union(...islands))
       return left.rings.length > 0 ? left : nothingLeft(`/cuts/${i}/islands`, source)
     }),
     cutLines: piece.cuts.map((c, i) => {

@@ -14,6 +14,8 @@ export interface Geometry {
   readonly zones: readonly (readonly (Region | null)[])[]
   /** Region of a cut given by its shape; null for a groove along a line. */
   readonly cutRegions: readonly (Region | null)[]
+  /** Of each cut: its islands (by their places in the list) that lie wholly outside its shape. */
+  readonly idleIslands: readonly (readonly number[])[]
   readonly cutLines: readonly (readonly Float64Array[] | null)[]
   readonly markingLines: readonly (readonly Float64Array[])[]
   readonly keepClear: readonly Region[]
