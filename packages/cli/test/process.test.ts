@@ -79,12 +79,20 @@ describe.runIf(existsSync('/dev/full'))('a full disk', () => {
       'back.png',
       'buy-list.csv',
       'calendar.ics',
+      'care.pdf',
+      'cup-labels.pdf',
       'days.json',
+      'drawing.pdf',
       'front.png',
       'piece.html',
       'plan.json',
       'run-sheet.html',
-      'run-sheet.md'
+      'run-sheet.md',
+      'run-sheet.pdf',
+      'solid-clear.stl',
+      'solid-left.stl',
+      'solid-right.stl',
+      'solid.3mf'
     ])
   })
 })
