@@ -1,4 +1,5 @@
 import type { ClashMember } from './calendar/solve/problem.ts'
+import { zoneClock } from './calendar/zone-clock.ts'
 import type { Days, WayOut } from './days-answer.ts'
 import type { Operation } from './piece/patch.ts'
 import type { Shop } from './piece/shop-schema.ts'
@@ -8,7 +9,7 @@ import type { PlanInput } from './work.ts'
 export interface Changed {
   readonly inputs: readonly PlanInput[]
   readonly hands: number
-  /** Words of the waits whose greatest is given up. */
+  /** Words of the waits whose greatest is given up, and of the tasks that are done outside the hours. */
   readonly givenUp: readonly string[]
 }
 
@@ -20,6 +21,7 @@ export interface Replanned {
 
 type Candidate = Pick<WayOut, 'id' | 'says' | 'risk' | 'on' | 'patch'> & { readonly change: Partial<Changed> }
 
+const COME_BACK = 'come back'
 const EARLIER_MIN = 120
 const LATER_MIN = 180
 const WARMER_K = 4
@@ -42,7 +44,13 @@ export function waysOut(
     .flatMap(({ change, ...way }): WayOut[] => {
       const changed = { ...before, ...change }
       const first = plan(changed)
-      if (first.days.readyMs !== null) return [{ ...way, readyDays: readyDays(first.days) }]
+      if (first.days.readyMs !== null) {
+        const comes = way.id === COME_BACK ? comesBack(first.days, changed.givenUp) : ''
+        return comes === null
+          ? []
+          : [{ ...way, says: `${way.says}${comes}`, readyDays: readyDays(first.days) }]
+      }
+      if (way.id === COME_BACK) return []
       // What is left in its way may be something that can be let pass.
       const soft = softOf(first.days, first.members)
       if (soft.length === 0) return []
@@ -52,6 +60,22 @@ export function waysOut(
       return [{ ...way, says: `${way.says} Besides: ${also}.`, readyDays: readyDays(second.days) }]
     })
     .sort((a, b) => a.readyDays - b.readyDays)
+}
+
+/** Hours between which nobody is asked to come back (practice). */
+const NOT_BEFORE_MIN = 6 * 60
+const NOT_AFTER_MIN = 22 * 60
+
+/** When the maker comes back; null: at night, which is no way out. */
+function comesBack(days: Days, says: readonly string[]): string | null {
+  const { shown } = zoneClock(days.timeZone)
+  const moments = days.tasks
+    .filter(t => says.includes(t.task.says))
+    .map(t => days.originMs + t.startMin * 60_000)
+  const clocks = moments.map(shown)
+  if (clocks.some(c => c.minute < NOT_BEFORE_MIN || c.minute + 60 > NOT_AFTER_MIN)) return null
+  const words = clocks.map(c => `${clock(c.minute)} on ${c.year}-${two(c.month)}-${two(c.day)}`)
+  return ` That is ${words.join(' and ')}.`
 }
 
 function readyDays(days: Days): number {
@@ -115,6 +139,16 @@ function candidates(inputs: readonly PlanInput[], days: Days, members: readonly 
     })
     if (inputs.length === 1) out.push(...otherResins(inputs[0]!))
   }
+  const peaks = days.problem.tasks.filter(t => t.id.endsWith(': peak') && t.fixed === null)
+  if (peaks.length > 0)
+    out.push({
+      id: COME_BACK,
+      says: 'Come back for an hour outside your hours, when the pour is hottest.',
+      risk: 'nobody sees it overheat when you are held up',
+      on: 'plan',
+      patch: null,
+      change: { givenUp: peaks.map(t => t.says) }
+    })
   out.push({
     id: 'help',
     says: 'Have somebody help: two pairs of hands, and somebody by the pour outside your hours.',
@@ -178,7 +212,8 @@ function minutes(text: string): number {
   return h! * 60 + m!
 }
 
+const two = (x: number) => String(x).padStart(2, '0')
+
 function clock(min: number): string {
-  const two = (x: number) => String(x).padStart(2, '0')
   return `${two(Math.floor(min / 60))}:${two(min % 60)}`
 }

@@ -191,6 +191,8 @@ function problemOf(
   const tasks = parts
     .flatMap(p => p.tasks)
     .map(t => (helped && t.kind === 'watch' && t.needs.length === 0 ? { ...t, attended: false } : t))
+    // Somebody comes back for these, outside the hours at the bench.
+    .map(t => (givenUp.includes(t.says) ? { ...t, attended: false } : t))
   const gaps = parts.flatMap(p => p.gaps).map(g => (givenUp.includes(g.says) ? { ...g, mostMin: null } : g))
   const weeks = weeksOf(tasks, gaps)
   const openings = openingsOf(shop, originMs, weeks)

@@ -30,9 +30,12 @@ export function pourIt(
   const batches = work.batches[index] ?? null
   const split = batches?.split ?? null
   const wanted = batches?.wanted ?? null
-  const count = wanted?.count ?? (split?.possible ? split.count : 1)
-  const batchG = (batches?.mixedG ?? 0) / count
   const allowed = wanted?.allowedMin ?? (split?.possible ? split.allowedMin : null)
+  const way = mixingOf(value.mixing)
+  const sealed = value.kind === 'seal' ? byPractice('brush', 1, sealM2(work)) : null
+  const least = wanted?.count ?? (split?.possible ? split.count : 1)
+  const count = sealed === null ? least : sealBatches(least, sealed.minutes, way.minutes, allowed)
+  const batchG = (batches?.mixedG ?? 0) / count
   const inMould = value.kind === 'cast' ? ['mould'] : []
   const pigments = value.tint.length + (value.marbling ?? []).reduce((n, m) => n + m.tint.length, 0)
   const weigh = byPractice('weigh', count)
@@ -54,7 +57,6 @@ export function pourIt(
     },
     after
   )
-  const way = mixingOf(value.mixing)
   const standing = value.minutes
   let first: string | null = null
   let pouredBefore: string | null = null
@@ -74,13 +76,13 @@ export function pourIt(
     )
     first ??= mix
     const pourMin = (POUR_MIN_PER_KG * batchG) / 1000
-    const brush = value.kind === 'seal' ? byPractice('brush', 1, sealM2(work)) : null
+    const brush = sealed === null ? null : { ...sealed, minutes: sealed.minutes / count }
     const pour = list.add(
       on,
       {
         what: `pour${number}`,
         kind: 'pour',
-        says: count === 1 ? on.step.says : `Pour batch ${k} of ${id}`,
+        says: count === 1 ? on.step.says : `${sealed === null ? 'Pour' : 'Brush on'} batch ${k} of ${id}`,
         takes:
           brush ??
           (standing !== undefined
@@ -104,7 +106,7 @@ export function pourIt(
       says: `${id}: out of the cup before it sets there`,
       late: 'it heats up and sets in the cup'
     })
-    if (pouredBefore !== null)
+    if (pouredBefore !== null && sealed === null)
       list.gap({
         before: pouredBefore,
         after: pour,
@@ -125,6 +127,17 @@ export function pourIt(
     )
   )
   return { poured, ends }
+}
+
+/**
+ * Batches of a seal coat: it is brushed on out of its cup, which takes longer than pouring it out, so no more is mixed
+ * at once than is brushed on before it sets there. A smaller batch lasts longer still.
+ */
+function sealBatches(least: number, brushMin: number, mixMin: number, allowedMin: number | null): number {
+  if (allowedMin === null || allowedMin <= mixMin + 1) return least
+  // Whole minutes are placed: each part is rounded up.
+  const room = Math.floor(allowedMin) - Math.ceil(mixMin)
+  return Math.max(least, Math.ceil(brushMin / Math.max(1, room)))
 }
 
 function sealM2(work: TaskWork): number {

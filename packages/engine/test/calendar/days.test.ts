@@ -94,6 +94,9 @@ describe('days', () => {
     const days = daysOf(input, { asOf })
     expect(days.clash).not.toBe(null)
     expect(days.waysOut.length).toBeGreaterThanOrEqual(2)
+    // The peak 7 to 8 h after mixing falls past six hours at the bench: the maker may come back for it, by day.
+    const back = days.waysOut.find(w => w.id === 'come back')
+    expect(back?.says).toMatch(/That is (1[5-9]|20):\d\d on 2026-12-\d\d\.$/)
     for (const way of days.waysOut.filter(w => w.on === 'shop' && !w.says.includes('Besides'))) {
       const value = way.patch![0] as { path: string; value: object }
       const shop = { ...week('09:00-15:00'), [value.path.slice(1)]: value.value }

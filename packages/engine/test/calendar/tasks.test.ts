@@ -123,6 +123,26 @@ describe('tasks of the panel', () => {
   })
 })
 
+describe('a seal coat', () => {
+  it('is mixed in as many batches as can be brushed on before they set in the cup', () => {
+    const work = exampleWork('heron-table')
+    const { tasks, gaps } = tasksOf(work, options)
+    const own = tasks.filter(t => t.step === 'pour edge seal')
+    const mixes = own.filter(t => /: mix/.test(t.id))
+    const allowed = work.batches[0]!.split as { allowedMin: number }
+    expect(mixes.length).toBe(2)
+    for (const [k, mix] of mixes.entries()) {
+      const brush = own.find(t => t.id === `pour edge seal: pour ${k + 1}`)!
+      expect(Math.ceil(mix.minutes) + Math.ceil(brush.minutes)).toBeLessThanOrEqual(allowed.allowedMin)
+      const out = gaps.find(g => g.before === mix.id && g.after === brush.id && g.from === 'start')!
+      expect(out.mostMin).toBe(allowed.allowedMin)
+    }
+    // All of it is brushed on: five minutes, and thirty a square metre, as in one go.
+    const brushed = own.filter(t => /: pour/.test(t.id)).reduce((s, t) => s + t.minutes, 0)
+    expect(brushed).toBeGreaterThan(allowed.allowedMin - mixes[0]!.minutes)
+  })
+})
+
 describe('learned minutes', () => {
   const times = (n: number, r: number) =>
     Array.from({ length: n }, () => ({ kind: 'sand' as const, reckonedMin: 10, tookMin: 10 * r }))
