@@ -1,11 +1,11 @@
-import type { Days, DayTask } from '@castwright/engine'
+import type { Days, DayTask, Finding } from '@castwright/engine'
 import { formatMinutes, localMoment } from '@castwright/engine'
 import { columns, lineWidth, paint, plain, wrap } from './paint.ts'
 
 const NAMES = ['Sunday', 'Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday']
 
 /** The days as a terminal shows them: day by day, clock times of the shop, what passes by itself, what to order. */
-export function daysReport(days: Days): string {
+export function daysReport(days: Days, findings: readonly Finding[] = []): string {
   const lines = [paint.strong(plain(days.names.join(', '))), '']
   const at = (min: number) => localMoment(days.originMs + min * 60_000, days.timeZone)
   if (days.clash !== null) {
@@ -16,6 +16,8 @@ export function daysReport(days: Days): string {
       lines.push(...hanging(`${w.says} Ready in ${Math.ceil(w.readyDays)} days. Risk: ${w.risk}.`))
     return `${lines.join('\n')}\n`
   }
+  // What the lines below do not say by themselves.
+  for (const f of findings.filter(x => x.id === 'order-late')) lines.push(...wrap(f.says, lineWidth()))
   for (const o of days.orderBy)
     lines.push(...wrap(`Order ${o.item} by ${when(at(o.byMin))}: ${o.days} days on its way.`, lineWidth()))
   if (days.orderBy.length > 0) lines.push('')

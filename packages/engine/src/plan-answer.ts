@@ -18,6 +18,8 @@ export interface PlanOptions {
   readonly asOf: string
   readonly effort?: 'preview' | 'full'
   readonly despite?: readonly Despite[]
+  /** When it is ready by the calendar, ISO 8601 with offset; left out or null: no days were made. */
+  readonly ready?: string | null
 }
 
 /** stop: do not go on; caution: your judgement; ready. */
@@ -44,6 +46,8 @@ export interface Totals {
   readonly currency: string
   /** Days from the first pour to the last step, waits only. */
   readonly waitDays: number
+  /** When it is ready by the calendar, ISO 8601 with offset; null: no days were made, or none are possible. */
+  readonly ready: string | null
 }
 
 /** The whole answer, as plain data. The same input gives the same bytes. */

@@ -55,7 +55,7 @@ export function plan(input: PlanInput, options: PlanOptions): Planned {
 
 /** A plan with more to be said of it: verdict and sums follow. Stops first. */
 export function withFindings(planned: Planned, more: readonly Finding[], options: PlanOptions): Planned {
-  if (more.length === 0) return planned
+  if (more.length === 0 && options.ready === undefined) return planned
   const { work, volumes, plan: before } = planned
   const findings = byRank(notMadeOnce(before.findings, more))
   return { work, volumes, plan: planFrom(work, findings, volumes, { ...options, effort: before.effort }) }
@@ -83,7 +83,7 @@ function planFrom(
   const standing = findings.filter(f => !despite.some(d => d.id === f.id))
   const verdict = verdictOf(standing)
   const { piece, stack, entries } = work
-  const totals = totalsOf(work, findings, volumes)
+  const totals = totalsOf(work, findings, volumes, options.ready ?? null)
   return {
     castwright: 1,
     name: piece.name,
@@ -217,7 +217,7 @@ function sentence(verdict: Verdict, findings: readonly Finding[]): string {
     : `It can go on, with your judgement. ${first.says}`
 }
 
-function totalsOf(work: Work, findings: readonly Finding[], volumes: Volumes): Totals {
+function totalsOf(work: Work, findings: readonly Finding[], volumes: Volumes, ready: string | null): Totals {
   const { piece, stack, batches, buy, quantity } = work
   const b = bounds(stack.geometry.outline)
   const count = (severity: Finding['severity']) => findings.filter(f => f.severity === severity).length
@@ -239,7 +239,8 @@ function totalsOf(work: Work, findings: readonly Finding[], volumes: Volumes): T
     materialCost: buy.reduce((sum, l) => sum + (l.cost ?? 0), 0),
     unpriced: buy.filter(l => l.cost === null).length,
     currency: work.shop.currency,
-    waitDays: Math.max(0, ...times) / 1440
+    waitDays: Math.max(0, ...times) / 1440,
+    ready
   }
 }
 

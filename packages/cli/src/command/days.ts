@@ -1,5 +1,5 @@
 import { basename, dirname } from 'node:path'
-import { daysData, daysIcs, daysOfMany } from '@castwright/engine'
+import { daysData, daysIcs, daysOfMany, foundInDays } from '@castwright/engine'
 import { argumentsOf } from '../arguments.ts'
 import { daysReport } from '../days-report.ts'
 import { load } from '../load.ts'
@@ -40,13 +40,16 @@ calendar is possible it names what clashes and the ways out. Ends with 0 when th
       loaded.map(l => l.input),
       { asOf }
     )
+    const findings = loaded.length === 1 ? foundInDays(days, loaded[0]!.input) : []
     const file = given.texts.get('ics')
     if (file !== undefined && days.clash === null) {
       writeFolder(dirname(file), new Map([[basename(file), daysIcs(days)]]), true)
       err.push(`written: ${file}`)
     }
     return {
-      out: given.flags.has('json') ? `${JSON.stringify(daysData(days), null, 2)}\n` : daysReport(days),
+      out: given.flags.has('json')
+        ? `${JSON.stringify({ ...daysData(days), findings }, null, 2)}\n`
+        : daysReport(days, findings),
       err: err.map(s => `${s}\n`).join(''),
       code: days.clash === null ? 0 : 1
     }

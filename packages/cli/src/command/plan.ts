@@ -8,7 +8,9 @@ import {
   daysIcs,
   daysOf,
   facePictures,
+  foundInDays,
   fullPlan,
+  localMoment,
   page,
   pngAddress,
   programFilesOf,
@@ -79,10 +81,13 @@ no stop stands, 1 when one does, 2 when the input cannot be used.
     const proving = progressLine('proving the programs')
     const cuts = cutsPlan(cast.work, proving.on)
     proving.end()
-    const planned = withFindings(cast, cuts?.findings ?? [], options)
+    const days = daysOf(input, { asOf })
+    const ready = days.readyMs === null ? null : localMoment(Math.max(...days.readyMs), days.timeZone)
+    const more = [...(cuts?.findings ?? []), ...foundInDays(days, input)]
+    const planned = withFindings(cast, more, { ...options, ready })
     const idle = given.despite.filter(d => !planned.plan.despite.some(x => x.id === d.id))
     const err = [...says, ...idle.map(d => `--despite ${d.id}: no such finding stands; left out`)]
-    const names = writeFolder(folder, filesOf(planned, cuts, daysOf(input, { asOf }), paper, pdf))
+    const names = writeFolder(folder, filesOf(planned, cuts, days, paper, pdf))
     const { verdict, totals, findings } = planned.plan
     err.push(`written to ${folder}: ${names.join(', ')}`)
     if (verdict === 'stop')

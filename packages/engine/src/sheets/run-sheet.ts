@@ -138,13 +138,14 @@ function verdict(plan: Plan): string {
 }
 
 function headFacts(plan: Plan): RunFact[] {
-  const { sizeMm, massG, resinMixedG, waitDays, pours } = plan.totals
+  const { sizeMm, massG, resinMixedG, waitDays, pours, ready } = plan.totals
   return [
     fact('Finished size', sizeMm.map(x => decimals(x, 1)).join(' × '), 'mm'),
     fact('Mass', kilos(massG)),
     fact('Pours', String(pours)),
     fact('Resin mixed', kilos(resinMixedG), plan.quantity.blanks > 1 ? 'a blank' : ''),
-    fact('Waits', aboutTime(waitDays * 1440), 'without work and nights')
+    fact('Waits', aboutTime(waitDays * 1440), 'without work and nights'),
+    ...(ready === null ? [] : [fact('Ready', ready.slice(0, 10), ready.slice(11, 16))])
   ]
 }
 
