@@ -105,7 +105,7 @@ function anyTime(work: Work, i: number): BenchAsk[] {
 }
 
 /** The pour that was made last before step `i`. */
-export function pourBefore(work: Work, i: number): string | null {
+function pourBefore(work: Work, i: number): string | null {
   return work.steps.slice(0, i).findLast(s => s.kind === 'pour')?.pour?.id ?? null
 }
 

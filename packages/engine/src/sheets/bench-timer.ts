@@ -17,7 +17,7 @@ export interface BenchTimer {
 const MIN = 60_000
 
 /** When each pour was made, by what was recorded: poured, else mixed, else begun; null: not yet. */
-export function pourMoments(work: Work): (number | null)[] {
+function pourMoments(work: Work): (number | null)[] {
   const keys = stepKeys(work.steps)
   return work.entries.pours.map(p => {
     const at = (kind: 'poured' | 'mixed') => {

@@ -64,7 +64,7 @@ export interface InForce {
 }
 
 const yes = () => true
-export const ALL: InForce = {
+const ALL: InForce = {
   gapLeast: yes,
   gapMost: yes,
   fixed: yes,

@@ -4,7 +4,7 @@ import type { Hours } from './hours.ts'
 import type { Network } from './network.ts'
 
 /** A break longer than this is a visit more: practice, no source. */
-export const REST_MIN = 60
+const REST_MIN = 60
 /** Openings that are no further apart are of one day: practice; nights are longer. */
 const NIGHT_MIN = 5 * 60
 

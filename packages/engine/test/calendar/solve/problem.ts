@@ -45,7 +45,7 @@ export function gap(
   }
 }
 
-export const ALWAYS: readonly Opening[] = [[0, 1_000_000]]
+const ALWAYS: readonly Opening[] = [[0, 1_000_000]]
 
 export function problem(
   tasks: readonly Task[],
