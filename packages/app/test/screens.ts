@@ -169,6 +169,15 @@ const SCREENS: readonly Screen[] = [
     ready: page => page.locator('.bench-stop').waitFor({ timeout: CAST_MS })
   },
   {
+    name: 'days, a task looked at',
+    path: '/piece/panel123/days',
+    ready: async page => {
+      await page.locator('.days-head time').waitFor({ timeout: CAST_MS })
+      await page.locator('.bar:not(.alone)').first().click()
+      await page.locator('.looked-task').waitFor()
+    }
+  },
+  {
     name: 'print while a stop stands',
     path: '/piece/spoiled1/print',
     ready: page => page.locator('main.print li.not').first().waitFor({ timeout: CAST_MS })

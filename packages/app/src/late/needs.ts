@@ -18,7 +18,7 @@ export async function loadNeeds(ask: {
   await Promise.all([
     kind === 'cup' || holdsCups(shop) ? loadCups() : null,
     files !== undefined && Object.keys(files).length > 0 ? loadSvg() : null,
-    kind === 'cuts' || shop?.['machine'] !== undefined || document?.['pins'] !== undefined
+    kind === 'cuts' || kind === 'days' || shop?.['machine'] !== undefined || document?.['pins'] !== undefined
       ? loadMachine()
       : null,
     kind === 'cup' || some(shop, 'resins') ? loadResins() : null,

@@ -1,7 +1,7 @@
 import { useEffect } from 'preact/hooks'
 import { JobCard, KIND_OF } from '../card/job-card.tsx'
 import { EntryEditor } from '../card/late-editor.ts'
-import { benchPlace, cutsPlace, photoPlace, printPlace } from '../look/places.ts'
+import { benchPlace, cutsPlace, daysPlace, photoPlace, printPlace } from '../look/places.ts'
 import { canUndo, failure, missing, openPiece, piece, problems, shut, undo, view } from '../state/desk.ts'
 import type { Route } from '../state/route.ts'
 import { follow } from '../state/route.ts'
@@ -40,6 +40,13 @@ export function SheetScreen({ id, part }: { readonly id: string; readonly part: 
     )
   if (part === 'photo') return <photoPlace.Place id={id} />
   if (part === 'bench') return <benchPlace.Place />
+  if (part === 'days')
+    return (
+      <>
+        <VerdictBar plain />
+        <daysPlace.Place />
+      </>
+    )
   if (part === 'print')
     return (
       <>

@@ -16,7 +16,8 @@ const newest: Record<Overtaken, number> = {
   picture: 0,
   cuts: 0,
   bench: 0,
-  rescue: 0
+  rescue: 0,
+  days: 0
 }
 const heard = new Map<number, Heard>()
 

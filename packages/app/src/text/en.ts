@@ -6,6 +6,7 @@ export const en = {
   place: {
     sheet: 'Sheet',
     cuts: 'Cuts',
+    days: 'Days',
     bench: 'Bench',
     print: 'Print',
     pieces: 'Pieces',

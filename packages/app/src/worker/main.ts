@@ -89,6 +89,7 @@ const later = {
   cuts: () => import('./cuts.ts'),
   bench: () => import('./bench.ts'),
   rescue: () => import('../../../engine/src/rescue/rescues.ts'),
+  days: () => import('./days.ts'),
   trying: () => import('./trying.ts')
 }
 let fetched = false
@@ -135,6 +136,8 @@ async function answered(ask: Waiting): Promise<Answer> {
         const { rescues } = await later.rescue()
         return { kind: 'rescue', seq, rescues: rescues(inputOf(ask), { ...ask.ask, asOf: ask.asOf }) }
       }
+      case 'days':
+        return { kind: 'days', seq, view: (await later.days()).daysView(ask) }
       case 'thumb':
         return { kind: 'thumb', seq, thumb: thumb(planned({ ...ask, effort: 'preview' })) }
       case 'picture': {

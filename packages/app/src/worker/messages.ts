@@ -7,6 +7,7 @@ import type { PlacedPicture } from '../../../engine/src/sheets/picture-mark.ts'
 import type { BenchView } from './bench-view.ts'
 import type { ToolAnswer, ToolChange } from './changes.ts'
 import type { CutsView } from './cuts-view.ts'
+import type { DayMove, DaysView } from './days-view.ts'
 import type { Json } from './document.ts'
 import type { FieldTable } from './field-table.ts'
 import type { CardAnswer, CupAnswer, DrawingPart, SentView, Thumb, WhatIfView } from './views.ts'
@@ -40,6 +41,11 @@ export type Ask =
       PlanAsk,
       'document' | 'shop' | 'files' | 'readings' | 'asOf'
     >)
+  /** The days, with tasks put where the maker wants them, in the order they were put. */
+  | ({ readonly kind: 'days'; readonly seq: number } & Pick<
+      PlanAsk,
+      'document' | 'shop' | 'files' | 'readings' | 'asOf'
+    > & { readonly moves: readonly DayMove[] })
   | ({ readonly kind: 'cup'; readonly seq: number } & CupAsk)
   | ({ readonly kind: 'card'; readonly seq: number } & CardAsk)
   | { readonly kind: 'fields'; readonly seq: number }
@@ -55,7 +61,7 @@ export type Ask =
   | { readonly kind: 'drawing'; readonly seq: number; readonly name: string; readonly text: string }
 
 /** Asks of which a newer one takes the place of an older: nobody waits for that one any more. */
-const OVERTAKEN = ['plan', 'what-if', 'cup', 'card', 'picture', 'cuts', 'bench', 'rescue'] as const
+const OVERTAKEN = ['plan', 'what-if', 'cup', 'card', 'picture', 'cuts', 'bench', 'rescue', 'days'] as const
 export type Overtaken = (typeof OVERTAKEN)[number]
 
 export function isOvertaken(kind: Ask['kind']): kind is Overtaken {
@@ -140,6 +146,7 @@ export type Answer =
   | { readonly kind: 'card'; readonly seq: number; readonly card: CardAnswer }
   | { readonly kind: 'bench'; readonly seq: number; readonly view: BenchView }
   | { readonly kind: 'rescue'; readonly seq: number; readonly rescues: readonly Rescue[] }
+  | { readonly kind: 'days'; readonly seq: number; readonly view: DaysView }
   | { readonly kind: 'thumb'; readonly seq: number; readonly thumb: Thumb }
   | { readonly kind: 'picture'; readonly seq: number; readonly picture: PlacedPicture | null }
   | { readonly kind: 'round'; readonly seq: number; readonly model: RoundModel }

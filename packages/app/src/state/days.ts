@@ -1,0 +1,81 @@
+import { effect, signal } from '@preact/signals'
+import type { DayMove, DaysView } from '../worker/days-view.ts'
+import { askEngine } from './engine.ts'
+import { piece } from './open-piece.ts'
+import { shop } from './shop.ts'
+
+/** The days of the piece on the desk. */
+export const days = signal<DaysView | null>(null)
+export const daysFailure = signal<string | null>(null)
+/** Whether days are being made. */
+export const daysBusy = signal(false)
+/** Tasks that were put by hand, in their order; taken back from the end. */
+export const moves = signal<readonly DayMove[]>([])
+/** The task that is looked at. */
+export const lookedTask = signal<string | null>(null)
+
+/** Keeps the days those of what is on the desk, until it is told to stop. */
+export function watchDays(): () => void {
+  let made = ''
+  let laid = ''
+  let asOf = new Date().toISOString()
+  let asked = 0
+  const end = effect(() => {
+    const at = piece.value
+    const document = shop.value?.document ?? null
+    const put = moves.value
+    if (at === null) return
+    const base = JSON.stringify([at.document, document, at.readings, at.files])
+    // Minutes count from one moment as long as nothing else changes: what was put stays where it was put.
+    if (base !== laid) {
+      laid = base
+      asOf = new Date().toISOString()
+      if (put.length > 0) {
+        moves.value = []
+        return
+      }
+    }
+    const key = JSON.stringify([base, put])
+    if (key === made) return
+    made = key
+    daysBusy.value = true
+    const { files, readings = [] } = at
+    asked = askEngine(
+      { kind: 'days', document: at.document, files, readings, shop: document, asOf, moves: put },
+      answer => {
+        if (answer.seq !== asked) return
+        daysBusy.value = false
+        if (answer.kind === 'days') {
+          days.value = answer.view
+          daysFailure.value = null
+        } else {
+          made = ''
+          daysFailure.value =
+            answer.kind === 'failed'
+              ? answer.says
+              : answer.kind === 'refused'
+                ? answer.problems.map(p => `${p.path}: ${p.found}; ${p.allowed}`).join('\n')
+                : null
+        }
+      }
+    )
+  })
+  return () => {
+    end()
+    days.value = null
+    moves.value = []
+    lookedTask.value = null
+  }
+}
+
+/** Puts a task at a moment: the rest moves. */
+export function put(id: string, toMin: number): void {
+  // One that is pushed again and again is one move.
+  const last = moves.value.at(-1)
+  const before = last?.id === id ? moves.value.slice(0, -1) : moves.value
+  moves.value = [...before, { id, toMin }]
+}
+
+export function undoMove(): void {
+  moves.value = moves.value.slice(0, -1)
+}

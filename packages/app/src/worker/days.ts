@@ -1,0 +1,221 @@
+import { lanesOf } from '../../../engine/src/calendar/lanes.ts'
+import { clashWords, moved } from '../../../engine/src/calendar/moved.ts'
+import { midnightsOf, nightHours } from '../../../engine/src/calendar/openings.ts'
+import type { CalendarProblem, CalendarSolution } from '../../../engine/src/calendar/solve/problem.ts'
+import type { Task } from '../../../engine/src/calendar/task.ts'
+import { zoneClock } from '../../../engine/src/calendar/zone-clock.ts'
+import { daysOf } from '../../../engine/src/days.ts'
+import type { Days } from '../../../engine/src/days-answer.ts'
+import { daysIcs, localMoment } from '../../../engine/src/days-data.ts'
+import { formatMinutes } from '../../../engine/src/quantity/format.ts'
+import type { DayLane, DayMove, DaysView, DayView } from './days-view.ts'
+import type { Ask } from './messages.ts'
+import { inputOf, keyOf } from './planner.ts'
+
+type DaysAsk = Extract<Ask, { kind: 'days' }>
+type Shop = ReturnType<typeof inputOf>['shop']
+
+let kept: { readonly key: string; readonly days: Days } | null = null
+
+/** The days of what is on the desk, with tasks put where the maker wants them. */
+export function daysView(ask: DaysAsk): DaysView {
+  const input = inputOf(ask)
+  const key = `${ask.asOf} ${keyOf(ask)}`
+  if (kept?.key !== key) kept = { key, days: daysOf(input, { asOf: ask.asOf }) }
+  const first = kept.days
+  const put = withMoves(first, ask.moves)
+  return viewOf(put.days, input.shop, put.says)
+}
+
+/** Tasks are put one after the other; where one clashes the calendar before it stays, and the clash is said. */
+function withMoves(
+  first: Days,
+  moves: readonly DayMove[]
+): { readonly days: Days; readonly says: DaysView['moved'] } {
+  let days = first
+  let says: DaysView['moved'] = null
+  for (const { id, toMin } of moves) {
+    const task = days.problem.tasks.find(t => t.id === id)
+    // A piece that was changed meanwhile may do without it.
+    if (task === undefined || days.readyMs === null) continue
+    const { problem, answer, outsideHours } = moved(days.problem, id, toMin)
+    const time = timeWords(days)
+    const head = `${task.says}: ${time(toMin)}`
+    if (answer.kind !== 'placed') {
+      const clash = answer.kind === 'clash' ? clashWords(problem, answer, time) : []
+      says = { says: head, outsideHours: false, clash, others: [], readyMin: 0 }
+      continue
+    }
+    const next = placedAnew(days, problem, answer)
+    says = {
+      says: head,
+      outsideHours,
+      clash: null,
+      others: othersMoved(days, next, id),
+      readyMin: Math.round((next.readyMs![0]! - first.readyMs![0]!) / 60_000)
+    }
+    days = next
+  }
+  return { days, says }
+}
+
+function placedAnew(days: Days, problem: CalendarProblem, answer: CalendarSolution): Days {
+  const at = new Map(answer.placed.map(p => [p.id, p]))
+  const tasks = days.tasks.map(t => {
+    const p = at.get(t.task.id)!
+    return {
+      ...t,
+      task: problem.tasks.find(x => x.id === t.task.id)!,
+      startMin: p.startMin,
+      endMin: p.endMin,
+      parts: p.parts,
+      slackMin: Math.max(0, p.latestStartMin - p.startMin)
+    }
+  })
+  const firstMin = Math.min(...tasks.filter(t => t.task.attended).map(t => t.startMin))
+  return {
+    ...days,
+    problem,
+    tasks,
+    readyMs: [days.originMs + 60_000 * (answer.finishOf[''] ?? answer.finishMin)],
+    firstMs: days.originMs + firstMin * 60_000,
+    calendarDays: (answer.finishMin - firstMin) / 1440,
+    visits: answer.visits,
+    orderBy: days.orderBy.map(o => {
+      const t = tasks.find(x => x.task.kind === 'delivery' && x.task.says === o.says)
+      return t === undefined ? o : { ...o, byMin: t.startMin + t.slackMin }
+    }),
+    lateMin: Math.max(0, ...answer.late.map(l => l.byMin))
+  }
+}
+
+/** So many of those that moved are said by name. */
+const SAID_MOST = 6
+
+function othersMoved(before: Days, after: Days, id: string): string[] {
+  const time = timeWords(after)
+  const was = new Map(before.tasks.map(t => [t.task.id, t.startMin]))
+  const found = after.tasks.filter(
+    t => t.task.id !== id && t.task.attended && Math.abs(t.startMin - was.get(t.task.id)!) >= 1
+  )
+  const lines = found
+    .slice(0, SAID_MOST)
+    .map(t => `${t.task.says}: ${time(was.get(t.task.id)!)} → ${time(t.startMin)}`)
+  return found.length > SAID_MOST ? [...lines, `and ${found.length - SAID_MOST} more`] : lines
+}
+
+const DAYS = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'] as const
+const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'] as const
+
+// On the clock of the place, not of this device.
+function clockOf(days: Days) {
+  const clock = zoneClock(days.timeZone)
+  return (min: number) => {
+    const s = clock.shown(days.originMs + min * 60_000)
+    const two = (x: number) => String(x).padStart(2, '0')
+    return {
+      name: DAYS[new Date(Date.UTC(s.year, s.month - 1, s.day)).getUTCDay()]!,
+      date: `${s.day} ${MONTHS[s.month - 1]!}`,
+      time: `${two(Math.floor(s.minute / 60))}:${two(Math.floor(s.minute % 60))}`
+    }
+  }
+}
+
+function timeWords(days: Days): (min: number) => string {
+  const of = clockOf(days)
+  return min => {
+    const { name, date, time } = of(Math.round(min))
+    return `${name} ${date}, ${time}`
+  }
+}
+
+function laneOf(task: Task): DayLane {
+  if (!task.attended) return 'alone'
+  if (task.needs.includes('machine')) return 'machine'
+  return task.kind === 'watch' || task.kind === 'bubbles' ? 'stay' : 'hands'
+}
+
+function viewOf(days: Days, shop: Shop, says: DaysView['moved']): DaysView {
+  const words = timeWords(days)
+  const of = clockOf(days)
+  const readyMin = days.readyMs === null ? null : (days.readyMs[0]! - days.originMs) / 60_000
+  const tight = days.tasks
+    .filter(t => t.task.attended && t.slackMin > 0 && t.task.fixed === null)
+    .sort((a, b) => a.slackMin - b.slackMin)[0]
+  return {
+    ready: days.readyMs === null ? null : localMoment(days.readyMs[0]!, days.timeZone),
+    readyWords: readyMin === null ? '' : words(readyMin),
+    handsOn: formatMinutes(Math.max(1, days.handsOnMin)),
+    calendarDays: days.calendarDays,
+    visits: days.visits,
+    settled: days.settled,
+    late: days.lateMin > 0 ? formatMinutes(days.lateMin) : null,
+    tightest:
+      tight === undefined
+        ? null
+        : { says: tight.task.says, slack: formatMinutes(Math.max(1, tight.slackMin)) },
+    orderBy: days.orderBy.map(o => ({ says: o.says, by: words(o.byMin), days: o.days })),
+    clash: days.clash?.says ?? null,
+    waysOut: days.waysOut.map(({ readyDays, ...w }) => ({ ...w, ready: words(readyDays * 1440) })),
+    days: dayViews(days, shop),
+    tasks: days.tasks.map(({ task, startMin, endMin, slackMin }) => {
+      const [a, b] = [of(startMin), of(endMin)]
+      const same = a.date === b.date
+      return {
+        id: task.id,
+        says: task.says,
+        lane: laneOf(task),
+        startMin,
+        endMin,
+        when: `${a.name} ${a.date}, ${a.time} to ${same ? b.time : `${b.name} ${b.date}, ${b.time}`}`,
+        takes: formatMinutes(Math.max(1, task.minutes)),
+        basis: task.basis.says,
+        slack: slackMin >= 1 ? formatMinutes(slackMin) : null,
+        fixed: task.fixed !== null,
+        canMove: task.attended && (task.fixed === null || task.fixed.why === 'given'),
+        safety: task.safety
+      }
+    }),
+    moved: says,
+    ics: days.tasks.length === 0 ? '' : daysIcs(days)
+  }
+}
+
+/** Every third hour of the clock of a day is written, where the bench is open. */
+const TICK_MIN = 180
+
+function dayViews(days: Days, shop: Shop): DayView[] {
+  if (days.tasks.length === 0) return []
+  const lastMin = Math.max(...days.tasks.map(t => t.endMin))
+  const count = Math.ceil(lastMin / 1440) + 1
+  const weeks = Math.ceil(count / 7) + 1
+  const tasks = days.tasks.map(t => t.task)
+  const lane = new Map(tasks.map(t => [t.id, laneOf(t)]))
+  const of = clockOf(days)
+  return lanesOf(
+    tasks,
+    days.tasks.map(t => ({ ...t, id: t.task.id, latestStartMin: t.startMin + t.slackMin })),
+    days.problem.openings,
+    nightHours(shop, days.originMs, weeks),
+    midnightsOf(shop, days.originMs, count)
+  )
+    .filter(d => d.fromMin <= lastMin)
+    .map((d): DayView => {
+      const { name, date } = of(Math.max(d.fromMin, d.fromMin + 1))
+      const ticks = []
+      for (let m = d.fromMin + TICK_MIN; m < d.toMin && !d.quiet; m += TICK_MIN)
+        if (d.stretches.some(s => s.kind === 'open' && s.fromMin <= m && m <= s.toMin))
+          ticks.push({ atMin: m, says: of(m).time.slice(0, 2) })
+      return {
+        name,
+        date,
+        quiet: d.quiet,
+        fromMin: d.fromMin,
+        toMin: d.toMin,
+        width: d.width,
+        stretches: d.stretches,
+        ticks,
+        spans: [...d.attended, ...d.unattended].map(s => ({ ...s, lane: lane.get(s.id)! }))
+      }
+    })
+}

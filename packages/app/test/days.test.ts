@@ -1,0 +1,54 @@
+import { readFileSync } from 'node:fs'
+import ICAL from 'ical.js'
+import { expect, test } from 'vitest'
+import { daysOf } from '../../engine/src/days.ts'
+import { daysData } from '../../engine/src/days-data.ts'
+import { checkPiece, usualShop } from '../../engine/src/piece/read.ts'
+import { browser, soon } from './browser.ts'
+import { example, openDesk } from './desk.ts'
+
+const open = browser()
+const MOMENT = '2026-11-28T16:00:00.000Z'
+
+// The engine asked directly is the other side of each check; the file is read by ical.js, a reader of its own.
+test('days of an example: ready as the engine says, a task put later moves the rest, the file can be read', async () => {
+  const desk = await openDesk()
+  const document = example('saltmarsh-panel')
+  await desk.lay('panel123', document)
+  const days = daysOf(
+    { piece: checkPiece(document, 'the piece'), shop: usualShop(), files: {}, source: 'the piece' },
+    { asOf: MOMENT }
+  )
+  const { page } = await open(`${desk.url}/piece/panel123/days`, { at: MOMENT })
+  const ready = page.locator('.days-head time')
+  await ready.waitFor({ timeout: 60_000 })
+  expect(await ready.getAttribute('datetime')).toBe(daysData(days).ready?.[0])
+  const first = page.locator('.bar:not(.alone)').first()
+  const was = await first.getAttribute('title')
+
+  // Pulled to the right by the mouse: it begins later, and what moved is said.
+  const box = (await first.boundingBox())!
+  await page.mouse.move(box.x + 2, box.y + 5)
+  await page.mouse.down()
+  await page.mouse.move(box.x + 42, box.y + 5, { steps: 4 })
+  await page.mouse.up()
+  await page.locator('.moved-says').waitFor()
+  expect(await page.locator('.bar:not(.alone)').first().getAttribute('title')).not.toBe(was)
+  await page.getByRole('button', { name: 'Undo the move' }).click()
+  await soon(() => page.locator('.bar:not(.alone)').first().getAttribute('title')).toBe(was!)
+
+  // A quarter of an hour by key.
+  await page.locator('.bar:not(.alone)').first().press('ArrowRight')
+  await page.locator('.moved-says').waitFor()
+  await page.getByRole('button', { name: 'Undo the move' }).click()
+  await soon(() => page.locator('.moved-says').count()).toBe(0)
+
+  const [file] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: 'Calendar file' }).click()
+  ])
+  const events = new ICAL.Component(ICAL.parse(readFileSync(await file.path(), 'utf8'))).getAllSubcomponents(
+    'vevent'
+  )
+  expect(events.length).toBe(days.tasks.length)
+}, 120_000)
