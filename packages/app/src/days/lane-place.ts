@@ -71,7 +71,7 @@ export function labelsOf(
   const visits: (typeof there)[] = []
   for (const s of there) {
     const last = visits.at(-1)
-    if (last !== undefined && s.fromMin - last.at(-1)!.toMin < ONE_VISIT_MIN) last.push(s)
+    if (last !== undefined && s.fromMin - Math.max(...last.map(x => x.toMin)) < ONE_VISIT_MIN) last.push(s)
     else visits.push([s])
   }
   return visits.map(list => {

@@ -138,6 +138,8 @@ function Row({
 }
 
 const MOST_LANES = 3
+/** Words under a short bar take the room of so long a one, min. */
+const WORDS_MIN = 720
 
 function aloneLanes(days: readonly DayView[]): {
   readonly of: ReadonlyMap<string, number>
@@ -152,7 +154,7 @@ function aloneLanes(days: readonly DayView[]): {
       let lane = had ?? ends.findIndex(e => e <= s.fromMin)
       if (lane < 0) lane = ends.length < MOST_LANES ? ends.length : MOST_LANES - 1
       of.set(s.id, lane)
-      ends[lane] = Math.max(ends[lane] ?? 0, s.toMin)
+      ends[lane] = Math.max(ends[lane] ?? 0, s.toMin, s.fromMin + WORDS_MIN)
     }
   return { of, count: ends.length }
 }
