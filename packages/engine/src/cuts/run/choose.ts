@@ -189,7 +189,8 @@ function wanted(need: CutterNeed): string {
   switch (need.kind) {
     case 'clear':
     case 'outline':
-      return Number.isFinite(high)
+      // Where any usual one is narrow enough, its width is no advice.
+      return high <= STOUT_MM[need.kind]
         ? `a flat end mill of at most ${decimals(Math.floor(high * 20 + 1e-6) / 20, 2)} mm, ${deep},`
         : `a flat end mill, ${deep},`
     case 'round':

@@ -92,6 +92,10 @@ describe('the cutter chosen', () => {
     expect(chosen({ kind: 'clear', insideRadiusMm: 0.4, widthMm: 40, depthMm: 5 })).toBe(
       'no flat end mill of the right size; a flat end mill of at most 0.75 mm, edges at least 5 long, would do'
     )
+    // Its width is no advice where any usual one is narrow enough.
+    expect(chosen({ kind: 'clear', insideRadiusMm: 40, widthMm: 40, depthMm: 95 })).toMatch(
+      /a flat end mill, edges at least 95 long, would do/
+    )
     const deep = chooseCutter({ kind: 'clear', insideRadiusMm: 1, widthMm: 40, depthMm: 30 }, box.cutters)
     expect(deep).toMatchObject({ none: { reason: 'reach', largestMm: 2 / 1.05 } })
     expect(chosen({ kind: 'v', angleDeg: 45, widthMm: 2, depthMm: 2 })).toMatch(/no V bit of 45°/)
