@@ -94,7 +94,7 @@ describe('the cutter chosen', () => {
     )
     // Its width is no advice where any usual one is narrow enough.
     expect(chosen({ kind: 'clear', insideRadiusMm: 40, widthMm: 40, depthMm: 95 })).toMatch(
-      /a flat end mill, edges at least 95 long, would do/
+      /a flat end mill, edges at least 95 long, that reaches it would do/
     )
     const deep = chooseCutter({ kind: 'clear', insideRadiusMm: 1, widthMm: 40, depthMm: 30 }, box.cutters)
     expect(deep).toMatchObject({ none: { reason: 'reach', largestMm: 2 / 1.05 } })
