@@ -36,6 +36,10 @@ export function privateQuote(q: Quote): string {
     rows.push(
       `  ${p.rule}: price ${least}${money(p.coins)}${p.anHour === null ? '' : `; leaves ${money(p.anHour)} an hour`} (${p.says})`
     )
+  if (q.asked !== null)
+    rows.push(
+      `At a price of ${money(q.asked.coins)} before tax${q.asked.anHour === null ? '' : `, ${least === '' ? '' : 'at most '}${money(q.asked.anHour)} is left for an hour`}.`
+    )
   rows.push('', 'Price of one, before tax, when made alike:')
   for (const u of q.units) rows.push(`  of ${u.count}: price ${least}${money(u.coins)}`)
   rows.push('', ...priceRows(q))
@@ -52,7 +56,7 @@ export function clientQuote(q: Quote, madeOf: readonly string[], size: string): 
 }
 
 function priceRows(q: Quote): string[] {
-  const money = (coins: number) => moneyWords(coins, q.cost.currency)
+  const money = (coins: number) => `${q.whole ? '' : 'at least '}${moneyWords(coins, q.cost.currency)}`
   return [
     `Price to the client before tax: ${money(q.net)}`,
     `Tax, ${q.taxPct} %: ${money(q.tax)}`,

@@ -3,7 +3,7 @@ import type { Cost } from './cost/cost.ts'
 import { costOf } from './cost/cost.ts'
 import { minorDigits } from './cost/money.ts'
 import type { Price } from './cost/price.ts'
-import { pricesOf, unitCost } from './cost/price.ts'
+import { anHourOf, costOfMany, onceOf, pricesOf } from './cost/price.ts'
 import type { Planned } from './plan-answer.ts'
 
 /** How many are made alike, in the table of unit prices. */
@@ -30,6 +30,8 @@ export interface Quote {
   readonly units: readonly { readonly count: number; readonly coins: number }[]
   /** What one spoiled blank costs, material and work. */
   readonly spoiled: number
+  /** A price that was asked about, and what it leaves for an hour; null: none was. */
+  readonly asked: { readonly coins: number; readonly anHour: number | null } | null
   readonly validDays: number
   /** false: something has no price or rate, and every sum is "at least". */
   readonly whole: boolean
@@ -44,20 +46,21 @@ export interface Quote {
  */
 export function quoteOf(
   { work }: Planned,
-  options: { readonly asOf: string; readonly count?: number }
+  options: { readonly asOf: string; readonly count?: number; readonly price?: number }
 ): Quote {
   const { shop, quantity, buy, piece } = work
   const { rates, currency } = shop
   const { tasks } = tasksOf(work, { piece: '', originMs: Date.parse(options.asOf) })
   const batches =
     quantity.blanks * work.batches.reduce((sum, b) => sum + (b?.split.possible ? b.split.count : 0), 0)
-  const cost = costOf({ buy, tasks, batches, shop })
+  const cost = costOf({ buy, tasks, batches, blanks: quantity.blanks, shop })
   const coin = 10 ** minorDigits(currency)
   const pieces = Math.max(1, quantity.pieces)
   const count = options.count ?? pieces
-  const share = (n: number) => unitCost(cost, rates, n / pieces, coin) / pieces
+  const once = onceOf(cost, rates, coin)
+  const many = (n: number) => costOfMany(cost.total, once, pieces, n)
   const onTop = (1 + rates.overhead / 100) * (1 + rates.margin / 100)
-  const scaled = count === pieces ? cost.total : Math.round(share(count) * count)
+  const scaled = count === pieces ? cost.total : Math.round(many(count))
   const prices = pricesOf(scaledTo(cost, scaled), rates)
   const net = prices[0]!.coins
   const tax = Math.round((net * rates.tax) / 100)
@@ -74,8 +77,15 @@ export function quoteOf(
     gross,
     deposit: Math.round((gross * rates.deposit) / 100),
     depositPct: rates.deposit,
-    units: COUNTS.map(n => ({ count: n, coins: Math.round(share(n) * onTop) })),
-    spoiled: Math.round(cost.total / Math.max(1, quantity.blanks)),
+    units: COUNTS.map(n => ({ count: n, coins: Math.round((many(n) / n) * onTop) })),
+    spoiled: Math.round((cost.total - once) / Math.max(1, quantity.blanks)),
+    asked:
+      options.price === undefined
+        ? null
+        : {
+            coins: Math.round(options.price * coin),
+            anHour: anHourOf(scaledTo(cost, scaled), rates, Math.round(options.price * coin))
+          },
     validDays: rates.valid,
     whole: cost.unpriced.length === 0
   }

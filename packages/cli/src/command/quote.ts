@@ -15,7 +15,7 @@ const MOST = 10_000
 export const quoteCommand: Command = {
   name: 'quote',
   about: 'what the piece costs the shop, and prices by the rules makers use; a sheet for the client',
-  help: `castwright quote PIECE [--client] [--count N] [--json] [--out FILE] [--shop FILE] [--readings FILE] [--as-of MOMENT]
+  help: `castwright quote PIECE [--client] [--count N] [--price N] [--json] [--out FILE] [--shop FILE] [--readings FILE] [--as-of MOMENT]
 
 Material used at the price of its packs, consumables, hands and machine by the minutes of the calendar's own tasks,
 overhead and margin of the shop. Prices by the usual rules stand side by side, each with what it leaves for an hour.
@@ -23,6 +23,7 @@ What has no price is planned without and named. Ends with 0; 1 when a stop stand
 
   --client          the sheet for the client: no costs
   --count N         so many pieces alike; left out: those the piece plans
+  --price N         what a price before tax would leave for an hour
   --json            all of it as JSON, sums in the smallest coins of the currency
   --out FILE        write it to a file
   --shop FILE       rates, prices and stock; left out: shop.json beside the piece, else the built-in shop
@@ -32,7 +33,7 @@ What has no price is planned without and named. Ends with 0; 1 when a stop stand
   run: args => {
     const given = argumentsOf('quote', args, {
       flags: ['client', 'json'],
-      texts: ['count', 'out', 'shop', 'readings', 'as-of'],
+      texts: ['count', 'price', 'out', 'shop', 'readings', 'as-of'],
       words: [1, 1, 'one piece file']
     })
     if (given.flags.has('help')) return { out: quoteCommand.help, code: 0 }
@@ -44,7 +45,11 @@ What has no price is planned without and named. Ends with 0; 1 when a stop stand
       readings: given.texts.get('readings')
     })
     const planned = surelyPlanned(input, { asOf, effort: 'preview' })
-    const quote = quoteOf(planned, { asOf, ...(count === undefined ? {} : { count }) })
+    const quote = quoteOf(planned, {
+      asOf,
+      ...(count === undefined ? {} : { count }),
+      ...priceOf(given.texts.get('price'))
+    })
     if (given.flags.has('client') && !quote.whole)
       throw new Failure(
         `castwright quote: found no price or rate for ${quote.cost.unpriced.join(', ')}; allowed for a client: a shop that has them all ("castwright quote" without --client shows the rest)`
@@ -67,6 +72,15 @@ What has no price is planned without and named. Ends with 0; 1 when a stop stand
       code: planned.plan.verdict === 'stop' ? 1 : 0
     }
   }
+}
+
+function priceOf(text: string | undefined): { readonly price?: number } {
+  if (text === undefined) return {}
+  const price = Number(text)
+  if (/^[0-9.]+$/.test(text) && Number.isFinite(price) && price <= 1e9) return { price }
+  throw new Failure(
+    `castwright quote: found --price ${text}; allowed: an amount in the currency of the shop, such as 130`
+  )
 }
 
 function countOf(text: string | undefined): number | undefined {

@@ -31,7 +31,7 @@ export interface Cost {
   readonly unpriced: readonly string[]
   readonly handsMin: number
   readonly machineMin: number
-  /** Minutes of both that are spent once, however many pieces are made alike. */
+  /** Minutes of those two that are spent once, however many pieces are made alike. */
   readonly onceHandsMin: number
   readonly onceMachineMin: number
 }
@@ -56,6 +56,7 @@ const GLOVES = 'gloves'
  * minutes. What has no price or rate counts for nothing and is named.
  *
  *   used = amount × price of a pack / what is in it       hands = minutes / 60 × rate
+ *   minutes = done once + blanks × the rest
  *
  * Check: lines add up to their sums and these to the total in coins, exactly (tests).
  * Limits: stock is charged at the price it would be bought for; power and rent belong to the overhead.
@@ -65,9 +66,11 @@ export function costOf(input: {
   readonly tasks: readonly Task[]
   /** Batches mixed, all blanks together. */
   readonly batches: number
+  /** Blanks started: the tasks are those of one, material and batches those of all. */
+  readonly blanks: number
   readonly shop: Shop
 }): Cost {
-  const { buy, tasks, batches, shop } = input
+  const { buy, tasks, batches, blanks, shop } = input
   const { currency, rates } = shop
   const lines: CostLine[] = []
   const put = (line: Omit<CostLine, 'coins'>): void => {
@@ -90,7 +93,7 @@ export function costOf(input: {
     const row = shop.prices.find(p => p.item === item)
     return row === undefined ? null : row.price / row.pack
   }
-  const mixing = new Set(tasks.filter(t => t.kind === 'mix').map(t => t.step)).size
+  const mixing = blanks * new Set(tasks.filter(t => t.kind === 'mix').map(t => t.step)).size
   for (const [name, amount] of [
     [CUP, batches],
     [STICK, 2 * batches],
@@ -107,7 +110,11 @@ export function costOf(input: {
   const sum = (of: readonly Task[]) => of.reduce((total, t) => total + t.minutes, 0)
   const hands = tasks.filter(t => t.attended && t.needs.includes('hands'))
   const machine = tasks.filter(t => t.needs.includes('machine'))
-  const [handsMin, machineMin] = [sum(hands), sum(machine)]
+  const [onceHandsMin, onceMachineMin] = [hands, machine].map(of =>
+    sum(of.filter(t => ONCE.has(t.kind)))
+  ) as [number, number]
+  const all = (of: readonly Task[], once: number) => once + blanks * (sum(of) - once)
+  const [handsMin, machineMin] = [all(hands, onceHandsMin), all(machine, onceMachineMin)]
   put({
     group: 'labour',
     name: 'your hands',
@@ -135,8 +142,8 @@ export function costOf(input: {
     unpriced: lines.flatMap(l => (l.coins === null ? [l.name] : [])),
     handsMin,
     machineMin,
-    onceHandsMin: sum(hands.filter(t => ONCE.has(t.kind))),
-    onceMachineMin: sum(machine.filter(t => ONCE.has(t.kind)))
+    onceHandsMin,
+    onceMachineMin
   }
 }
 

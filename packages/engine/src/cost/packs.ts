@@ -10,8 +10,9 @@ const MOST_PACKS = 400
 
 /**
  * Whole packs that hold at least `needG` at the least price; without prices, with the least left over. Never
- * rounded down. Exact: the cheapest way to hold each amount in steps of the packs' common gram (dynamic
- * programme over grams / step).
+ * rounded down. Exact where the packs are whole grams: the cheapest way to hold each amount in steps of their common
+ * divisor (dynamic programme); else in steps of a hundredth of the smallest. Needs beyond 200,000 steps take the pack
+ * with the least price a gram.
  */
 export function cheapestPacks(
   needG: number,
@@ -19,7 +20,8 @@ export function cheapestPacks(
 ): readonly Packs[] {
   if (needG <= 0 || packs.length === 0) return []
   const priced = packs.every(p => p.price !== null)
-  const step = Math.max(1, Math.min(...packs.map(p => p.size)) / 100)
+  const sizes = packs.map(p => p.size)
+  const step = sizes.every(s => Number.isInteger(s)) ? sizes.reduce(divisor) : Math.min(...sizes) / 100
   const target = Math.ceil(needG / step - 1e-9)
   if (target > 200_000) {
     const best = packs.reduce((a, b) => (rate(b, priced) < rate(a, priced) ? b : a))
@@ -48,6 +50,11 @@ export function cheapestPacks(
   return packs.flatMap((p, k) =>
     counts[k]! > 0 ? [{ size: p.size, count: counts[k]!, price: p.price }] : []
   )
+}
+
+/** Greatest common divisor of two whole numbers. */
+function divisor(a: number, b: number): number {
+  return b === 0 ? a : divisor(b, a % b)
 }
 
 function rate(p: { size: number; price: number | null }, priced: boolean): number {

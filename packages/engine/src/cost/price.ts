@@ -9,7 +9,7 @@ export interface Price {
   readonly rule: PriceRule
   readonly says: string
   readonly coins: number
-  /** What is left for an hour at the bench once everything else is paid; null where no hands are in it. */
+  /** What is left for an hour at the bench once all else is paid, overhead too; null where no hands are in it. */
   readonly anHour: number | null
 }
 
@@ -31,13 +31,7 @@ export function pricesOf(cost: Cost, rates: Shop['rates']): Price[] {
   const four = 4 * (cost.sums.material + cost.sums.consumables)
   const price = (rule: PriceRule, says: string, coins: number): Price => {
     const rounded = Math.round(coins)
-    const left = rounded - (cost.total - cost.sums.labour)
-    return {
-      rule,
-      says,
-      coins: rounded,
-      anHour: cost.handsMin > 0 ? Math.round((left / cost.handsMin) * MIN_PER_H) : null
-    }
+    return { rule, says, coins: rounded, anHour: anHourOf(cost, rates, rounded) }
   }
   return [
     price(
@@ -58,10 +52,22 @@ export function pricesOf(cost: Cost, rates: Shop['rates']): Price[] {
   ]
 }
 
-/** The cost of one of `count` pieces alike: what is done once is shared. Coins. */
-export function unitCost(cost: Cost, rates: Shop['rates'], count: number, coin: number): number {
-  const once =
+/** What a price leaves for an hour at the bench: less material, consumables, machine and overhead. Coins; null without hands. */
+export function anHourOf(cost: Cost, rates: Shop['rates'], coins: number): number | null {
+  if (cost.handsMin <= 0) return null
+  const others = cost.total - cost.sums.labour + (cost.total * rates.overhead) / 100
+  return Math.round(((coins - others) / cost.handsMin) * MIN_PER_H)
+}
+
+/** What is done once, in coins; `coin` are the coins of one of the currency. */
+export function onceOf(cost: Cost, rates: Shop['rates'], coin: number): number {
+  return (
     ((cost.onceHandsMin * (rates.labour ?? 0) + cost.onceMachineMin * (rates.machine ?? 0)) / MIN_PER_H) *
     coin
-  return Math.round(cost.total - once + once / count)
+  )
+}
+
+/** The cost of `count` pieces alike, where `cost` is that of `pieces`: what is done once is shared. Coins. */
+export function costOfMany(total: number, once: number, pieces: number, count: number): number {
+  return once + ((total - once) / pieces) * count
 }

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { BuyLine } from '../../src/cost/buy.ts'
+import { cheapestPacks } from '../../src/cost/packs.ts'
 import type { PieceDocument } from '../../src/piece/piece-schema.ts'
 import { fillDetail } from '../../src/sheets/run-cut.ts'
 import { BOARDS, PANEL, planOf, TABLE } from '../sheets/pieces.ts'
@@ -131,5 +132,35 @@ describe('the buy list', () => {
     }).plan
     expect(early.pours[0]!.stack.massG).toBe(0)
     expect(early.buy.some(l => l.group === 'resin')).toBe(false)
+  })
+})
+
+describe('packs against every choice there is', () => {
+  it('300 seeded needs: never short, never dearer than the cheapest of all counts', () => {
+    let seed = 7
+    const draw = (n: number) => {
+      seed = (seed * 48_271) % 2_147_483_647
+      return seed % n
+    }
+    for (let k = 0; k < 300; k++) {
+      const packs = Array.from({ length: 1 + draw(3) }, () => ({
+        size: 20 + draw(500),
+        price: 5 + draw(200)
+      }))
+      const need = 1 + draw(1800)
+      const got = cheapestPacks(need, packs)
+      const paid = got.reduce((sum, p) => sum + p.count * p.price!, 0)
+      expect(got.reduce((sum, p) => sum + p.count * p.size, 0)).toBeGreaterThanOrEqual(need)
+      let least = Number.POSITIVE_INFINITY
+      const walk = (i: number, held: number, cost: number): void => {
+        if (cost >= least) return
+        if (held >= need) least = cost
+        else if (i < packs.length)
+          for (let n = 0; (n - 1) * packs[i]!.size < need - held; n++)
+            walk(i + 1, held + n * packs[i]!.size, cost + n * packs[i]!.price)
+      }
+      walk(0, 0, 0)
+      expect(paid, JSON.stringify({ need, packs })).toBe(least)
+    }
   })
 })

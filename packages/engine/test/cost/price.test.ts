@@ -4,7 +4,7 @@ import type { Task } from '../../src/calendar/task.ts'
 import type { BuyLine } from '../../src/cost/buy.ts'
 import { costOf } from '../../src/cost/cost.ts'
 import { minorDigits, moneyWords, toCoins } from '../../src/cost/money.ts'
-import { pricesOf, unitCost } from '../../src/cost/price.ts'
+import { anHourOf, costOfMany, onceOf, pricesOf } from '../../src/cost/price.ts'
 import { checkShop } from '../../src/piece/read.ts'
 import type { ShopDocument } from '../../src/piece/shop-schema.ts'
 
@@ -50,6 +50,7 @@ describe('cost', () => {
       task('wait', 600, [])
     ],
     batches: 0,
+    blanks: 1,
     shop: s
   }
   const cost = costOf(input)
@@ -64,13 +65,21 @@ describe('cost', () => {
     const [onTop, ofPrice, four] = pricesOf(cost, s.rates)
     // 135 × 1.15 × 1.10 = 170.775; 135 × 1.15 / 0.9 = 172.50; 4 × 75 = 300.
     expect([onTop!.coins, ofPrice!.coins, four!.coins]).toEqual([17_078, 17_250, 30_000])
-    // What is left for three hours of 170.78 less 81 of other cost: 29.93 an hour.
-    expect(onTop!.anHour).toBe(2993)
+    // For three hours are left 170.78 less 81 of other cost and 20.25 of overhead: 23.18 an hour.
+    expect(onTop!.anHour).toBe(2318)
+    // Overhead alone on top leaves the rate itself.
+    expect(anHourOf(cost, s.rates, Math.round(cost.total * 1.15))).toBe(1800)
   })
 
   it('work done once is shared: of six alike each carries a sixth of the mould', () => {
-    expect(unitCost(cost, s.rates, 1, 100)).toBe(13_500)
-    expect(unitCost(cost, s.rates, 6, 100)).toBe(13_500 - 1800 + 300)
+    const once = onceOf(cost, s.rates, 100)
+    expect(once).toBe(1800)
+    expect(costOfMany(cost.total, once, 1, 1)).toBe(13_500)
+    expect(costOfMany(cost.total, once, 1, 6) / 6).toBe(13_500 - 1800 + 300)
+    // Twelve planned at once and twelve of one asked for come to the same.
+    const twelve = costOf({ ...input, blanks: 12, buy: [line('wood', 12), line('resin', 9600, 'resin')] })
+    expect(twelve.total).toBe(costOfMany(cost.total, once, 1, 12))
+    expect(twelve.handsMin).toBe(60 + 12 * 120)
   })
 
   it('what has no price counts for nothing and is named', () => {
@@ -99,6 +108,7 @@ describe('cost', () => {
             buy: rows.map(([need], k) => line(`i${k}`, need)),
             tasks: [],
             batches: 0,
+            blanks: 1,
             shop: priced
           })
           const sum = c.lines.reduce((a, l) => a + (l.coins ?? 0), 0)
