@@ -78,7 +78,7 @@ test('the zero check says go, and names a mirrored zero', async () => {
 
 test('the map of cover says where least is left, by colour, key and words', async () => {
   const { page } = await laid(WORKSHOP)
-  await page.getByLabel('cover left under the cuts').check()
+  await page.getByRole('button', { name: 'cover left under the cuts' }).click()
   const back = page.locator('.setting').first()
   await soon(() => back.locator('.map-key').textContent()).toMatch(/2 to 4/)
   expect(await back.locator('svg .w-cover-2').count()).toBe(1)

@@ -1,3 +1,4 @@
+import { Choice } from '../look/choice.tsx'
 import { cutsWords as c } from '../text/cuts.ts'
 import type { SettingView } from '../worker/cuts-view.ts'
 import type { Shown } from './picked.ts'
@@ -13,14 +14,14 @@ export function ShownRow({ settings }: { readonly settings: readonly SettingView
   const choices = (['ways', 'cover', 'off'] as const).filter(k => can[k])
   if (choices.length < 2) return null
   return (
-    <fieldset class="shown-row">
-      <legend class="f">{c.shownHead}</legend>
-      {choices.map(k => (
-        <label key={k}>
-          <input type="radio" name="shown" checked={shown.value === k} onChange={() => (shown.value = k)} />{' '}
-          {c.shown[k]}
-        </label>
-      ))}
-    </fieldset>
+    <div class="shown-row">
+      <span class="f">{c.shownHead}</span>
+      <Choice
+        words={c.shownHead}
+        options={choices.map(k => [k, c.shown[k]] as const)}
+        value={shown.value}
+        onPick={k => (shown.value = k)}
+      />
+    </div>
   )
 }
