@@ -72,6 +72,8 @@ test('a cup test is read from a file, fitted over its readings and kept with its
 
   await keep.click()
   await page.locator('.kept-cups .entry').waitFor()
+  // It stands on the screen before the server has it.
+  await soon(async () => JSON.stringify(await stored())).toContain('cupTests')
   const [test] = ((await stored())['resins'] as Document[])[0]!['cupTests'] as Document[]
   expect(test!['unit']).toBe('°F')
   expect(test!['strings']).toBe(92)
