@@ -23,9 +23,9 @@ export function leastLeft(block: Block): { least: LeastLeft[]; depth: SmallMap; 
   const { nx, top } = block
   const depth = new SmallMap(nx, block.ny)
   const cover = new SmallMap(nx, block.ny, COVER_CELLS)
-  const bounds: (Float64Array | undefined)[] = []
   // By column: how low it was cut anywhere, and where.
   const { columns } = block
+  const bounds = new Array<Float64Array | undefined>(columns.count).fill(undefined)
   const lowest = new Float64Array(columns.count).fill(Number.POSITIVE_INFINITY)
   const cellOf = new Int32Array(columns.count)
   block.forTiles((i0, j0, i1, j1) => {
@@ -37,9 +37,12 @@ export function leastLeft(block: Block): { least: LeastLeft[]; depth: SmallMap; 
         const taken = columns.top[k]! - t
         if (taken <= 1e-4) continue
         depth.add(i, j, taken)
-        bounds[k] ??= boundsOf(block, k)
-        const next = bounds[k].find(b => b < t - 1e-4)
-        if (next !== undefined) cover.addLeast(i, j, t - next)
+        const under = bounds[k] ?? boundsOf(block, k)
+        bounds[k] = under
+        // From high to low: the first under the floor is the next.
+        let n = 0
+        while (n < under.length && under[n]! >= t - 1e-4) n++
+        if (n < under.length) cover.addLeast(i, j, t - under[n]!)
         if (lowest[k]! <= t) continue
         lowest[k] = t
         cellOf[k] = p
