@@ -151,7 +151,9 @@ export function costOf(input: {
 function rateOf(line: BuyLine, shop: Shop): number | null {
   const row = shop.prices.find(p => p.item === line.item)
   if (row !== undefined) return row.price / row.pack
-  if (line.packs.some(p => p.price !== null)) {
+  if (line.packs.length > 0) {
+    // A pack without a price is not for nothing.
+    if (line.packs.some(p => p.price === null)) return null
     const paid = line.packs.reduce((sum, p) => sum + (p.price ?? 0) * p.count, 0)
     const held = line.packs.reduce((sum, p) => sum + p.size * p.count, 0)
     return paid / held

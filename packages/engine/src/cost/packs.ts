@@ -5,9 +5,6 @@ export interface Packs {
   readonly price: number | null
 }
 
-/** Most packs of one size that are looked at. */
-const MOST_PACKS = 400
-
 /**
  * Whole packs that hold at least `needG` at the least price; without prices, with the least left over. Never
  * rounded down. Exact where the packs are whole grams: the cheapest way to hold each amount in steps of their common
@@ -42,7 +39,8 @@ export function cheapestPacks(
     })
   }
   const counts = new Array<number>(packs.length).fill(0)
-  for (let t = target, guard = 0; t > 0 && guard < MOST_PACKS * packs.length; guard++) {
+  // Each pack holds a step at the least, so that it ends.
+  for (let t = target; t > 0; ) {
     const k = from[t]!
     counts[k] = counts[k]! + 1
     t = Math.max(0, t - Math.floor(packs[k]!.size / step + 1e-9))

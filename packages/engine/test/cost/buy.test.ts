@@ -163,4 +163,12 @@ describe('packs against every choice there is', () => {
       expect(paid, JSON.stringify({ need, packs })).toBe(least)
     }
   })
+
+  // Closed form: of one size, need / size rounded up.
+  it.each([399, 400, 401, 500, 5000])('%i packs of one size are not cut short', count => {
+    expect(cheapestPacks(count * 100, [{ size: 100, price: 5 }])).toEqual([{ size: 100, count, price: 5 }])
+    expect(cheapestPacks(count * 100 + 1, [{ size: 100, price: null }])).toEqual([
+      { size: 100, count: count + 1, price: null }
+    ])
+  })
 })

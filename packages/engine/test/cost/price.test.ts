@@ -88,6 +88,25 @@ describe('cost', () => {
     expect(bare.unpriced).toEqual(['wood', 'resin', 'mixing cup', 'stir stick', 'your hands', 'the machine'])
   })
 
+  it('a pack without a price is not for nothing: its line has none and is named', () => {
+    const packs = [
+      { size: 1500, count: 1, price: 42 },
+      { size: 750, count: 1, price: null }
+    ]
+    const of = (known: number | null) =>
+      costOf({
+        ...input,
+        shop: shop(),
+        tasks: [],
+        buy: [{ ...line('river', 2000, 'resin'), packs: [packs[0]!, { ...packs[1]!, price: known }] }]
+      })
+    expect(of(null).unpriced).toEqual(['river'])
+    expect(of(null).total).toBe(0)
+    // By hand: 42 + 24 for 2250 g, of which 2000 g are used: 58.67.
+    expect(of(24).total).toBe(5867)
+    expect(of(24).unpriced).toEqual([])
+  })
+
   it('lines add up to their sums in coins, whatever the numbers; a markup and its share of the price agree', () => {
     fc.assert(
       fc.property(
