@@ -1,6 +1,4 @@
 import { clashWords } from './calendar/clash-words.ts'
-import { learnedOf } from './calendar/learned-of.ts'
-import { minutesOfPrograms } from './calendar/machine-minutes.ts'
 import { neverOpen, oddHours, openingsOf } from './calendar/openings.ts'
 import type {
   CalendarAnswer,
@@ -10,19 +8,15 @@ import type {
 } from './calendar/solve/problem.ts'
 import { FULL_EFFORT } from './calendar/solve/problem.ts'
 import { quickCalendar, solveCalendar } from './calendar/solve/solve.ts'
-import { stepRecords } from './calendar/step-times.ts'
 import type { Gap, Task } from './calendar/task.ts'
-import type { MachineMinutes } from './calendar/task-work.ts'
 import type { PieceTasks } from './calendar/tasks.ts'
 import { tasksOf } from './calendar/tasks.ts'
-import { machiningOf } from './cuts/operation/machining.ts'
 import type { Days, DayTask, OrderBy } from './days-answer.ts'
 import type { Changed, Replanned } from './days-ways.ts'
 import { waysOut } from './days-ways.ts'
 import type { Work } from './findings/work.ts'
 import type { Piece } from './piece/piece-schema.ts'
-import { programSet } from './programs/program-set.ts'
-import { stepKeys } from './steps/step-key.ts'
+import { taskReckoning } from './task-reckoning.ts'
 import type { PlanInput } from './work.ts'
 import { workOf } from './work.ts'
 
@@ -121,11 +115,8 @@ interface Started {
 function started(input: PlanInput, index: number, count: number, originMs: number, quick: boolean): Started {
   const work = workOf({ ...input, effort: 'preview' })
   const piece = count === 1 ? '' : `${index + 1}`
-  const records = stepRecords(work.readings, stepKeys(work.steps))
-  const machine = quick ? undefined : machineMinutes(work)
-  const base = { piece, originMs, ...(machine !== undefined && { machine }), records }
-  const learned = learnedOf(tasksOf(work, base), records)
-  const tasks: Started['tasks'] = (w, chosen) => named(tasksOf(w, { ...base, learned, chosen }), piece)
+  const reckoning = taskReckoning(work, { piece, originMs }, !quick)
+  const tasks: Started['tasks'] = (w, chosen) => named(tasksOf(w, { ...reckoning, chosen }), piece)
   return {
     work,
     tasks,
@@ -172,11 +163,6 @@ function named(of: PieceTasks, piece: string): PieceTasks {
     reckoned: new Map([...of.reckoned].map(([id, min]) => [name(id), min])),
     mixes: new Map([...of.mixes].map(([pour, id]) => [pour, name(id)]))
   }
-}
-
-function machineMinutes(work: Work): readonly MachineMinutes[] | undefined {
-  const machining = machiningOf(work)
-  return machining === null ? undefined : minutesOfPrograms(programSet(machining))
 }
 
 function problemOf(

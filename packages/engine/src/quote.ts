@@ -5,6 +5,7 @@ import { minorDigits } from './cost/money.ts'
 import type { Price } from './cost/price.ts'
 import { anHourOf, costOfMany, onceOf, pricesOf } from './cost/price.ts'
 import type { Planned } from './plan-answer.ts'
+import { taskReckoning } from './task-reckoning.ts'
 
 /** How many are made alike, in the table of unit prices. */
 const COUNTS = [1, 6, 12] as const
@@ -50,7 +51,10 @@ export function quoteOf(
 ): Quote {
   const { shop, quantity, buy, piece } = work
   const { rates, currency } = shop
-  const { tasks } = tasksOf(work, { piece: '', originMs: Date.parse(options.asOf) })
+  const { tasks } = tasksOf(
+    work,
+    taskReckoning(work, { piece: '', originMs: Date.parse(options.asOf) }, true)
+  )
   const batches =
     quantity.blanks * work.batches.reduce((sum, b) => sum + (b?.split.possible ? b.split.count : 0), 0)
   const cost = costOf({ buy, tasks, batches, blanks: quantity.blanks, shop })

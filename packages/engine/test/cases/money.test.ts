@@ -132,3 +132,21 @@ describe('never one bare number for cost and price', () => {
     expect(quoted({ labour: 35 }, [], 1).net).toBe(one)
   })
 })
+
+describe('minutes of a quote', () => {
+  it('are those of the calendar, with what was recorded of the steps', () => {
+    const at = (k: number) => `2026-11-2${k}T10:00:00Z`
+    const sanded = ['sand back', 'sand front'].map((step, k) => ({
+      kind: 'done' as const, id: `took-000${k}`, step, minutes: 300, at: at(k)
+    })) // biome-ignore format: one record
+    const of = (readings: readonly (typeof sanded)[number][]) =>
+      quoteOf(
+        plan(
+          { piece: checkPiece(example, 'piece'), shop: checkShop({ castwright: 1 }, 'shop').value, readings },
+          { asOf: AS_OF, effort: 'preview' }
+        ),
+        { asOf: AS_OF }
+      ).cost.handsMin
+    expect(of(sanded)).toBeGreaterThan(of([]) + 20)
+  })
+})

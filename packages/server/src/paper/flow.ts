@@ -1,7 +1,8 @@
 import type { Paper, Sheet } from '@castwright/engine'
+import { PAPERS } from '@castwright/engine'
 import { drawSheet, GRAPHITE } from './marks.ts'
 import type { Blackboard, PrintedOptions } from './printed.ts'
-import { addPage, bytesOf, PAPER_MM, POINTS_PER_MM, printed } from './printed.ts'
+import { addPage, bytesOf, POINTS_PER_MM, printed } from './printed.ts'
 
 const MARGIN = { left: 16, right: 14, top: 14, bottom: 18 } as const
 const GREY = '#6b665d'
@@ -37,7 +38,7 @@ export class Flow {
 
   constructor(paper: Paper, foot: string, options: PrintedOptions) {
     this.doc = printed(options)
-    ;[this.widthMm, this.heightMm] = PAPER_MM[paper]
+    ;[this.widthMm, this.heightMm] = PAPERS[paper]
     this.foot = foot
     this.page()
   }

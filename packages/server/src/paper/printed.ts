@@ -1,4 +1,3 @@
-import type { Paper } from '@castwright/engine'
 import PDFDocument from 'pdfkit'
 import { sheetType, withFigures } from './type.ts'
 
@@ -7,12 +6,6 @@ export type Blackboard = PDFKit.PDFDocument
 
 /** Points of PDF in a millimetre (ISO 32000-1: a unit is 1/72 in). */
 export const POINTS_PER_MM = 72 / 25.4
-
-/** Sides of a sheet held upright, mm (ISO 216; ASME Y14.1 for Letter; memory). */
-export const PAPER_MM: Readonly<Record<Paper, readonly [number, number]>> = {
-  A4: [210, 297],
-  letter: [215.9, 279.4]
-}
 
 export interface PrintedOptions {
   readonly title: string

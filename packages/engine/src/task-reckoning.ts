@@ -1,0 +1,26 @@
+import { learnedOf } from './calendar/learned-of.ts'
+import { minutesOfPrograms } from './calendar/machine-minutes.ts'
+import { stepRecords } from './calendar/step-times.ts'
+import type { TaskOptions } from './calendar/tasks.ts'
+import { tasksOf } from './calendar/tasks.ts'
+import { machiningOf } from './cuts/operation/machining.ts'
+import type { Work } from './findings/work.ts'
+import { programSet } from './programs/program-set.ts'
+import { stepKeys } from './steps/step-key.ts'
+
+/**
+ * By what the tasks of a piece are reckoned: what was recorded of its steps, what that teaches of each kind of work, and
+ * the minutes of its programs (`programs` false: by area and feed, which asks for no programs). Calendar and quote
+ * take the same.
+ */
+export function taskReckoning(
+  work: Work,
+  base: Pick<TaskOptions, 'piece' | 'originMs'>,
+  programs: boolean
+): TaskOptions {
+  const records = stepRecords(work.readings, stepKeys(work.steps))
+  const machining = programs ? machiningOf(work) : null
+  const machine = machining === null ? {} : { machine: minutesOfPrograms(programSet(machining)) }
+  const bare = { ...base, ...machine, records }
+  return { ...bare, learned: learnedOf(tasksOf(work, bare), records) }
+}
