@@ -1,12 +1,15 @@
 import { deflateSync } from 'node:zlib'
-import type { CutsPlan, Paper, Planned } from '@castwright/engine'
+import type { CutsPlan, Paper, PlanInput, Planned } from '@castwright/engine'
 import {
+  asMadeOf,
   careOf,
   cupLabels,
   drawnOf,
   paperTemplates,
   pngAddress,
+  privateQuote,
   provedSet,
+  quoteOf,
   runSheet,
   sectionDrawing,
   solidFiles
@@ -15,6 +18,7 @@ import type { PaperModule } from './command/command.ts'
 
 /** What is printed of a plan, by file name; nothing when PDF files are not written here. */
 export function pdfFiles(
+  input: PlanInput,
   planned: Planned,
   cuts: CutsPlan | null,
   paper: Paper,
@@ -27,6 +31,19 @@ export function pdfFiles(
   const sheet = runSheet(planned, cuts === null ? null : provedSet(cuts))
   files.set(name, pdf.runSheetPdf(sheet, drawn, paper))
   const { asOf } = planned.plan
+  files.set(
+    'quote-private.pdf',
+    pdf.quotePdf(
+      sheet.name,
+      'cost and price, private',
+      privateQuote(quoteOf(planned, { asOf })),
+      null,
+      paper,
+      asOf
+    )
+  )
+  if (planned.work.readings.length > 0)
+    files.set('as-made.pdf', pdf.asMadePdf(asMadeOf(input, asOf), drawn, paper))
   if (sheet.written) files.set('care.pdf', pdf.carePdf(careOf(planned), drawn, paper))
   const labels = cupLabels(sheet, paper)
   if (labels.length > 0)

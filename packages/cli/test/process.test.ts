@@ -86,6 +86,7 @@ describe.runIf(existsSync('/dev/full'))('a full disk', () => {
       'front.png',
       'piece.html',
       'plan.json',
+      'quote-private.pdf',
       'run-sheet.html',
       'run-sheet.md',
       'run-sheet.pdf',

@@ -19,7 +19,7 @@ describe('castwright quote', () => {
     const sums = out.split('\n').filter(l => /\d EUR/.test(l))
     expect(sums.length).toBeGreaterThan(8)
     for (const l of sums) expect(l, l).toMatch(/Cost|cost|price|Price|Paid|Tax|Deposit|used|Hands|Machine/)
-    expect(out).toContain('Without a price or a rate:')
+    expect(out).toContain('Without a price or a rate')
     expect(out).toContain('at least')
   })
 

@@ -91,3 +91,8 @@ function linesOf({ task, slackMin }: DayTask): string[] {
     ...(slackMin >= 60 ? [`May begin up to ${formatMinutes(slackMin)} later`] : [])
   ]
 }
+
+/** When the last of the pieces is ready, on the clock of the place; null where there is no calendar. */
+export function readyMoment({ readyMs, timeZone }: Pick<Days, 'readyMs' | 'timeZone'>): string | null {
+  return readyMs === null ? null : localMoment(Math.max(...readyMs), timeZone)
+}

@@ -10,7 +10,7 @@ import {
   usualShop
 } from '@castwright/engine'
 import type { SheetName } from './sheet-kind.ts'
-import { SHEETS } from './sheet-kind.ts'
+import { SHEETS, SheetRefusal } from './sheet-kind.ts'
 import { madeSheet } from './sheet-maker.ts'
 
 /** What a plan is asked for, and what of it. */
@@ -74,12 +74,13 @@ async function answered(ask: PlanAsk): Promise<PlanAnswer> {
         code: 'stop-stands',
         says: `${ask.sheet.split('.')[0]!.replace('-', ' ')} is not written while a stop stands. ${planned.plan.says}`
       }
-    const made = await madeSheet(ask.sheet, planned, ask)
+    const made = await madeSheet(ask.sheet, planned, { ...ask, input })
     if (made !== null) return { number, kind: 'made', made }
     return ask.sheet === 'page.html'
       ? { number, kind: 'refused', code: 'not-built', says: 'the page is not built: run "npm start" once' }
       : { number, kind: 'refused', code: 'nothing', says: `this piece has nothing to print as ${ask.sheet}` }
   } catch (e) {
+    if (e instanceof SheetRefusal) return { number, kind: 'refused', code: 'nothing', says: e.message }
     if (e instanceof InputProblem) return { number, kind: 'refused', code: 'not-usable', says: e.message }
     return {
       number,

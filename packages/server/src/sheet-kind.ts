@@ -18,8 +18,14 @@ export const SHEETS = {
   'templates.pdf': kind('application/pdf', true),
   'drawing.pdf': kind('application/pdf', false),
   'care.pdf': kind('application/pdf', true),
+  'quote.pdf': kind('application/pdf', true),
+  'quote-private.pdf': kind('application/pdf', false),
+  'as-made.pdf': kind('application/pdf', false),
   'buy.csv': kind('text/csv; charset=utf-8', false),
   'solid.3mf': kind('model/3mf', false)
 } as const satisfies Record<string, SheetKind>
+
+/** A sheet that this piece or shop has not the facts for, in words. */
+export class SheetRefusal extends Error {}
 
 export type SheetName = keyof typeof SHEETS

@@ -1,13 +1,19 @@
 import { deflateSync } from 'node:zlib'
-import type { PageAssets, Paper, Planned, Sheet } from '@castwright/engine'
+import type { PageAssets, Paper, PlanInput, Planned, Sheet } from '@castwright/engine'
 import {
+  asMadeOf,
   buyCsv,
   careOf,
+  clientQuote,
   cupLabels,
+  daysOf,
   drawnOf,
   page,
   paperTemplates,
   pngAddress,
+  privateQuote,
+  quoteOf,
+  readyMoment,
   runSheet,
   runSheetHtml,
   runSheetMarkdown,
@@ -15,11 +21,14 @@ import {
   solidFiles
 } from '@castwright/engine'
 import type { SheetName } from './sheet-kind.ts'
+import { SheetRefusal } from './sheet-kind.ts'
 
 /** What a sheet is made with, beside the plan. */
 export interface SheetWith {
   readonly assets: PageAssets | null
   readonly paper: Paper
+  /** What the plan was made from: a record of the build compares it with and without its readings. */
+  readonly input: PlanInput
 }
 
 /** What writes PDF files is loaded when one is asked for. */
@@ -29,7 +38,7 @@ const writer = () => import('./paper/index.ts')
 export async function madeSheet(
   name: SheetName,
   planned: Planned,
-  { assets, paper }: SheetWith
+  { assets, paper, input }: SheetWith
 ): Promise<string | Uint8Array | null> {
   const { plan } = planned
   const drawn = () => drawnOf(planned, image => pngAddress(image, deflateSync))
@@ -53,6 +62,25 @@ export async function madeSheet(
       return (await writer()).sheetsPdf([sectionDrawing(planned, paper)], about('drawing'))
     case 'care.pdf':
       return (await writer()).carePdf(careOf(planned), drawn(), paper)
+    case 'quote.pdf': {
+      const quote = quoteOf(planned, { asOf: plan.asOf })
+      if (!quote.whole)
+        throw new SheetRefusal(
+          `no client is quoted while a price or a rate is missing: ${quote.cost.unpriced.join(', ')}`
+        )
+      const parts = clientQuote(quote, {
+        sizeMm: plan.totals.sizeMm,
+        madeOf: careOf(planned).madeOf,
+        ready: readyMoment(daysOf(input, { asOf: plan.asOf }))
+      })
+      return (await writer()).quotePdf(plan.name, 'quote', parts, drawn(), paper, plan.asOf)
+    }
+    case 'quote-private.pdf': {
+      const parts = privateQuote(quoteOf(planned, { asOf: plan.asOf }))
+      return (await writer()).quotePdf(plan.name, 'cost and price, private', parts, null, paper, plan.asOf)
+    }
+    case 'as-made.pdf':
+      return (await writer()).asMadePdf(asMadeOf(input, plan.asOf), drawn(), paper)
     case 'buy.csv':
       return buyCsv(plan)
     case 'solid.3mf':

@@ -3,16 +3,21 @@ import { fileURLToPath } from 'node:url'
 import { deflateSync } from 'node:zlib'
 import type { PieceDocument, Sheet } from '@castwright/engine'
 import {
+  asMadeOf,
   checkPiece,
   checkShop,
+  clientQuote,
   drawnOf,
   paperTemplates,
   plan,
   pngAddress,
+  privateQuote,
+  quoteOf,
+  readReadings,
   runSheet
 } from '@castwright/engine'
 import { describe, expect, it } from 'vitest'
-import { runSheetPdf, sheetsPdf } from '../src/paper/index.ts'
+import { asMadePdf, quotePdf, runSheetPdf, sheetsPdf } from '../src/paper/index.ts'
 import { readPaper } from './read-paper.ts'
 
 const AS_OF = '2026-11-28T08:00:00Z'
@@ -147,5 +152,56 @@ describe('the run sheet', () => {
     expect(read.words).toContain('not written')
     expect(read.words).toContain('Making safe')
     expect(read.words).not.toContain('Make the mould')
+  })
+})
+
+describe('money and records on paper', () => {
+  const shop = checkShop({ castwright: 1, rates: { labour: 30, tax: 20 } }, 'shop').value
+  const piece = checkPiece(example('saltmarsh-panel'), 'piece')
+
+  it('no sum stands without its label, and the client sees no cost', async () => {
+    const quote = quoteOf(plan({ piece, shop }, { asOf: AS_OF, effort: 'preview' }), { asOf: AS_OF })
+    const own = await readPaper(quotePdf('Panel', 'private', privateQuote(quote), null, 'A4', AS_OF))
+    for (const page of own.pages)
+      for (const { text } of page.texts)
+        if (/\d EUR/.test(text))
+          expect(text).toMatch(/[Cc]ost|[Pp]rice|Paid|Tax|Deposit|used|Hands|Machine|leaves|left for an hour/)
+    const about = { sizeMm: [520, 220, 28], madeOf: ['Timber: ash.'], ready: '2026-12-30T08:34+01:00' }
+    const parts = clientQuote({ ...quote, whole: true }, about)
+    const given = await readPaper(quotePdf('Panel', 'quote', parts, null, 'letter', AS_OF))
+    expect(given.words).toContain('Ready on 2026-12-30')
+    expect(given.words).toContain('Price to the client with tax')
+    expect(given.words).not.toMatch(/Cost to the shop|blank|Hands/)
+  })
+
+  it('what was made stands beside what was planned', async () => {
+    const { readings } = readReadings(
+      [
+        { kind: 'poured', pour: 'reed green', mass: 431, id: 'made-0001', at: '2026-11-28T10:00+01:00' },
+        { kind: 'height', pour: 'reed green', height: 13.2, id: 'made-0002', at: '2026-11-29T10:00+01:00' },
+        {
+          kind: 'moisture',
+          timber: 'north bank',
+          moisture: 9.4,
+          id: 'made-0003',
+          at: '2026-11-27T10:00+01:00',
+          note: 'řezáno'
+        }
+      ]
+        .map(r => `${JSON.stringify(r)}\n`)
+        .join(''),
+      'readings'
+    )
+    const record = asMadeOf({ piece, shop, readings }, AS_OF)
+    const green = record.pours.find(p => p.name.startsWith('reed green'))!
+    expect(green.figures.map(f => [f.what, f.built])).toEqual([
+      ['Mixed', null],
+      ['Poured', '431 g'],
+      ['Level as cast', '13.2 mm'],
+      ['When', expect.stringContaining('28')]
+    ])
+    const { words } = await readPaper(asMadePdf(record, null, 'A4'))
+    for (const said of ['431 g', '13.2 mm', '9.4 %', 'řezáno', 'not read', 'Otherwise than planned'])
+      expect(words).toContain(said)
   })
 })

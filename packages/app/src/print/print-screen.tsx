@@ -10,7 +10,7 @@ type Name = keyof typeof p.sheets
 const GROUPS: readonly (readonly [keyof typeof p.groups, readonly Name[]])[] = [
   ['build', ['run-sheet.pdf', 'run-sheet.html', 'cup-labels.pdf', 'templates.pdf', 'buy.csv']],
   ['draw', ['drawing.pdf', 'solid.3mf', 'page.html']],
-  ['give', ['care.pdf']]
+  ['give', ['quote.pdf', 'quote-private.pdf', 'care.pdf', 'as-made.pdf']]
 ]
 /** Not written while a stop stands. */
 const KEPT_BACK: readonly Name[] = [
@@ -18,7 +18,8 @@ const KEPT_BACK: readonly Name[] = [
   'run-sheet.html',
   'cup-labels.pdf',
   'templates.pdf',
-  'care.pdf'
+  'care.pdf',
+  'quote.pdf'
 ]
 
 const paper = signal<'A4' | 'letter'>(usualPaper())

@@ -11,7 +11,7 @@ export const printWords = {
   ],
   open: 'Open',
   not: 'not written while a stop stands',
-  groups: { build: 'For the bench', draw: 'Drawings and solids', give: 'To hand over' },
+  groups: { build: 'For the bench', draw: 'Drawings and solids', give: 'To hand over and to keep' },
   sheets: {
     'run-sheet.pdf': ['Run sheet', 'every step with a box to tick, amounts, windows, safety lines'],
     'run-sheet.html': ['Run sheet as a page', 'to read on a screen, or to print from the browser'],
@@ -21,6 +21,12 @@ export const printWords = {
     'drawing.pdf': ['Drawing', 'plan and section A–A to a scale, with a title block'],
     'solid.3mf': ['Solid', 'a body for each material, 3MF'],
     'page.html': ['The piece as a page', 'sheet and job card in one file'],
+    'quote.pdf': ['Quote', 'for the client: the piece, the price, the deposit, when; no costs'],
+    'quote-private.pdf': [
+      'Cost and price',
+      'for you alone: every line, prices by rule, what an hour is left with'
+    ],
+    'as-made.pdf': ['As made', 'as planned beside as built: to repair it, or to make it again'],
     'care.pdf': ['Care sheet', 'for whoever lives with the piece']
   }
 } as const

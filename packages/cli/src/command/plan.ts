@@ -1,5 +1,5 @@
 import { deflateSync } from 'node:zlib'
-import type { CutsPlan, Days, Paper, Planned } from '@castwright/engine'
+import type { CutsPlan, Days, Paper, PlanInput, Planned } from '@castwright/engine'
 import {
   buyCsv,
   cutsData,
@@ -10,11 +10,11 @@ import {
   facePictures,
   foundInDays,
   fullPlan,
-  localMoment,
   page,
   pngAddress,
   programFilesOf,
   provedSet,
+  readyMoment,
   runSheetHtml,
   runSheetMarkdown,
   templateFiles,
@@ -40,7 +40,8 @@ export const planCommand: Command = {
                 [--as-of MOMENT] [--paper A4|letter]
 
 Writes piece.html, buy-list.csv, plan.json, days.json, calendar.ics, the colour of both faces as front.png and back.png, the run sheet as
-run-sheet.pdf, run-sheet.html and run-sheet.md; the finished piece as solid.3mf, and as solid-NAME.stl for each
+run-sheet.pdf, run-sheet.html and run-sheet.md; cup labels, drawing, care sheet and what it costs as PDF, and, once
+something was recorded, what was made as as-made.pdf; the finished piece as solid.3mf, and as solid-NAME.stl for each
 material; where the shop has a machine, the programs of its cuts, proved, with cuts.json; where something is cut by
 hand, its templates in true size as templates.pdf, and each sheet as template-N.svg. All or nothing: files of an
 earlier plan are replaced, others are not touched. While a stop stands run sheet, programs and templates are not
@@ -82,12 +83,12 @@ no stop stands, 1 when one does, 2 when the input cannot be used.
     const cuts = cutsPlan(cast.work, proving.on)
     proving.end()
     const days = daysOf(input, { asOf })
-    const ready = days.readyMs === null ? null : localMoment(Math.max(...days.readyMs), days.timeZone)
+    const ready = readyMoment(days)
     const more = [...(cuts?.findings ?? []), ...foundInDays(days, input)]
     const planned = withFindings(cast, more, { ...options, ready })
     const idle = given.despite.filter(d => !planned.plan.despite.some(x => x.id === d.id))
     const err = [...says, ...idle.map(d => `--despite ${d.id}: no such finding stands; left out`)]
-    const names = writeFolder(folder, filesOf(planned, cuts, days, paper, pdf))
+    const names = writeFolder(folder, filesOf(input, planned, cuts, days, paper, pdf))
     const { verdict, totals, findings } = planned.plan
     err.push(`written to ${folder}: ${names.join(', ')}`)
     if (verdict === 'stop')
@@ -102,6 +103,7 @@ no stop stands, 1 when one does, 2 when the input cannot be used.
 }
 
 function filesOf(
+  input: PlanInput,
   planned: Planned,
   cuts: CutsPlan | null,
   days: Days,
@@ -134,7 +136,7 @@ function filesOf(
   for (const [sheet, content] of templateFiles(planned, paper)) files.set(sheet, content)
   for (const [file, bytes] of solids(planned, pdf)) files.set(file, bytes)
   if (name === null) for (const [file, bytes] of templatePdf(planned, paper, pdf)) files.set(file, bytes)
-  else for (const [file, bytes] of pdfFiles(planned, cuts, paper, pdf)) files.set(file, bytes)
+  else for (const [file, bytes] of pdfFiles(input, planned, cuts, paper, pdf)) files.set(file, bytes)
   return files
 }
 

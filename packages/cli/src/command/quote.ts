@@ -1,11 +1,19 @@
 import { basename, dirname } from 'node:path'
-import { careOf, quoteOf, surelyPlanned } from '@castwright/engine'
+import {
+  careOf,
+  clientQuote,
+  daysOf,
+  privateQuote,
+  quoteOf,
+  readyMoment,
+  surelyPlanned
+} from '@castwright/engine'
 import { argumentsOf } from '../arguments.ts'
 import { Failure } from '../failure.ts'
 import { load } from '../load.ts'
 import { momentOf } from '../moment.ts'
 import { writeFolder } from '../out-folder.ts'
-import { clientQuote, privateQuote } from '../quote-report.ts'
+import { quoteReport } from '../quote-report.ts'
 import type { Command } from './command.ts'
 
 /** Most pieces that are quoted at once. */
@@ -54,12 +62,18 @@ What has no price is planned without and named. Ends with 0; 1 when a stop stand
       throw new Failure(
         `castwright quote: found no price or rate for ${quote.cost.unpriced.join(', ')}; allowed for a client: a shop that has them all ("castwright quote" without --client shows the rest)`
       )
-    const size = `${planned.plan.totals.sizeMm.map(mm => Number(mm.toFixed(1))).join(' × ')} mm`
     const text = given.flags.has('json')
       ? `${JSON.stringify(quote, null, 2)}\n`
       : given.flags.has('client')
-        ? clientQuote(quote, careOf(planned).madeOf, size)
-        : privateQuote(quote)
+        ? quoteReport(
+            quote.name,
+            clientQuote(quote, {
+              sizeMm: planned.plan.totals.sizeMm,
+              madeOf: careOf(planned).madeOf,
+              ready: readyMoment(daysOf(input, { asOf }))
+            })
+          )
+        : quoteReport(`${quote.name}: what it costs and what it is quoted at (private)`, privateQuote(quote))
     const file = given.texts.get('out')
     const err = [...says]
     if (file !== undefined) {

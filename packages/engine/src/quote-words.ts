@@ -1,0 +1,107 @@
+import { moneyWords } from './cost/money.ts'
+import type { Quote } from './quote.ts'
+
+/** A part of a quote as it is read: a head, and its rows. No sum stands in it without its label. */
+export interface QuotePart {
+  readonly head: string
+  readonly rows: readonly string[]
+}
+
+const GROUPS = {
+  material: 'Material used',
+  consumables: 'Consumables used',
+  labour: 'Hands',
+  machine: 'Machine'
+} as const
+
+/** The quote as the shop keeps it: every line, the rules side by side, what a spoiled blank costs. */
+export function privateQuote(q: Quote): QuotePart[] {
+  const money = (coins: number) => moneyWords(coins, q.cost.currency)
+  const least = q.whole ? '' : 'at least '
+  const groups = Object.entries(GROUPS).flatMap(([group, title]): QuotePart[] => {
+    const lines = q.cost.lines.filter(l => l.group === group)
+    if (lines.length === 0) return []
+    const known = lines.every(l => l.coins !== null) ? '' : 'at least '
+    return [
+      {
+        head: `${title}: ${known}${money(q.cost.sums[group as keyof typeof GROUPS])}`,
+        rows: lines.map(
+          l =>
+            `${l.name}, ${Number(l.amount.toFixed(2))} ${l.unit}: ${l.coins === null ? 'no price known' : `costs ${money(l.coins)}`} (${l.basis})`
+        )
+      }
+    ]
+  })
+  const asked =
+    q.asked === null
+      ? []
+      : [
+          `At a price of ${money(q.asked.coins)} before tax${q.asked.anHour === null ? '' : `, ${q.whole ? '' : 'at most '}${money(q.asked.anHour)} is left for an hour`}.`
+        ]
+  return [
+    ...groups,
+    {
+      head: 'Cost to the shop',
+      rows: [
+        `Cost to the shop: ${least}${money(q.cost.total)}`,
+        `Paid for whole packs: ${least}${money(q.cost.bought)}`,
+        `One spoiled blank costs ${least}${money(q.spoiled)}`,
+        `Hands ${hours(q.cost.handsMin)}, machine ${hours(q.cost.machineMin)}`
+      ]
+    },
+    {
+      head: `Price to the client, before tax, of ${q.count} ${q.count === 1 ? 'piece' : 'pieces'}, by rule (common practice, no source)`,
+      rows: [
+        ...q.prices.map(
+          p =>
+            `${p.rule}: price ${least}${money(p.coins)}${p.anHour === null ? '' : `; leaves ${money(p.anHour)} an hour`} (${p.says})`
+        ),
+        ...asked
+      ]
+    },
+    {
+      head: 'Price of one, before tax, when made alike',
+      rows: q.units.map(u => `of ${u.count}: price ${least}${money(u.coins)}`)
+    },
+    { head: 'What the client is quoted', rows: priceRows(q) },
+    ...(q.whole ? [] : [{ head: 'Without a price or a rate', rows: [`${q.cost.unpriced.join(', ')}.`] }])
+  ]
+}
+
+/** The quote as the client sees it: the piece, the price, what is paid when; no costs. */
+export function clientQuote(
+  q: Quote,
+  piece: {
+    readonly sizeMm: readonly number[]
+    readonly madeOf: readonly string[]
+    readonly ready: string | null
+  }
+): QuotePart[] {
+  const size = piece.sizeMm.map(mm => Number(mm.toFixed(1))).join(' × ')
+  return [
+    { head: 'The piece', rows: [`Finished size: ${size} mm`, ...piece.madeOf] },
+    { head: 'Price', rows: priceRows(q) },
+    {
+      head: 'When',
+      rows: [
+        ...(piece.ready === null ? [] : [`Ready on ${piece.ready.slice(0, 10)}, if it is ordered today.`]),
+        `This price holds for ${q.validDays} days from ${q.asOf.slice(0, 10)}.`,
+        'A care sheet comes with the piece.'
+      ]
+    }
+  ]
+}
+
+function priceRows(q: Quote): string[] {
+  const money = (coins: number) => `${q.whole ? '' : 'at least '}${moneyWords(coins, q.cost.currency)}`
+  return [
+    `Price to the client before tax: ${money(q.net)}`,
+    `Tax, ${q.taxPct} %: ${money(q.tax)}`,
+    `Price to the client with tax: ${money(q.gross)}`,
+    `Deposit, ${q.depositPct} %: ${money(q.deposit)}`
+  ]
+}
+
+function hours(min: number): string {
+  return `${Math.floor(min / 60)} h ${String(Math.round(min % 60)).padStart(2, '0')}`
+}

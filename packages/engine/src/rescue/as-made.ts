@@ -1,0 +1,101 @@
+import { decimals, formatMass, formatMinutes } from '../quantity/format.ts'
+import type { PlanInput } from '../work.ts'
+import { workOf } from '../work.ts'
+import { momentWords } from './moment-words.ts'
+import type { BuildState } from './state.ts'
+import { stateFrom } from './state.ts'
+
+/** A figure as planned and as built; built null: nothing was read. In words with their unit. */
+export interface AsMadeFigure {
+  readonly what: string
+  readonly planned: string
+  readonly built: string | null
+}
+
+/** What a piece was made of and how: to repair it, to teach by it, to make it again. */
+export interface AsMade {
+  readonly name: string
+  readonly asOf: string
+  readonly says: string
+  readonly timbers: readonly { readonly name: string; readonly figures: readonly AsMadeFigure[] }[]
+  readonly pours: readonly { readonly name: string; readonly figures: readonly AsMadeFigure[] }[]
+  readonly steps: readonly { readonly says: string; readonly when: string }[]
+  readonly changed: readonly string[]
+  readonly odd: readonly string[]
+  readonly photos: readonly string[]
+  readonly notes: readonly string[]
+}
+
+/**
+ * The record of a build from its plan and its readings: recipe, levels, moments, minutes, what came otherwise.
+ * @throws InputProblem when the piece cannot be used
+ */
+export function asMadeOf(input: PlanInput, asOf: string): AsMade {
+  const quick = { ...input, effort: 'preview' as const, whole: null }
+  const built = workOf(quick)
+  const plan = built.readings.length === 0 ? built : workOf({ ...quick, readings: [] })
+  const state = stateFrom(plan, built, asOf)
+  const { readings, entries } = built
+  const mm = (x: number) => `${decimals(x, 1)} mm`
+  return {
+    name: built.piece.name,
+    asOf,
+    says: state.says,
+    timbers: entries.timbers.map(({ id, index }) => {
+      const read = readings.flatMap(r => (r.kind === 'moisture' && r.timber === id ? [r.moisture] : []))
+      return {
+        name: `${id}: ${built.materials.timbers[index]!.name}`,
+        figures: [
+          {
+            what: 'Moisture',
+            planned: `${decimals(plan.seasons[index]!.moisturePct, 1)} %`,
+            built: read.length === 0 ? null : read.map(pct => `${decimals(pct, 1)} %`).join(', ')
+          }
+        ]
+      }
+    }),
+    pours: entries.pours.map(({ id, index, value }) => {
+      const of = (kind: 'mixed' | 'poured') =>
+        readings.flatMap(r => (r.kind === kind && r.pour === id && r.mass !== undefined ? [r.mass] : []))
+      const sum = (list: readonly number[]) =>
+        list.length === 0 ? null : formatMass(list.reduce((a, b) => a + b, 0))
+      const heights = readings.flatMap(r => (r.kind === 'height' && r.pour === id ? [mm(r.height)] : []))
+      const moments = readings.flatMap(r =>
+        (r.kind === 'poured' || r.kind === 'mixed') && r.pour === id ? [momentWords(r.at)] : []
+      )
+      const tint = value.tint.map(t => `${t.pigment} ${decimals(t.percent, 2)} %`).join(', ')
+      const pour = plan.stack.pours[index]!
+      return {
+        name: `${id}: ${built.materials.resins[index]!.name}${tint === '' ? '' : `, ${tint}`}`,
+        figures: [
+          {
+            what: 'Mixed',
+            planned: formatMass(plan.batches[index]?.mixedG ?? 0),
+            built: sum(of('mixed'))
+          },
+          { what: 'Poured', planned: formatMass(pour.massG), built: sum(of('poured')) },
+          ...(value.kind === 'cast'
+            ? [{ what: 'Level as cast', planned: mm(pour.level), built: heights.at(-1) ?? null }]
+            : []),
+          {
+            what: 'When',
+            planned: value.start === undefined ? 'as the days had it' : momentWords(value.start),
+            built: moments[0] ?? null
+          }
+        ]
+      }
+    }),
+    steps: state.steps.map(s => ({ says: s.says, when: whenOf(s) })),
+    changed: state.changed.map(c => c.says),
+    odd: state.contradictions.map(c => c.says),
+    photos: readings.flatMap(r => (r.kind === 'photo' ? [`${r.photo}, ${momentWords(r.at)}`] : [])),
+    notes: readings.flatMap(r => (r.note === undefined ? [] : [`${momentWords(r.at)}: ${r.note}`]))
+  }
+}
+
+function whenOf(s: BuildState['steps'][number]): string {
+  const took = s.minutes === null ? '' : `, took ${formatMinutes(s.minutes)}`
+  if (s.doneAt !== null) return `done ${momentWords(s.doneAt)}${took}`
+  if (s.progress === 'implied') return `done, no moment was read${took}`
+  return s.beganAt === null ? 'not yet' : `begun ${momentWords(s.beganAt)}`
+}
