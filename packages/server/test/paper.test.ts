@@ -200,6 +200,8 @@ describe('money and records on paper', () => {
       ['Level as cast', '13.2 mm'],
       ['When', expect.stringContaining('28')]
     ])
+    // The moment it was poured is no word of the plan.
+    expect(green.figures.at(-1)!.planned).toBe('as the days had it')
     const { words } = await readPaper(asMadePdf(record, null, 'A4'))
     for (const said of ['431 g', '13.2 mm', '9.4 %', 'řezáno', 'not read', 'Otherwise than planned'])
       expect(words).toContain(said)

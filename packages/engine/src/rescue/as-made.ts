@@ -65,6 +65,8 @@ export function asMadeOf(input: PlanInput, asOf: string): AsMade {
       )
       const tint = value.tint.map(t => `${t.pigment} ${decimals(t.percent, 2)} %`).join(', ')
       const pour = plan.stack.pours[index]!
+      // What was poured sets the start of the piece as built: the plan's own is asked.
+      const { start } = plan.piece.pours[index]!
       return {
         name: `${id}: ${built.materials.resins[index]!.name}${tint === '' ? '' : `, ${tint}`}`,
         figures: [
@@ -79,7 +81,7 @@ export function asMadeOf(input: PlanInput, asOf: string): AsMade {
             : []),
           {
             what: 'When',
-            planned: value.start === undefined ? 'as the days had it' : momentWords(value.start),
+            planned: start === undefined ? 'as the days had it' : momentWords(start),
             built: moments[0] ?? null
           }
         ]
