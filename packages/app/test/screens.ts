@@ -178,6 +178,11 @@ const SCREENS: readonly Screen[] = [
     }
   },
   {
+    name: 'buy',
+    path: '/piece/panel123/buy',
+    ready: page => page.locator('.buying table').waitFor({ timeout: CAST_MS })
+  },
+  {
     name: 'print while a stop stands',
     path: '/piece/spoiled1/print',
     ready: page => page.locator('main.print li.not').first().waitFor({ timeout: CAST_MS })

@@ -23,6 +23,14 @@ describe('castwright quote', () => {
     expect(out).toContain('at least')
   })
 
+  it('without any price or rate there is no sum, and minutes alone', () => {
+    const { out, code } = answer(['quote', piece, '--shop', put('bare.json', '{"castwright":1}'), ...AS_OF])
+    expect(code).toBe(0)
+    expect(out).toContain('No price and no rate is known')
+    expect(out).toMatch(/Hands \d+ h/)
+    expect(out).not.toMatch(/\d EUR/)
+  })
+
   it('the client is quoted nothing that lacks a price; a wrong count is refused', () => {
     const refused = answer(['quote', piece, '--client', '--shop', shop, ...AS_OF])
     expect(refused.code).toBe(2)

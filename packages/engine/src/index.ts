@@ -78,7 +78,8 @@ export {
   formatMass,
   formatMinutes,
   formatMm,
-  formatVolume
+  formatVolume,
+  scaleWords
 } from './quantity/format.ts'
 export { parseQuantity } from './quantity/parse.ts'
 export type { Quote } from './quote.ts'
@@ -111,7 +112,7 @@ export { page } from './sheets/page.ts'
 export type { PageFont } from './sheets/page-font.ts'
 export type { Deflate } from './sheets/png.ts'
 export { facePictures, pngAddress } from './sheets/png.ts'
-export { forAll, mlWords, scaleWords } from './sheets/run-mix.ts'
+export { forAll, mlWords } from './sheets/run-mix.ts'
 export type { RunAmounts, RunTable } from './sheets/run-part.ts'
 export { factLines } from './sheets/run-part.ts'
 export type { RunFinding, RunSafety, RunSheet, RunStep } from './sheets/run-sheet.ts'

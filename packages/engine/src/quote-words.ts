@@ -21,10 +21,13 @@ export function privateQuote(q: Quote): QuotePart[] {
   const groups = Object.entries(GROUPS).flatMap(([group, title]): QuotePart[] => {
     const lines = q.cost.lines.filter(l => l.group === group)
     if (lines.length === 0) return []
-    const known = lines.every(l => l.coins !== null) ? '' : 'at least '
+    const least = lines.every(l => l.coins !== null) ? '' : 'at least '
+    const sum = lines.every(l => l.coins === null)
+      ? 'no price known'
+      : `${least}${money(q.cost.sums[group as keyof typeof GROUPS])}`
     return [
       {
-        head: `${title}: ${known}${money(q.cost.sums[group as keyof typeof GROUPS])}`,
+        head: `${title}: ${sum}`,
         rows: lines.map(
           l =>
             `${l.name}, ${Number(l.amount.toFixed(2))} ${l.unit}: ${l.coins === null ? 'no price known' : `costs ${money(l.coins)}`} (${l.basis})`
@@ -32,6 +35,16 @@ export function privateQuote(q: Quote): QuotePart[] {
       }
     ]
   })
+  const work = `Hands ${hours(q.cost.handsMin)}, machine ${hours(q.cost.machineMin)}`
+  // Sums of nothing would read as if it cost nothing.
+  if (q.cost.lines.every(l => l.coins === null))
+    return [
+      {
+        head: 'No price and no rate is known',
+        rows: [work, 'With prices and rates in the shop these become sums.']
+      },
+      ...groups
+    ]
   const asked =
     q.asked === null
       ? []
@@ -46,7 +59,7 @@ export function privateQuote(q: Quote): QuotePart[] {
         `Cost to the shop: ${least}${money(q.cost.total)}`,
         `Paid for whole packs: ${least}${money(q.cost.bought)}`,
         `One spoiled blank costs ${least}${money(q.spoiled)}`,
-        `Hands ${hours(q.cost.handsMin)}, machine ${hours(q.cost.machineMin)}`
+        work
       ]
     },
     {

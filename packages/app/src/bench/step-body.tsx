@@ -1,4 +1,4 @@
-import { scaleWords } from '../../../engine/src/sheets/run-mix.ts'
+import { scaleWords } from '../../../engine/src/quantity/format.ts'
 import type { RunAmounts, RunTable } from '../../../engine/src/sheets/run-part.ts'
 import { benchWords as b } from '../text/bench.ts'
 import type { BenchStepView } from '../worker/bench-view.ts'

@@ -19,6 +19,7 @@ export function Top() {
               [`/piece/${at.id}`, w.place.sheet, at.part === 'sheet'] as const,
               [`/piece/${at.id}/cuts`, w.place.cuts, at.part === 'cuts'] as const,
               [`/piece/${at.id}/days`, w.place.days, at.part === 'days'] as const,
+              [`/piece/${at.id}/buy`, w.place.buy, at.part === 'buy'] as const,
               [`/piece/${at.id}/bench`, w.place.bench, at.part === 'bench'] as const,
               [`/piece/${at.id}/print`, w.place.print, at.part === 'print'] as const
             ]

@@ -1,7 +1,7 @@
 import { useEffect } from 'preact/hooks'
 import { JobCard, KIND_OF } from '../card/job-card.tsx'
 import { EntryEditor } from '../card/late-editor.ts'
-import { benchPlace, cutsPlace, daysPlace, photoPlace, printPlace } from '../look/places.ts'
+import { benchPlace, buyPlace, cutsPlace, daysPlace, photoPlace, printPlace } from '../look/places.ts'
 import { canUndo, failure, missing, openPiece, piece, problems, shut, undo, view } from '../state/desk.ts'
 import type { Route } from '../state/route.ts'
 import { follow } from '../state/route.ts'
@@ -45,6 +45,13 @@ export function SheetScreen({ id, part }: { readonly id: string; readonly part: 
       <>
         <VerdictBar plain />
         <daysPlace.Place />
+      </>
+    )
+  if (part === 'buy')
+    return (
+      <>
+        <VerdictBar plain />
+        <buyPlace.Place />
       </>
     )
   if (part === 'print')

@@ -17,7 +17,8 @@ const newest: Record<Overtaken, number> = {
   cuts: 0,
   bench: 0,
   rescue: 0,
-  days: 0
+  days: 0,
+  buy: 0
 }
 const heard = new Map<number, Heard>()
 

@@ -1,7 +1,7 @@
 import { signal } from '@preact/signals'
 
 /** What is shown of the piece on the desk. */
-type SheetPart = 'sheet' | 'photo' | 'cuts' | 'days' | 'bench' | 'print'
+type SheetPart = 'sheet' | 'photo' | 'cuts' | 'days' | 'bench' | 'buy' | 'print'
 
 export type Route =
   | { readonly at: 'pieces' }
@@ -13,7 +13,7 @@ export type Route =
 export const route = signal<Route>(read(location.pathname))
 
 function read(path: string): Route {
-  const sheet = /^\/piece\/([a-z0-9]{8,24})(?:\/(photo|cuts|days|bench|print))?$/.exec(path)
+  const sheet = /^\/piece\/([a-z0-9]{8,24})(?:\/(photo|cuts|days|bench|buy|print))?$/.exec(path)
   if (sheet !== null) return { at: 'sheet', id: sheet[1]!, part: (sheet[2] ?? 'sheet') as SheetPart }
   if (path === '/shop' || path === '/devices' || path === '/pair')
     return { at: path.slice(1) as 'shop' | 'devices' | 'pair' }

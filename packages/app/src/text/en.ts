@@ -7,6 +7,7 @@ export const en = {
     sheet: 'Sheet',
     cuts: 'Cuts',
     days: 'Days',
+    buy: 'Buy',
     bench: 'Bench',
     print: 'Print',
     pieces: 'Pieces',

@@ -88,6 +88,7 @@ const later = {
   picture: () => import('./picture.ts'),
   cuts: () => import('./cuts.ts'),
   bench: () => import('./bench.ts'),
+  buy: () => import('./buy.ts'),
   rescue: () => import('../../../engine/src/rescue/rescues.ts'),
   days: () => import('./days.ts'),
   trying: () => import('./trying.ts')
@@ -132,6 +133,10 @@ async function answered(ask: Waiting): Promise<Answer> {
             columnOf({ ...ask, readings: [] })
           )
         }
+      case 'buy': {
+        const view = (await later.buy()).buyView(planned({ ...ask, effort: 'preview' }), inputOf(ask))
+        return { kind: 'buy', seq, view }
+      }
       case 'rescue': {
         const { rescues } = await later.rescue()
         return { kind: 'rescue', seq, rescues: rescues(inputOf(ask), { ...ask.ask, asOf: ask.asOf }) }

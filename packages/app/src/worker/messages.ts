@@ -5,6 +5,7 @@ import type { RoundModel } from '../../../engine/src/round/round-model.ts'
 import type { PageView } from '../../../engine/src/sheets/page-data.ts'
 import type { PlacedPicture } from '../../../engine/src/sheets/picture-mark.ts'
 import type { BenchView } from './bench-view.ts'
+import type { BuyView } from './buy-view.ts'
 import type { ToolAnswer, ToolChange } from './changes.ts'
 import type { CutsView } from './cuts-view.ts'
 import type { DayMove, DaysView } from './days-view.ts'
@@ -46,6 +47,11 @@ export type Ask =
       PlanAsk,
       'document' | 'shop' | 'files' | 'readings' | 'asOf'
     > & { readonly moves: readonly DayMove[] })
+  /** What is bought, and what it costs. */
+  | ({ readonly kind: 'buy'; readonly seq: number } & Pick<
+      PlanAsk,
+      'document' | 'shop' | 'files' | 'readings' | 'asOf'
+    >)
   | ({ readonly kind: 'cup'; readonly seq: number } & CupAsk)
   | ({ readonly kind: 'card'; readonly seq: number } & CardAsk)
   | { readonly kind: 'fields'; readonly seq: number }
@@ -61,7 +67,18 @@ export type Ask =
   | { readonly kind: 'drawing'; readonly seq: number; readonly name: string; readonly text: string }
 
 /** Asks of which a newer one takes the place of an older: nobody waits for that one any more. */
-const OVERTAKEN = ['plan', 'what-if', 'cup', 'card', 'picture', 'cuts', 'bench', 'rescue', 'days'] as const
+const OVERTAKEN = [
+  'plan',
+  'what-if',
+  'cup',
+  'card',
+  'picture',
+  'cuts',
+  'bench',
+  'rescue',
+  'days',
+  'buy'
+] as const
 export type Overtaken = (typeof OVERTAKEN)[number]
 
 export function isOvertaken(kind: Ask['kind']): kind is Overtaken {
@@ -145,6 +162,7 @@ export type Answer =
   | { readonly kind: 'cup'; readonly seq: number; readonly cup: CupAnswer }
   | { readonly kind: 'card'; readonly seq: number; readonly card: CardAnswer }
   | { readonly kind: 'bench'; readonly seq: number; readonly view: BenchView }
+  | { readonly kind: 'buy'; readonly seq: number; readonly view: BuyView }
   | { readonly kind: 'rescue'; readonly seq: number; readonly rescues: readonly Rescue[] }
   | { readonly kind: 'days'; readonly seq: number; readonly view: DaysView }
   | { readonly kind: 'thumb'; readonly seq: number; readonly thumb: Thumb }

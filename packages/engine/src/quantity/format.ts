@@ -66,3 +66,8 @@ export function formatInchFraction(mm: number, denominator = 16): string {
   if (top === 0) return `${sign}${whole} in`
   return whole === 0 ? `${sign}${top}/${bottom} in` : `${sign}${whole} ${top}/${bottom} in`
 }
+
+/** A mass as the scale shows it, with all its decimals: "276.0". */
+export function scaleWords(g: number, places: number): string {
+  return decimals(g, places, places)
+}

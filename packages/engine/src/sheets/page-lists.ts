@@ -1,8 +1,9 @@
-import type { BuyLine } from '../cost/buy.ts'
 import type { Work } from '../findings/work.ts'
 import type { BoardPiece } from '../mould/cutlist.ts'
 import type { Plan } from '../plan.ts'
-import { decimals, formatMass } from '../quantity/format.ts'
+import { decimals } from '../quantity/format.ts'
+import type { BuyRow } from './buy-rows.ts'
+import { buyRows, moneyFigure } from './buy-rows.ts'
 import type { Markup } from './markup.ts'
 import { html } from './markup.ts'
 import { capital } from './model.ts'
@@ -10,49 +11,24 @@ import { findingBlock } from './page-finding.ts'
 import type { Placed } from './page-place.ts'
 import { fixedAtEnds, isWall, sizesOf } from './run-mould.ts'
 
-const GROUPS: readonly (readonly [BuyLine['group'], string])[] = [
-  ['resin', 'Resin'],
-  ['colour', 'Colour'],
-  ['stones', 'Stones'],
-  ['timber', 'Timber'],
-  ['mould', 'Mould'],
-  ['finish', 'Finish'],
-  ['hardware', 'Hardware']
-]
-
 /** What to have at hand: need with its spare, what is there, whole packs to buy, and what they cost. */
 export function buyPart(plan: Plan): Markup {
   const { totals } = plan
   const some = plan.buy.length - totals.unpriced > 0
   return html`<section class="paper buy" aria-labelledby="buy-head">
 <div class="r"><h2 id="buy-head">Buy <span>${plan.quantity.blanks === 1 ? 'for one piece' : `for ${plan.quantity.blanks} blanks`}, spare included</span></h2>
-<p class="f">${some ? html`Materials <b>${money(totals.materialCost)}</b> ${totals.currency}${totals.unpriced > 0 ? `, and ${totals.unpriced} line${totals.unpriced === 1 ? '' : 's'} without a price` : ''}` : 'No prices in the shop yet'}</p></div>
+<p class="f">${some ? html`Materials <b>${moneyFigure(totals.materialCost)}</b> ${totals.currency}${totals.unpriced > 0 ? `, and ${totals.unpriced} line${totals.unpriced === 1 ? '' : 's'} without a price` : ''}` : 'No prices in the shop yet'}</p></div>
 <div class="scroll" tabindex="0" role="group" aria-label="Buy list"><table class="list">
 <thead><tr><th scope="col">Item</th><th scope="col">Need</th><th scope="col">In stock</th><th scope="col">Buy</th><th scope="col">${totals.currency}</th></tr></thead>
-${GROUPS.map(([group, title]) => {
-  const lines = plan.buy.filter(l => l.group === group)
-  return lines.length === 0
-    ? null
-    : html`<tbody><tr class="g"><th colspan="5" scope="colgroup">${title}</th></tr>${lines.map(row)}</tbody>`
-})}</table></div></section>`
+${buyRows(plan.buy).map(
+  g =>
+    html`<tbody><tr class="g"><th colspan="5" scope="colgroup">${g.title}</th></tr>${g.rows.map(row)}</tbody>`
+)}</table></div></section>`
 }
 
-function row(l: BuyLine): Markup {
-  const packs = l.packs.map(p => `${p.count} × ${quantity(p.size, l.unit)}`).join(', ')
-  const buy = l.buy <= 0 ? 'nothing' : packs !== '' ? packs : wanted(l.buy, l.unit)
-  return html`<tr><th scope="row">${capital(l.name)}${l.note === '' ? null : html`<span class="note">${l.note}${l.days === null || l.days === 0 ? '' : `; ${l.days} days to arrive`}</span>`}</th>
-<td>${split(wanted(l.withSpare, l.unit))}</td><td>${l.stock > 0 ? split(quantity(l.stock, l.unit)) : '–'}</td><td class="b">${split(buy)}</td><td>${l.cost === null ? html`<span class="q">no price</span>` : money(l.cost)}</td></tr>`
-}
-
-// Kilograms go up to the next tenth: what is needed must not look less than it is.
-function wanted(x: number, unit: BuyLine['unit']): string {
-  return quantity(unit === 'g' && x >= 10_000 ? Math.ceil(x / 100 - 1e-9) * 100 : x, unit)
-}
-
-function quantity(x: number, unit: BuyLine['unit']): string {
-  if (unit === 'g') return formatMass(x)
-  if (unit === 'piece') return decimals(x, 0)
-  return `${decimals(x, unit === 'ml' ? 0 : 2)} ${unit}`
+function row(r: BuyRow): Markup {
+  return html`<tr><th scope="row">${r.name}${r.note === '' ? null : html`<span class="note">${r.note}${r.days === null || r.days === 0 ? '' : `; ${r.days} days to arrive`}</span>`}</th>
+<td>${split(r.need)}</td><td>${r.stock === null ? '–' : split(r.stock)}</td><td class="b">${split(r.buy)}</td><td>${r.cost ?? html`<span class="q">no price</span>`}</td></tr>`
 }
 
 function split(words: string): Markup {
@@ -60,10 +36,6 @@ function split(words: string): Markup {
   return cut < 0 || !/^\S+$/.test(words.slice(cut + 1)) || words === 'nothing'
     ? html`${words}`
     : html`${words.slice(0, cut)}<u>${words.slice(cut + 1)}</u>`
-}
-
-function money(x: number): string {
-  return decimals(x, x % 1 === 0 ? 0 : 2, x % 1 === 0 ? 0 : 2)
 }
 
 /** The mould as a made thing: what it is cut from, how high, how carried, what it weighs full of water; nothing without one. */

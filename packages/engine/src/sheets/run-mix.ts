@@ -2,7 +2,7 @@ import type { TintPigment } from '../cast/facts.ts'
 import { fillOfMarking } from '../cast/fill.ts'
 import type { ResinMix } from '../catalogue/resin.ts'
 import type { Work } from '../findings/work.ts'
-import { decimals, formatMass, formatVolume } from '../quantity/format.ts'
+import { decimals, formatMass, formatVolume, scaleWords } from '../quantity/format.ts'
 import { capital } from './model.ts'
 import type { RunAmounts, RunShare } from './run-part.ts'
 
@@ -14,11 +14,6 @@ function scalePlaces(resolution: number): number {
 /** Mass to the nearest step of the scale, g. */
 export function weighed(g: number, resolution: number): number {
   return Number((Math.round(g / resolution) * resolution).toFixed(scalePlaces(resolution)))
-}
-
-/** A mass as the scale shows it, with all its decimals: "276.0". */
-export function scaleWords(g: number, places: number): string {
-  return decimals(g, places, places)
 }
 
 /** Millilitres as a cup can be read: tenths below 20. */

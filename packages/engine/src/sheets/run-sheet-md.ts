@@ -1,5 +1,6 @@
 import type { Planned } from '../plan.ts'
-import { forAll, mlWords, scaleWords } from './run-mix.ts'
+import { scaleWords } from '../quantity/format.ts'
+import { forAll, mlWords } from './run-mix.ts'
 import type { RunAmounts, RunBlank, RunFact, RunTable } from './run-part.ts'
 import { factLines } from './run-part.ts'
 import type { ProvedSet } from './run-programs.ts'

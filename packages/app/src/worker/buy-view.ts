@@ -1,0 +1,15 @@
+import type { QuotePart } from '../../../engine/src/quote-words.ts'
+import type { BuyGroup } from '../../../engine/src/sheets/buy-rows.ts'
+
+/** What is bought for the piece on the desk, what it costs and what it is quoted at. */
+export interface BuyView {
+  readonly groups: readonly BuyGroup[]
+  readonly currency: string
+  /** Paid for whole packs, with its currency; null: no price is known. */
+  readonly paid: string | null
+  readonly unpriced: number
+  readonly blanks: number
+  /** By when to order what has to come: the moment, and what. */
+  readonly order: readonly { readonly at: string; readonly says: string }[]
+  readonly quote: readonly QuotePart[]
+}
