@@ -17,3 +17,6 @@ const env = { MALLOC_TRIM_THRESHOLD_: '1048576', ...process.env }
 const app = spawn(process.execPath, [command, 'serve', ...process.argv.slice(2)], { stdio: 'inherit', env })
 for (const signal of ['SIGINT', 'SIGTERM']) process.on(signal, () => app.kill(signal))
 app.on('exit', code => process.exit(code ?? 1))
+// npm ends its shell, and the shell does not hand it on: where what started this is gone, the app goes too.
+const { ppid } = process
+setInterval(() => process.ppid !== ppid && app.kill('SIGTERM'), 500).unref()

@@ -19,6 +19,9 @@ export interface Given {
   readonly despite: readonly Despite[]
 }
 
+/** Stands before a number below zero while the arguments are taken apart. */
+const BELOW = '\u0000'
+
 /** Most words of a reason that a sheet prints. */
 const MOST_REASON = 300
 
@@ -31,7 +34,8 @@ export function argumentsOf(command: string, args: readonly string[], allowed: A
   const texts = allowed.texts ?? []
   const flags = ['help', ...(allowed.flags ?? [])]
   const { tokens } = parseArgs({
-    args: [...args],
+    // A number below zero is a word, no option: "temperature -5".
+    args: args.map(a => (/^-\d/.test(a) ? `${BELOW}${a}` : a)),
     options: {
       ...Object.fromEntries(
         texts.map(t => [t, { type: 'string' as const, ...(t === 'out' ? { short: 'o' } : {}) }])
@@ -50,9 +54,10 @@ export function argumentsOf(command: string, args: readonly string[], allowed: A
   const despite: Despite[] = []
   let open: string | null = null
   for (const token of tokens) {
-    if (token.kind === 'positional') words.push(token.value)
+    if (token.kind === 'positional') words.push(plain(token.value))
     if (token.kind !== 'option') continue
-    const { name, rawName, value } = token
+    const { name, rawName } = token
+    const value = token.value === undefined ? undefined : plain(token.value)
     const known = [...texts, ...flags]
     if (!known.includes(name)) {
       const near = nearestWord(name, known)
@@ -92,6 +97,10 @@ export function argumentsOf(command: string, args: readonly string[], allowed: A
     throw new Failure(`castwright ${command}: found ${found}; allowed: ${what}`)
   }
   return { words, flags: got, texts: values, despite }
+}
+
+function plain(word: string): string {
+  return word.startsWith(BELOW) ? word.slice(BELOW.length) : word
 }
 
 function alone(command: string, id: string): Failure {

@@ -45,7 +45,9 @@ export function writeFolder(folder: string, files: OutFiles, beside = false): re
           `${join(folder, name)}: found a file that castwright did not write; allowed: a folder without it, or the file moved away`
         )
     }
-    mkdirSync(join(waiting, 'new'), { recursive: true })
+    // One by one, as above: /proc is there, and takes no folder.
+    mkdirSync(waiting)
+    mkdirSync(join(waiting, 'new'))
     mkdirSync(join(waiting, 'old'))
     for (const [name, content] of files) write(join(waiting, 'new', name), content)
     const fresh = [...files.keys()]

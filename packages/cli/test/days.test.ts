@@ -26,6 +26,11 @@ describe('days', () => {
     expect(ics.match(/BEGIN:VEVENT/g)!.length).toBeGreaterThan(40)
   })
 
+  it('takes no piece twice', () => {
+    const { err, code } = answer(['days', example('meadow-boards'), example('meadow-boards'), ...AS_OF])
+    expect([code, err]).toEqual([2, expect.stringContaining('twice; allowed: each piece once')])
+  })
+
   it('takes several pieces and gives JSON', () => {
     const { out, code } = answer([
       'days',

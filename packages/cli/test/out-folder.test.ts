@@ -43,6 +43,10 @@ describe('writing a folder', () => {
     expect(list).toContain('c.txt')
   })
 
+  it.runIf(existsSync('/proc/self'))('ends where a folder is there and takes nothing (/proc)', () => {
+    expect(() => writeFolder('/proc', FILES, true)).toThrow(/^\/proc: found .*Nothing was written$/)
+  })
+
   it('refuses a file of another with one of its names, and changes nothing', () => {
     const folder = at('theirs')
     mkdirSync(folder)

@@ -143,6 +143,23 @@ describe('the run sheet', () => {
         expect(t.x).toBeLessThan(page.widthMm - 10)
         expect(t.y).toBeGreaterThan(6)
       }
+    // No title of a step, no heading stands last on its page: under it is more than the foot.
+    const titles = new Set(['Programs', 'Steps', 'What stands', ...sheet.steps.map(s => s.title)])
+    for (const page of read.pages) {
+      const low = page.texts.filter(t => t.y < 40 && t.y > 14 && titles.has(t.text.replace(/^\d+\s+/, '')))
+      for (const t of low)
+        expect(
+          page.texts.filter(o => o.y > 14 && o.y < t.y - 5),
+          t.text
+        ).not.toEqual([])
+    }
+    // No word of a table's head is broken.
+    if (sheet.programs !== null) for (const h of sheet.programs.head) expect(read.words).toContain(h)
+  })
+
+  it('shows the band of the heat course lighter than its windows, and its limit in a colour', async () => {
+    const inks = (await readPaper(runSheetPdf(runSheet(sound), null, 'A4'))).pages.flatMap(p => p.inks)
+    for (const tone of ['#dddbd8', '#94a36a', '#dde2cd', '#c07f12', '#d8d4cb']) expect(inks).toContain(tone)
   })
 
   it('while a stop stands holds no steps but what is begun', async () => {

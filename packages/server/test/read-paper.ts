@@ -14,6 +14,8 @@ export interface ReadPage {
   readonly texts: readonly { readonly text: string; readonly x: number; readonly y: number }[]
   readonly stretches: readonly Stretch[]
   readonly images: number
+  /** Colours of lines and areas, "#rrggbb". */
+  readonly inks: readonly string[]
 }
 
 export interface ReadPaper {
@@ -57,21 +59,23 @@ interface Operations {
   readonly argsArray: readonly unknown[]
 }
 
-function drawnOn({ fnArray, argsArray }: Operations): { stretches: Stretch[]; images: number } {
+function drawnOn({ fnArray, argsArray }: Operations): Pick<ReadPage, 'stretches' | 'images' | 'inks'> {
   let at: Matrix = [1, 0, 0, 1, 0, 0]
   const kept: Matrix[] = []
   const stretches: Stretch[] = []
   let images = 0
+  const inks = new Set<string>()
   fnArray.forEach((op, k) => {
     const args = argsArray[k] as unknown[]
     if (op === OPS.save) kept.push(at)
     else if (op === OPS.restore) at = kept.pop() ?? at
     else if (op === OPS.transform) at = times(args as unknown as Matrix, at)
+    else if (op === OPS.setFillRGBColor || op === OPS.setStrokeRGBColor) inks.add(String(args[0]))
     else if (op === OPS.paintImageXObject) images++
     else if (op === OPS.constructPath)
       stretches.push(...straight((args[1] as [ArrayLike<number> | null])[0], at))
   })
-  return { stretches, images }
+  return { stretches, images, inks: [...inks] }
 }
 
 function times(m: Matrix, by: Matrix): Matrix {

@@ -1,7 +1,8 @@
-import { basename, dirname } from 'node:path'
+import { basename, dirname, resolve } from 'node:path'
 import { daysData, daysIcs, daysOfMany, foundInDays } from '@castwright/engine'
 import { argumentsOf } from '../arguments.ts'
 import { daysReport } from '../days-report.ts'
+import { Failure } from '../failure.ts'
 import { load } from '../load.ts'
 import { momentOf } from '../moment.ts'
 import { writeFolder } from '../out-folder.ts'
@@ -32,6 +33,9 @@ calendar is possible it names what clashes and the ways out. Ends with 0 when th
     })
     if (given.flags.has('help')) return { out: daysCommand.help, code: 0 }
     const asOf = momentOf(given.texts.get('as-of'))
+    const twice = given.words.find((w, i) => given.words.findIndex(v => resolve(v) === resolve(w)) < i)
+    if (twice !== undefined)
+      throw new Failure(`castwright days: found ${twice} twice; allowed: each piece once`)
     const loaded = given.words.map(piece =>
       load({ piece, shop: given.texts.get('shop'), readings: given.texts.get('readings') })
     )

@@ -68,6 +68,10 @@ ${FORMS}
     })
     const note = given.texts.get('note')
     const at = takenAt(given.texts.get('at'), asOf)
+    if (Date.parse(at) > Date.parse(asOf))
+      throw new Failure(
+        `--at: found ${at}, which is yet to come; allowed: a moment up to now, ${asOf}. Nothing was logged`
+      )
     const record = { ...typed, ...(note === undefined ? {} : { note }), id: newId(at), at }
     // What is written must read back.
     readReadings(`${JSON.stringify(record)}\n`, 'castwright log')

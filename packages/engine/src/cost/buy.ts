@@ -14,6 +14,7 @@ import { abrasiveNeeds } from './abrasives.ts'
 import { add, pigmentNeeds, resinNeeds } from './needs.ts'
 import type { Packs } from './packs.ts'
 import { cheapestPacks } from './packs.ts'
+import { pricedIn } from './price-row.ts'
 
 /**
  * One line of the buy list. Amounts in the line's own unit, rounded up to what is bought or weighed: whole g,
@@ -64,7 +65,8 @@ export function buyList(input: {
     spare = shop.spare
   ): void => {
     if (!(need > 0)) return
-    const known = shop.prices.find(p => p.item === item)
+    const { row, leftAside } = pricedIn(shop, item, unit)
+    const known = row ?? undefined
     const withSpare = need * (1 + spare / 100)
     const stock = known?.stock ?? 0
     const short = Math.max(0, withSpare - stock)
@@ -81,7 +83,7 @@ export function buyList(input: {
       packs: known === undefined || count === 0 ? [] : [{ size: known.pack, count, price: known.price }],
       cost: known === undefined ? null : count * known.price,
       days: known?.days ?? null,
-      note
+      note: leftAside === '' ? note : `${note}; ${leftAside}`
     })
   }
   const fills = piece.markings.flatMap((m, k) =>

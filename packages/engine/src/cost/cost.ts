@@ -2,6 +2,7 @@ import type { Task } from '../calendar/task.ts'
 import type { Shop } from '../piece/shop-schema.ts'
 import type { BuyLine } from './buy.ts'
 import { toCoins } from './money.ts'
+import { pricedIn } from './price-row.ts'
 
 /** What a line of the cost is of. */
 export type CostGroup = 'material' | 'consumables' | 'labour' | 'machine'
@@ -90,8 +91,8 @@ export function costOf(input: {
     })
   }
   const priced = (item: string) => {
-    const row = shop.prices.find(p => p.item === item)
-    return row === undefined ? null : row.price / row.pack
+    const { row } = pricedIn(shop, item, item === GLOVES ? 'pair' : 'piece')
+    return row === null ? null : row.price / row.pack
   }
   const mixing = blanks * new Set(tasks.filter(t => t.kind === 'mix').map(t => t.step)).size
   for (const [name, amount] of [
@@ -149,8 +150,8 @@ export function costOf(input: {
 
 // What one unit costs where it is bought: the best pack a resin comes in, else the shop's own price.
 function rateOf(line: BuyLine, shop: Shop): number | null {
-  const row = shop.prices.find(p => p.item === line.item)
-  if (row !== undefined) return row.price / row.pack
+  const { row } = pricedIn(shop, line.item, line.unit)
+  if (row !== null) return row.price / row.pack
   if (line.packs.length > 0) {
     // A pack without a price is not for nothing.
     if (line.packs.some(p => p.price === null)) return null

@@ -93,6 +93,7 @@ export function readingFromWords(typed: readonly string[], names: ReadingNames):
   const parts = FORMS[kind]!
   const out: Record<string, unknown> = { kind }
   let left: readonly string[] = rest
+  let bare: { readonly part: Part; readonly value: number } | null = null
   parts.forEach(part => {
     const times = 'times' in part ? (part.times ?? 1) : 1
     const values: unknown[] = []
@@ -104,9 +105,14 @@ export function readingFromWords(typed: readonly string[], names: ReadingNames):
       }
       values.push(taken.value)
       left = left.slice(taken.count)
+      bare = typeof taken.value === 'number' && 'is' in part ? { part, value: taken.value } : null
     }
     out[part.key] = times > 1 ? values : values[0]
   })
+  // A number and then words: they were meant as its unit.
+  const counted = bare as { readonly part: Part; readonly value: number } | null
+  if (left.length > 0 && counted !== null)
+    throw wrong(kind, counted.part, [String(counted.value), ...left], names)
   if (left.length > 0) throw tooMuch(kind, left)
   return kind === 'trouble' ? troubleOf(out, names) : out
 }

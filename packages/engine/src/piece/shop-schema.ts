@@ -307,8 +307,8 @@ export const shopSchema = z
     prices: z
       .array(
         z.strictObject({
-          item: words('what, by id of the catalogue', 80),
-          unit: words('per what', 40),
+          item: words('what, as the buy list names it: its column "id"', 80),
+          unit: words('per what: g, kg, oz, lb; ml, l; m, m²; piece', 40),
           price: number('price', 0, 1e6),
           pack: number('units in a pack', 0.001, 1e6).default(1),
           stock: number('units on the shelf', 0, 1e6).default(0),

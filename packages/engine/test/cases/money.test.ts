@@ -47,7 +47,7 @@ describe('the price of a river board', () => {
           group: 'timber',
           item,
           name: item,
-          unit: 'g',
+          unit: item === 'wood' ? 'piece' : 'g',
           need,
           withSpare: need,
           stock: 0,

@@ -10,7 +10,7 @@ import type { ShopDocument } from '../../src/piece/shop-schema.ts'
 
 const shop = (more: Partial<ShopDocument> = {}) => checkShop({ castwright: 1, ...more }, 'shop').value
 const line = (item: string, need: number, group: BuyLine['group'] = 'timber'): BuyLine => ({
-  group, item, name: item, unit: 'piece', need, withSpare: need, stock: 0, buy: need, packs: [], cost: null, days: null, note: ''
+  group, item, name: item, unit: group === 'resin' ? 'g' : 'piece', need, withSpare: need, stock: 0, buy: need, packs: [], cost: null, days: null, note: ''
 }) // biome-ignore format: one line of a list
 const task = (kind: Task['kind'], minutes: number, needs: readonly string[] = ['hands']): Task => ({
   id: `${kind} ${minutes}`, piece: '', step: kind, at: '', kind, says: kind, minutes, band: null,

@@ -64,8 +64,9 @@ export class Flow {
     this.yMm += mm
   }
 
-  heading(words: string): void {
-    this.room(22)
+  /** A heading, together with so much of what stands under it, mm. */
+  heading(words: string, withMm = 8): void {
+    this.room(14 + withMm)
     this.gap(3.5)
     this.say(words, { size: 'heading', strong: true, afterMm: 0.6 })
     this.rule()
@@ -123,6 +124,20 @@ export class Flow {
     this.room(sheet.heightMm * fit)
     drawSheet(this.doc, sheet, MARGIN.left + indentMm, this.yMm, fit)
     this.yMm += sheet.heightMm * fit + 2
+  }
+
+  /** Widths that columns of a table ask for, mm: each the longest of its words, of its text within `mostMm`. */
+  widthsOf(head: readonly string[], rows: readonly (readonly string[])[], mostMm: number): number[] {
+    const wide = (words: string, more: Words) => this.widthOf(words, more) + 2.2
+    return head.map((h, k) => {
+      const cells = rows.map(r => r[k] ?? '')
+      const unbroken = [
+        ...h.split(' ').map(w => wide(w, { size: 'small' })),
+        ...cells.flatMap(c => c.split(' ').map(w => wide(w, {})))
+      ]
+      const whole = Math.max(wide(h, { size: 'small' }), ...cells.map(c => wide(c, {})))
+      return Math.max(...unbroken, Math.min(mostMm, whole))
+    })
   }
 
   /** Rows in columns; `share` are widths as parts of the measure. The head stands again on each page. */
@@ -239,11 +254,19 @@ export class Flow {
     return this.doc.widthOfString(words) / POINTS_PER_MM
   }
 
-  // A strong lead is measured strong with all that follows: never too little.
+  // A strong lead takes its width from the first line: an indent as long is what the words after it meet.
   private heightOf(words: string, widthMm: number, more: Words): number {
-    this.face(more.lead === undefined ? more : { ...more, strong: true })
-    const all = more.lead === undefined ? words : `${more.lead} ${words}`
-    return this.doc.heightOfString(all, { width: widthMm * POINTS_PER_MM }) / POINTS_PER_MM
+    const width = widthMm * POINTS_PER_MM
+    if (more.lead === undefined) {
+      this.face(more)
+      return this.doc.heightOfString(words, { width }) / POINTS_PER_MM
+    }
+    this.face({ ...more, strong: true })
+    const lead = this.doc.widthOfString(`${more.lead} `)
+    // A lead of more than a line is measured strong with all that follows: never too little.
+    if (lead > width * 0.9) return this.doc.heightOfString(`${more.lead} ${words}`, { width }) / POINTS_PER_MM
+    this.face(more)
+    return this.doc.heightOfString(words, { width, indent: lead }) / POINTS_PER_MM
   }
 
   private write(

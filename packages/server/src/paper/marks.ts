@@ -14,10 +14,28 @@ const DASHES: Partial<Record<Ink, readonly number[]>> = {
   hidden: [2.16, 0.54],
   axis: [4.3, 0.54, 0.1, 0.54],
   'cutting-plane': [4.3, 0.54, 0.1, 0.54],
-  hardware: [4.3, 0.54, 0.1, 0.54, 0.1, 0.54]
+  hardware: [4.3, 0.54, 0.1, 0.54, 0.1, 0.54],
+  ghost: [0.8, 0.7]
 }
-/** Washes that have a colour on paper; the others are the paper's own. */
-const WASHES: Partial<Record<Paint, string>> = { clear: '#e4dfd2', recess: '#eae7df', dark: '#2e2b28' }
+/** Washes that have a colour on paper; the others are the paper's own. What is doubtful is lighter than what is sure. */
+const WASHES: Partial<Record<Paint, string>> = {
+  clear: '#e4dfd2',
+  recess: '#eae7df',
+  dark: '#2e2b28',
+  doubt: '#dddbd8',
+  window: '#94a36a',
+  'window-doubt': '#dde2cd',
+  night: '#e6e4e0'
+}
+/** Lines that lie behind others or warn, in a colour of their own; all others are graphite. */
+const TONES: Partial<Record<Ink, string>> = {
+  halo: '#fbf8f1',
+  rule: '#d8d4cb',
+  ghost: '#9a948a',
+  limit: '#c07f12',
+  stop: '#a3341f',
+  caution: '#8a5a00'
+}
 
 /**
  * Draws a sheet with its lower left corner `leftMm` from the left and its upper edge `topMm` under the upper edge
@@ -102,7 +120,7 @@ function drawRegion(doc: Blackboard, m: Extract<Mark, { kind: 'region' }>): void
 }
 
 function pen(doc: Blackboard, ink: Ink, widthMm = WIDE.has(ink) ? WIDE_MM : NARROW_MM, paint?: Paint): void {
-  doc.lineWidth(widthMm).strokeColor(paint?.startsWith('#') ? paint : ink === 'halo' ? '#fbf8f1' : GRAPHITE)
+  doc.lineWidth(widthMm).strokeColor(paint?.startsWith('#') ? paint : (TONES[ink] ?? GRAPHITE))
   const dashes = DASHES[ink]
   if (dashes === undefined) doc.undash()
   else doc.dash(dashes as unknown as number, {})

@@ -38,7 +38,7 @@ export function runSheetPdf(sheet: RunSheet, drawn: Drawn | null, paper: Paper):
   }
   stands(flow, sheet)
   if (sheet.programs !== null) {
-    flow.heading('Programs')
+    flow.heading('Programs', 24)
     tableOf(flow, sheet.programs, 0)
   }
   if (sheet.written) steps(flow, sheet)
@@ -91,7 +91,8 @@ function notWritten(flow: Flow, sheet: RunSheet): void {
 }
 
 function step(flow: Flow, s: RunStep): void {
-  flow.room(s.amounts === null ? 14 : 30)
+  // A title does not stand alone at the foot of a page.
+  flow.room(s.amounts === null ? 26 : 38)
   flow.gap(1.2)
   flow.tick(`${s.number}   ${s.title}`, { size: 'row', strong: true, afterMm: 0.3 })
   const brief = [s.when, s.face, s.brief].filter(x => x !== '')
@@ -142,11 +143,7 @@ function amounts(flow: Flow, a: RunAmounts): void {
 function tableOf(flow: Flow, t: RunTable, indentMm: number): void {
   flow.room(18)
   flow.say(t.title, { strong: true, indentMm, afterMm: 0.5 })
-  // A column is as wide as its longest words ask for, within reason.
-  const share = t.head.map((h, k) =>
-    Math.min(34, Math.max(h.length, 5, ...t.rows.map(r => (r[k] ?? '').length)))
-  )
-  flow.table(t.head, t.rows, share, { indentMm })
+  flow.table(t.head, t.rows, flow.widthsOf(t.head, t.rows, 52), { indentMm })
 }
 
 function safety(flow: Flow, lines: readonly RunSafety[], indentMm: number): void {

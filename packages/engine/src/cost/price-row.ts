@@ -1,0 +1,53 @@
+import type { Shop } from '../piece/shop-schema.ts'
+import { parseQuantity } from '../quantity/parse.ts'
+
+/** A price of the shop, in the unit that is asked for: what is in a pack, what lies on the shelf. */
+export interface PriceRow {
+  readonly pack: number
+  readonly price: number
+  readonly stock: number
+  readonly days: number
+}
+
+/** What the shop says of an item. */
+export interface Priced {
+  /** Null where nothing, or nothing in a unit that can be turned into the one asked for, stands in the shop. */
+  readonly row: PriceRow | null
+  /** Why a price that is there is not used; "" where none is left aside. */
+  readonly leftAside: string
+}
+
+/** Fixed units of lengths are mm: a metre of them. */
+const MM_IN_M = 1000
+const AREAS_M2: Readonly<Record<string, number>> = { 'm²': 1, m2: 1, 'cm²': 1e-4, cm2: 1e-4, 'ft²': 0.3048 ** 2, ft2: 0.3048 ** 2 } // biome-ignore format: one table
+const PIECES: ReadonlySet<string> = new Set(['piece', 'pieces', 'pc', 'pcs', 'each', 'pair', 'pairs'])
+
+/**
+ * The row of the shop's prices for an item, turned into the unit it is needed in: a price per kg is no price per gram.
+ *
+ *   pack' = pack × what one unit of the row holds of the unit asked for
+ *
+ * Check: exact factors of units (parseQuantity); foot 0.3048 m (1959, exact).
+ */
+export function pricedIn(shop: Shop, item: string, unit: string): Priced {
+  const found = shop.prices.find(p => p.item === item)
+  if (found === undefined) return { row: null, leftAside: '' }
+  const holds = unitsIn(found.unit.trim(), unit)
+  if (holds === null)
+    return { row: null, leftAside: `the shop prices it per ${found.unit}, and it is needed in ${unit}` }
+  const { pack, price, stock, days } = found
+  return { row: { pack: pack * holds, price, stock: stock * holds, days }, leftAside: '' }
+}
+
+/** How much of `unit` one `given` is; null where they do not go together. */
+function unitsIn(given: string, unit: string): number | null {
+  if (given === unit) return 1
+  if (unit === 'piece' || unit === 'pair') return PIECES.has(given) ? 1 : null
+  if (unit === 'm²') return AREAS_M2[given] ?? null
+  const read = (is: 'mass' | 'volume' | 'length') => parseQuantity(`1 ${given}`, is)?.value ?? null
+  if (unit === 'g') return read('mass')
+  if (unit === 'ml') return read('volume')
+  if (unit !== 'm') return null
+  const mm = read('length')
+  return mm === null ? null : mm / MM_IN_M
+}
