@@ -135,6 +135,23 @@ describe('the buy list', () => {
   })
 })
 
+/** The least price of all counts that hold a need, walked. */
+function leastPaid(
+  need: number,
+  packs: readonly { readonly size: number; readonly price: number }[]
+): number {
+  let least = Number.POSITIVE_INFINITY
+  const walk = (i: number, held: number, cost: number): void => {
+    if (cost >= least) return
+    if (held >= need * (1 - 1e-12)) least = cost
+    else if (i < packs.length)
+      for (let n = 0; (n - 1) * packs[i]!.size < need - held; n++)
+        walk(i + 1, held + n * packs[i]!.size, cost + n * packs[i]!.price)
+  }
+  walk(0, 0, 0)
+  return least
+}
+
 describe('packs against every choice there is', () => {
   it('300 seeded needs: never short, never dearer than the cheapest of all counts', () => {
     let seed = 7
@@ -143,24 +160,44 @@ describe('packs against every choice there is', () => {
       return seed % n
     }
     for (let k = 0; k < 300; k++) {
+      // Whole grams, tenths, and ounces: 28.349523125 g (international yard and pound agreement, 1959).
+      const unit = [1, 0.1, 28.349523125][k % 3]!
       const packs = Array.from({ length: 1 + draw(3) }, () => ({
-        size: 20 + draw(500),
+        size: (20 + draw(500)) * unit,
         price: 5 + draw(200)
       }))
-      const need = 1 + draw(1800)
+      const need = (1 + draw(1800)) * unit
+      const got = cheapestPacks(need, packs)
+      const paid = got.reduce((sum, p) => sum + p.count * p.price!, 0)
+      expect(got.reduce((sum, p) => sum + p.count * p.size, 0)).toBeGreaterThanOrEqual(need * (1 - 1e-12))
+      expect(paid, JSON.stringify({ need, packs })).toBe(leastPaid(need, packs))
+    }
+  })
+
+  it('packs that are no whole grams count as what they hold (by hand)', () => {
+    const packs = [
+      { size: 333.4, price: 3 },
+      { size: 100.1, price: 1 }
+    ]
+    // 3 × 333.4 = 1000.2 g for 9.00; ten of the small ones hold 1001 g for 10.00.
+    expect(cheapestPacks(1000, packs)).toEqual([{ ...packs[0], count: 3 }])
+  })
+
+  it('a need of many small steps is never short, and within one pack of the least', () => {
+    // 30 kg in steps of a tenth; 300 kg in grams; sizes without a common measure.
+    for (const [need, sizes] of [
+      [30_000, [333.4, 100.1]],
+      [300_000, [701, 1499]],
+      [30_000, [Math.PI * 100, Math.E * 1000]],
+      [3000, [5000, 453.59237]]
+    ] as const) {
+      const packs = sizes.map((size, k) => ({ size, price: size * (1 + k / 10) }))
       const got = cheapestPacks(need, packs)
       const paid = got.reduce((sum, p) => sum + p.count * p.price!, 0)
       expect(got.reduce((sum, p) => sum + p.count * p.size, 0)).toBeGreaterThanOrEqual(need)
-      let least = Number.POSITIVE_INFINITY
-      const walk = (i: number, held: number, cost: number): void => {
-        if (cost >= least) return
-        if (held >= need) least = cost
-        else if (i < packs.length)
-          for (let n = 0; (n - 1) * packs[i]!.size < need - held; n++)
-            walk(i + 1, held + n * packs[i]!.size, cost + n * packs[i]!.price)
-      }
-      walk(0, 0, 0)
-      expect(paid, JSON.stringify({ need, packs })).toBe(least)
+      // The first is 1 a gram, the least there is.
+      expect(paid).toBeGreaterThanOrEqual(need)
+      expect(paid).toBeLessThan(need + packs[0]!.price)
     }
   })
 
