@@ -1,4 +1,3 @@
-import { deflateSync } from 'node:zlib'
 import type { CutsPlan, Paper, PlanInput, Planned } from '@castwright/engine'
 import {
   asMadeOf,
@@ -6,7 +5,6 @@ import {
   cupLabels,
   drawnOf,
   paperTemplates,
-  pngAddress,
   privateQuote,
   provedSet,
   quoteOf,
@@ -26,7 +24,7 @@ export function pdfFiles(
 ): ReadonlyMap<string, Uint8Array> {
   const files = new Map<string, Uint8Array>()
   if (pdf === undefined) return files
-  const drawn = drawnOf(planned, image => pngAddress(image, deflateSync))
+  const drawn = drawnOf(planned)
   const name = planned.plan.verdict === 'stop' ? 'begun.pdf' : 'run-sheet.pdf'
   const sheet = runSheet(planned, cuts === null ? null : provedSet(cuts))
   files.set(name, pdf.runSheetPdf(sheet, drawn, paper))

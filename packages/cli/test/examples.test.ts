@@ -1,9 +1,12 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { basename, join } from 'node:path'
+import * as paper from '@castwright/server/paper'
 import { describe, expect, it } from 'vitest'
 import { answer } from '../src/main.ts'
+import { testFolder } from './folder.ts'
 
 const folder = join(import.meta.dirname, '..', '..', '..', 'examples')
+const folderOfTests = testFolder()
 const AS_OF = ['--as-of', '2026-11-20T09:00+01:00']
 
 interface Found {
@@ -91,6 +94,17 @@ describe('examples', () => {
       })
     })
   }
+
+  it('the whole plan of a table with slanted edges is written, printed sheets and all', () => {
+    const out = folderOfTests.at('heron')
+    const { code, err } = answer(
+      ['plan', join(folder, 'heron-table.piece.json'), '--out', out, ...AS_OF],
+      paper
+    )
+    expect(code, err).toBe(0)
+    for (const sheet of ['run-sheet.pdf', 'drawing.pdf', 'care.pdf', 'solid.3mf'])
+      expect(readdirSync(out)).toContain(sheet)
+  })
 
   it('the twins differ in their mistakes', () => {
     const sets = Object.values(MISTAKES).map(m =>

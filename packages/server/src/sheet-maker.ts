@@ -41,7 +41,7 @@ export async function madeSheet(
   { assets, paper, input }: SheetWith
 ): Promise<string | Uint8Array | null> {
   const { plan } = planned
-  const drawn = () => drawnOf(planned, image => pngAddress(image, deflateSync))
+  const drawn = () => drawnOf(planned)
   const about = (words: string) => ({ title: `${plan.name}: ${words}`, asOf: plan.asOf })
   switch (name) {
     case 'plan.json':

@@ -1,23 +1,23 @@
 import { readFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
-import { deflateSync } from 'node:zlib'
-import type { PieceDocument, Sheet } from '@castwright/engine'
+import type { Mark, PieceDocument, Sheet } from '@castwright/engine'
 import {
   asMadeOf,
+  careOf,
   checkPiece,
   checkShop,
   clientQuote,
   drawnOf,
   paperTemplates,
   plan,
-  pngAddress,
   privateQuote,
   quoteOf,
   readReadings,
-  runSheet
+  runSheet,
+  sectionDrawing
 } from '@castwright/engine'
 import { describe, expect, it } from 'vitest'
-import { asMadePdf, quotePdf, runSheetPdf, sheetsPdf } from '../src/paper/index.ts'
+import { asMadePdf, carePdf, quotePdf, runSheetPdf, sheetsPdf } from '../src/paper/index.ts'
 import { readPaper } from './read-paper.ts'
 
 const AS_OF = '2026-11-28T08:00:00Z'
@@ -25,6 +25,23 @@ const example = (name: string) =>
   JSON.parse(
     readFileSync(fileURLToPath(new URL(`../../../examples/${name}.piece.json`, import.meta.url)), 'utf8')
   ) as PieceDocument
+const FILES = {
+  'heron-table.svg': readFileSync(
+    fileURLToPath(new URL('../../../examples/heron-table.svg', import.meta.url)),
+    'utf8'
+  )
+}
+const planOf = (name: string) =>
+  plan(
+    {
+      piece: checkPiece(example(name), 'piece'),
+      shop: checkShop({ castwright: 1 }, 'shop').value,
+      files: FILES
+    },
+    { asOf: AS_OF, effort: 'preview' }
+  )
+const countImages = (marks: readonly Mark[]): number =>
+  marks.reduce((n, m) => n + (m.kind === 'group' ? countImages(m.marks) : m.kind === 'image' ? 1 : 0), 0)
 const planned = (piece: PieceDocument) =>
   plan(
     { piece: checkPiece(piece, 'piece'), shop: checkShop({ castwright: 1 }, 'shop').value },
@@ -121,7 +138,7 @@ describe('marks', () => {
 
 describe('the run sheet', () => {
   const sound = planned(example('saltmarsh-panel'))
-  const drawn = drawnOf(sound, image => pngAddress(image, deflateSync))
+  const drawn = drawnOf(sound)
 
   it.each(['A4', 'letter'] as const)('on %s holds every step, amount and safety line', async paper => {
     const sheet = runSheet(sound)
@@ -169,6 +186,53 @@ describe('the run sheet', () => {
     expect(read.words).toContain('not written')
     expect(read.words).toContain('Making safe')
     expect(read.words).not.toContain('Make the mould')
+  })
+})
+
+describe('every example', () => {
+  it.each(['saltmarsh-panel', 'heron-table', 'meadow-boards'])(
+    '%s prints whole, with its pictures',
+    async name => {
+      const planned = planOf(name)
+      const drawn = drawnOf(planned)
+      const read = await readPaper(runSheetPdf(runSheet(planned), drawn, 'A4'))
+      expect(read.words).toContain(planned.plan.name)
+      expect(read.pages[0]!.images).toBe(countImages(drawn.front.marks))
+      for (const bytes of [
+        sheetsPdf([sectionDrawing(planned)], { title: name, asOf: AS_OF }),
+        carePdf(careOf(planned), drawn, 'A4')
+      ])
+        expect((await readPaper(bytes)).pages.length).toBeGreaterThan(0)
+    }
+  )
+
+  it('a picture lies where its mark is, first row at the top, open where it is open', async () => {
+    // Two pixels one over the other: the upper red, the lower open.
+    const picture = {
+      width: 1,
+      height: 2,
+      rgba: Uint8ClampedArray.of(255, 0, 0, 255, 0, 0, 255, 0),
+      box: { minX: 0, minY: 0, maxX: 1, maxY: 2 }
+    }
+    const sheet: Sheet = {
+      widthMm: 100,
+      heightMm: 100,
+      marks: [{ kind: 'image', href: 'picture:0', at: [20, 30], widthMm: 10, heightMm: 20 }]
+    }
+    const drawn = {
+      front: sheet,
+      back: sheet,
+      section: { ...sheet, marks: [] },
+      scale: 1,
+      sectionScale: 1,
+      pictures: [picture]
+    }
+    const bytes = carePdf({ ...careOf(planOf('saltmarsh-panel')), about: null }, drawn, 'A4')
+    const { pages } = await readPaper(bytes)
+    expect(pages[0]!.images).toBe(1)
+    const [at] = pages[0]!.pictures
+    expect(at!.widthMm).toBeCloseTo(10, 2)
+    expect(at!.heightMm).toBeCloseTo(20, 2)
   })
 })
 

@@ -16,6 +16,13 @@ export interface ReadPage {
   readonly images: number
   /** Colours of lines and areas, "#rrggbb". */
   readonly inks: readonly string[]
+  /** Where each picture lies, mm from the lower left corner. */
+  readonly pictures: readonly {
+    readonly x: number
+    readonly y: number
+    readonly widthMm: number
+    readonly heightMm: number
+  }[]
 }
 
 export interface ReadPaper {
@@ -59,11 +66,14 @@ interface Operations {
   readonly argsArray: readonly unknown[]
 }
 
-function drawnOn({ fnArray, argsArray }: Operations): Pick<ReadPage, 'stretches' | 'images' | 'inks'> {
+function drawnOn({
+  fnArray,
+  argsArray
+}: Operations): Pick<ReadPage, 'stretches' | 'images' | 'pictures' | 'inks'> {
   let at: Matrix = [1, 0, 0, 1, 0, 0]
   const kept: Matrix[] = []
   const stretches: Stretch[] = []
-  let images = 0
+  const pictures: ReadPage['pictures'][number][] = []
   const inks = new Set<string>()
   fnArray.forEach((op, k) => {
     const args = argsArray[k] as unknown[]
@@ -71,11 +81,12 @@ function drawnOn({ fnArray, argsArray }: Operations): Pick<ReadPage, 'stretches'
     else if (op === OPS.restore) at = kept.pop() ?? at
     else if (op === OPS.transform) at = times(args as unknown as Matrix, at)
     else if (op === OPS.setFillRGBColor || op === OPS.setStrokeRGBColor) inks.add(String(args[0]))
-    else if (op === OPS.paintImageXObject) images++
+    else if (op === OPS.paintImageXObject)
+      pictures.push({ x: at[4] * MM, y: at[5] * MM, widthMm: at[0] * MM, heightMm: at[3] * MM })
     else if (op === OPS.constructPath)
       stretches.push(...straight((args[1] as [ArrayLike<number> | null])[0], at))
   })
-  return { stretches, images, inks: [...inks] }
+  return { stretches, images: pictures.length, pictures, inks: [...inks] }
 }
 
 function times(m: Matrix, by: Matrix): Matrix {

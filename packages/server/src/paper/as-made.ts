@@ -10,7 +10,7 @@ export function asMadePdf(record: AsMade, drawn: Drawn | null, paper: Paper): Ui
   flow.ends('As made', record.asOf.slice(0, 10), { strong: true })
   flow.say(record.name, { size: 'title', strong: true, afterMm: 1.5 })
   flow.say(record.says)
-  if (drawn !== null) flow.figure(drawn.front)
+  if (drawn !== null) flow.figure(drawn.front, { pictures: drawn.pictures })
   for (const [title, entries] of [
     ['Timber', record.timbers],
     ['Pours', record.pours]

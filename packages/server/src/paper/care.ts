@@ -9,7 +9,7 @@ export function carePdf(care: Care, drawn: Drawn | null, paper: Paper): Uint8Arr
   if (care.about !== null) flow.say(care.about, { tone: 'grey' })
   if (drawn !== null) {
     flow.gap(2)
-    flow.figure(drawn.front)
+    flow.figure(drawn.front, { pictures: drawn.pictures })
   }
   for (const line of care.madeOf) flow.say(line, { afterMm: 0.6 })
   for (const { title, lines } of care.sections) {

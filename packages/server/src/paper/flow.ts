@@ -1,4 +1,4 @@
-import type { Paper, Sheet } from '@castwright/engine'
+import type { FaceImage, Paper, Sheet } from '@castwright/engine'
 import { PAPERS } from '@castwright/engine'
 import { drawSheet, GRAPHITE } from './marks.ts'
 import type { Blackboard, PrintedOptions } from './printed.ts'
@@ -23,6 +23,13 @@ export interface Words {
   readonly indentMm?: number
   /** Space under it, mm. */
   readonly afterMm?: number
+}
+
+/** How a drawing stands in the flow, and the pictures that its marks name. */
+export interface FigureOptions {
+  readonly scale?: number
+  readonly indentMm?: number
+  readonly pictures?: readonly FaceImage[]
 }
 
 /**
@@ -119,10 +126,10 @@ export class Flow {
   }
 
   /** A drawing in its true size times `scale`, at the left or in the middle. */
-  figure(sheet: Sheet, scale = 1, indentMm = 0): void {
+  figure(sheet: Sheet, { scale = 1, indentMm = 0, pictures = [] }: FigureOptions = {}): void {
     const fit = Math.min(scale, (this.measureMm - indentMm) / sheet.widthMm)
     this.room(sheet.heightMm * fit)
-    drawSheet(this.doc, sheet, MARGIN.left + indentMm, this.yMm, fit)
+    drawSheet(this.doc, sheet, MARGIN.left + indentMm, this.yMm, { scale: fit, pictures })
     this.yMm += sheet.heightMm * fit + 2
   }
 

@@ -1,5 +1,6 @@
-import type { Ink, Mark, Paint, Sheet, Spot } from '@castwright/engine'
+import type { FaceImage, Ink, Mark, Paint, Sheet, Spot } from '@castwright/engine'
 import { hatchLines } from '@castwright/engine'
+import { drawPicture } from './picture.ts'
 import type { Blackboard } from './printed.ts'
 import { POINTS_PER_MM } from './printed.ts'
 
@@ -41,19 +42,25 @@ const TONES: Partial<Record<Ink, string>> = {
  * Draws a sheet with its lower left corner `leftMm` from the left and its upper edge `topMm` under the upper edge
  * of the page, in its true size times `scale`.
  *
- * Limits: pictures are drawn when they are PNG or JPEG in the address itself (`data:`).
+ * `pictures` are those that image marks name as "picture:N"; an image of another address is left out.
  */
-export function drawSheet(doc: Blackboard, sheet: Sheet, leftMm: number, topMm: number, scale = 1): void {
+export function drawSheet(
+  doc: Blackboard,
+  sheet: Sheet,
+  leftMm: number,
+  topMm: number,
+  { scale = 1, pictures = [] }: { readonly scale?: number; readonly pictures?: readonly FaceImage[] } = {}
+): void {
   const k = POINTS_PER_MM * scale
   doc.save()
   // From here a unit is a millimetre of the sheet, y up from its lower left corner.
   doc.transform(k, 0, 0, -k, leftMm * POINTS_PER_MM, topMm * POINTS_PER_MM + sheet.heightMm * k)
   doc.lineJoin('round')
-  for (const m of sheet.marks) drawMark(doc, m)
+  for (const m of sheet.marks) drawMark(doc, m, pictures)
   doc.restore()
 }
 
-function drawMark(doc: Blackboard, m: Mark): void {
+function drawMark(doc: Blackboard, m: Mark, pictures: readonly FaceImage[]): void {
   switch (m.kind) {
     case 'line':
       pen(doc, m.ink)
@@ -83,16 +90,12 @@ function drawMark(doc: Blackboard, m: Mark): void {
       letter(doc, m)
       return
     case 'group':
-      for (const inner of m.marks) drawMark(doc, inner)
+      for (const inner of m.marks) drawMark(doc, inner, pictures)
       return
-    case 'image':
-      if (!m.href.startsWith('data:image/')) return
-      doc
-        .save()
-        .translate(m.at[0], m.at[1] + m.heightMm)
-        .scale(1, -1)
-      doc.image(m.href, 0, 0, { width: m.widthMm, height: m.heightMm })
-      doc.restore()
+    case 'image': {
+      const picture = pictures[Number(/^picture:(\d+)$/.exec(m.href)?.[1] ?? Number.NaN)]
+      if (picture !== undefined) drawPicture(doc, picture, m)
+    }
   }
 }
 

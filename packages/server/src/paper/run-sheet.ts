@@ -33,8 +33,8 @@ export function runSheetPdf(sheet: RunSheet, drawn: Drawn | null, paper: Paper):
     })
   if (drawn !== null) {
     flow.gap(2)
-    flow.figure(drawn.front)
-    flow.figure(drawn.section)
+    flow.figure(drawn.front, { pictures: drawn.pictures })
+    flow.figure(drawn.section, { pictures: drawn.pictures })
   }
   stands(flow, sheet)
   if (sheet.programs !== null) {
@@ -106,7 +106,7 @@ function step(flow: Flow, s: RunStep): void {
       afterMm: 0.6
     })
   for (const t of [s.sanding, s.table]) if (t !== null) tableOf(flow, t, INDENT)
-  if (s.course !== null) flow.figure(s.course.sheet, 1, INDENT)
+  if (s.course !== null) flow.figure(s.course.sheet, { indentMm: INDENT })
   if (s.windows !== null) tableOf(flow, s.windows, INDENT)
   if (s.blanks.length > 0) flow.blanks(s.blanks, INDENT)
   safety(flow, s.safety, INDENT)
