@@ -68,11 +68,21 @@ export function daysData(days: Days) {
   }
 }
 
-/** The days as an iCalendar file; `revision` grows with every plan made anew. */
-export function daysIcs(days: Days, revision = 0): string {
+/** Numbers of plans count from here, minutes since 1970: 2020-01-01. */
+const FIRST_REVISION = 26_297_280
+
+/**
+ * The days as an iCalendar file. `revision` grows with every plan made anew, so that a calendar takes the later one for
+ * the same task (RFC 5545, 3.8.7.4); left out: the minute the plan was asked at.
+ */
+export function daysIcs(
+  days: Days,
+  revision = Math.max(0, Math.floor(Date.parse(days.asOf) / 60_000) - FIRST_REVISION)
+): string {
   return icsOf({
     name: days.names.join(', '),
     originMs: days.originMs,
+    timeZone: days.timeZone,
     stampMs: Date.parse(days.asOf),
     revision,
     cancelled: [],

@@ -32,8 +32,6 @@ export interface DaysOptions {
 
 /** The pours are cast again at the starts the calendar chose at most so often. */
 const MOST_ROUNDS = 4
-/** Called so long before a task that has a latest moment, min: practice. */
-const ALARM_MIN = 30
 /** Weeks looked at beyond what the waits and the work ask for, and at the most. */
 const WEEKS_MORE = 8
 const MOST_WEEKS = 260
@@ -265,7 +263,7 @@ function told(problem: CalendarProblem, answer: CalendarAnswer, t: Told): Days {
       endMin: p.endMin,
       parts: p.parts,
       slackMin: Math.max(0, p.latestStartMin - p.startMin),
-      alarmMin: task.attended && late && task.fixed === null ? ALARM_MIN : null
+      alarmMin: task.attended && late && task.fixed === null ? t.inputs[0]!.shop.alarm : null
     }
   })
   const firsts = tasks.filter(x => x.task.attended).map(x => x.startMin)

@@ -14,6 +14,7 @@ export const GROUPS = [
       'secondPair',
       'hours',
       'away',
+      'alarm',
       'minutes',
       'timeZone'
     ]

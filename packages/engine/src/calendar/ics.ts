@@ -2,6 +2,9 @@ import type { ICalEventData } from 'ical-generator'
 import { ICalAlarmType, ICalCalendar, ICalEventStatus, ICalEventTransparency } from 'ical-generator'
 import type { Placed } from './solve/problem.ts'
 import type { Task } from './task.ts'
+import { isZoneName, shownOnce, timeZoneOf } from './time-zone.ts'
+import { WallTime } from './wall-time.ts'
+import { zoneClock } from './zone-clock.ts'
 
 /** What the calendar file says of one task beside what the task says itself. */
 export interface IcsEntry {
@@ -17,6 +20,8 @@ export interface IcsInput {
   readonly name: string
   /** The origin of the minutes, ms since 1970. */
   readonly originMs: number
+  /** IANA name of the zone whose clock the events are written by. */
+  readonly timeZone: string
   /** When the file is written, ms: given, since nothing here has a clock. */
   readonly stampMs: number
   /** Number of the plan: grows when it is made anew, so that a calendar takes the later one. */
@@ -36,10 +41,12 @@ export interface IcsInput {
  * A calendar file (iCalendar, RFC 5545): one event for each attended task, an alarm before it where one is asked.
  * The same input gives the same bytes. An event keeps its UID from plan to plan: made of piece and task.
  *
- * Times are written in UTC: the same instants in every program, through changes to and from summer time, and no rules
- * of a zone to go stale; each program shows them on its own clock.
+ * Events stand on the clock of the shop, with the definition of its zone beside them (VTIMEZONE), so that a calendar
+ * shows the hour at the bench wherever it is opened, and one moved by hand stays on that clock. In UTC are the events of
+ * a shop in UTC, and those that touch the hour a clock shows twice, which no local time can tell.
  *
- * Check: an independent strict parser (ical.js) reads back every instant, alarm and text; no line over 75 octets.
+ * Check: an independent strict parser (ical.js) reads back every instant, alarm and text, over changes of the clock and
+ * in zones without; no line over 75 octets.
  */
 export function icsOf(input: IcsInput): string {
   const calendar = new ICalCalendar({
@@ -49,14 +56,28 @@ export function icsOf(input: IcsInput): string {
       .replace(/[\\;,]/g, c => `\\${c}`),
     prodId: { company: 'Castwright', product: 'Days', language: 'EN' }
   })
-  const moment = (min: number) => new Date(input.originMs + min * 60_000)
-  const event = (id: string, piece: string, startMin: number, endMin: number): ICalEventData => ({
-    id: uid(piece, id),
-    stamp: new Date(input.stampMs),
-    sequence: input.revision,
-    start: moment(startMin),
-    end: moment(Math.max(endMin, startMin))
-  })
+  const clock = zoneClock(input.timeZone)
+  const ms = (min: number) => input.originMs + Math.round(min) * 60_000
+  const byClock = isZoneName(clock.zone) && clock.zone !== 'UTC'
+  const all = [...input.entries.map(e => e.placed), ...input.cancelled]
+  if (byClock && all.length > 0) {
+    const [first, last] = [Math.min(...all.map(p => p.startMin)), Math.max(...all.map(p => p.endMin))]
+    // By its generator alone: a name would be written as properties that no standard has.
+    calendar.timezone({ name: null, generator: () => timeZoneOf(clock, ms(first), ms(last)) })
+  }
+  const event = (id: string, piece: string, startMin: number, endMin: number): ICalEventData => {
+    const span = [ms(startMin), ms(Math.max(endMin, startMin))] as const
+    const local = byClock && span.every(at => shownOnce(clock, at))
+    const [start, end] = local ? span.map(at => new WallTime(clock, at)) : span.map(at => new Date(at))
+    return {
+      id: uid(piece, id),
+      stamp: new Date(input.stampMs),
+      sequence: input.revision,
+      timezone: local ? clock.zone : null,
+      start: start!,
+      end: end!
+    }
+  }
   for (const { task, placed, lines, alarmMin } of input.entries) {
     if (!task.attended) continue
     const made = calendar.createEvent({

@@ -1,3 +1,5 @@
+import { kept } from '../quantity/kept.ts'
+
 const DAY_MS = 86_400_000
 const MIN_MS = 60_000
 
@@ -25,12 +27,22 @@ export interface LocalDay {
 }
 
 export function zoneClock(timeZone: string): ZoneClock {
+  return kept(clocks, timeZone, () => made(timeZone))
+}
+
+// A clock remembers what it was asked: one for each zone.
+const clocks = new Map<string, ZoneClock>()
+
+function made(timeZone: string): ZoneClock {
   let format: Intl.DateTimeFormat | null = null
   try {
     format = new Intl.DateTimeFormat('en-GB', { timeZone, timeZoneName: 'longOffset' })
   } catch {
     format = null
   }
+  // The name as the list of zones spells it; an old name that was given stays.
+  const listed = format?.resolvedOptions().timeZone ?? 'UTC'
+  const zone = format === null || listed.toLowerCase() === timeZone.toLowerCase() ? listed : timeZone
   const known = new Map<number, number>()
   const offsetMin = (ms: number): number => {
     if (format === null) return 0
@@ -45,7 +57,7 @@ export function zoneClock(timeZone: string): ZoneClock {
     return min
   }
   return {
-    zone: format === null ? 'UTC' : timeZone,
+    zone,
     offsetMin,
     moment(day, minute) {
       const wall = Date.UTC(day.year, day.month - 1, day.day) + minute * MIN_MS

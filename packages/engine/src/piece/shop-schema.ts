@@ -186,6 +186,7 @@ export const shopSchema = z
       .max(400)
       .default([])
       .meta({ description: 'days nobody is at the bench: holidays, absence', sample: [['2026-12-25']] }),
+    alarm: span('alarm in the calendar: so long before what must not begin late', 1, 1440).default(30),
     secondPair: yesNo('a second pair of hands can be had').default(false),
     machine: machineField.optional(),
     byHand: z

@@ -1,5 +1,7 @@
+import ICAL from 'ical.js'
 import { describe, expect, it } from 'vitest'
 import { daysOf, daysOfMany } from '../../src/days.ts'
+import { daysIcs } from '../../src/days-data.ts'
 import { checkPiece, checkShop } from '../../src/piece/read.ts'
 import { soundPiece } from '../findings/sound-piece.ts'
 import { EXAMPLES, exampleInput } from './example-work.ts'
@@ -37,10 +39,19 @@ function verify(days: ReturnType<typeof daysOf>): void {
 
 describe.each(EXAMPLES)('the days of %s', name => {
   it('keep every wait of the pours cast at the chosen starts, the hours and the hands', () => {
-    const days = daysOf(exampleInput(name, { shop: week('07:00-21:00') }), { asOf })
+    const days = daysOf(exampleInput(name, { shop: { ...week('07:00-21:00'), alarm: '45 min' } }), { asOf })
     expect(days.clash).toBe(null)
     expect(days.settled).toBe(true)
     verify(days)
+    const file = new ICAL.Component(ICAL.parse(daysIcs(days)))
+    const asked = days.tasks.filter(t => t.task.attended)
+    const events = file.getAllSubcomponents('vevent')
+    expect(events.map(e => new ICAL.Event(e).startDate.toUnixTime() * 1000)).toEqual(
+      asked.map(t => days.originMs + Math.round(t.startMin) * 60_000)
+    )
+    const alarms = events.flatMap(e => e.getAllSubcomponents('valarm'))
+    expect(alarms.length).toBeGreaterThan(0)
+    for (const a of alarms) expect(String(a.getFirstPropertyValue('trigger'))).toBe('-PT45M')
   })
 
   it('tell hands-on hours from calendar days (C39)', () => {

@@ -16,6 +16,7 @@ function input(more: Partial<IcsInput> = {}): IcsInput {
     name: HOSTILE,
     // The night of the change to winter time in Europe.
     originMs: Date.parse('2026-10-24T20:00:00Z'),
+    timeZone: 'Europe/Berlin',
     stampMs: Date.parse('2026-10-01T00:00:00Z'),
     revision: 3,
     entries: [
@@ -49,6 +50,65 @@ describe('the calendar file, read back by ical.js', () => {
       'CANCELLED'
     ])
     expect(String(got[0]!.c.getFirstPropertyValue('dtstamp'))).toBe('2026-10-01T00:00:00Z')
+  })
+
+  // Summer time begins and ends: Europe, America, half an hour in Australia, about Ramadan in Morocco; and never.
+  it.each([
+    ['Europe/Berlin', '2026-10-24T20:00Z'],
+    ['Europe/Berlin', '2027-03-27T20:00Z'],
+    ['America/New_York', '2026-10-31T22:00Z'],
+    ['America/New_York', '2027-03-13T22:00Z'],
+    ['Australia/Lord_Howe', '2027-04-03T06:00Z'],
+    ['Africa/Casablanca', '2027-02-06T18:00Z'],
+    ['Asia/Kolkata', '2026-10-24T20:00Z'],
+    ['Etc/GMT+5', '2026-10-24T20:00Z']
+  ])('holds every instant on the clock of %s about %s, by its own definition of the zone', (zone, from) => {
+    const originMs = Date.parse(from)
+    const { entries } = input()
+    const at = [...Array.from({ length: 80 }, (_, n) => n * 10), 60_000, 200_000, 400_000]
+    const text = icsOf(
+      input({
+        timeZone: zone,
+        originMs,
+        cancelled: [],
+        entries: at.map(m => ({
+          ...entries[0]!,
+          task: { ...entries[0]!.task, id: `at ${m}` },
+          placed: { startMin: m, endMin: m + 45 }
+        }))
+      })
+    )
+    const got = events(text)
+    const local = new Intl.DateTimeFormat('sv-SE', { timeZone: zone, dateStyle: 'short', timeStyle: 'short' })
+    let inUtc = 0
+    for (const [i, { c, e }] of got.entries()) {
+      const ms = originMs + at[i]! * 60_000
+      expect(e.startDate.toUnixTime() * 1000).toBe(ms)
+      expect(e.endDate.toUnixTime() * 1000).toBe(ms + 45 * 60_000)
+      const property = c.getFirstProperty('dtstart')!
+      if (property.getParameter('tzid') === zone)
+        expect(String(property.getFirstValue()).replace('T', ' ').slice(0, 16)).toBe(local.format(ms))
+      else {
+        expect(String(property.getFirstValue())).toBe(`${new Date(ms).toISOString().slice(0, 19)}Z`)
+        inUtc++
+      }
+    }
+    // In UTC only what touches the hour that is shown twice: those two hours and the 45 minutes before them.
+    expect(inUtc).toBeLessThanOrEqual(Math.ceil((120 + 45) / 10))
+    const zones = new ICAL.Component(ICAL.parse(text)).getAllSubcomponents('vtimezone')
+    expect(zones.map(z => z.getFirstPropertyValue('tzid'))).toEqual([zone])
+    for (const part of zones[0]!.getAllSubcomponents())
+      for (const name of ['dtstart', 'tzoffsetfrom', 'tzoffsetto'])
+        expect(part.getAllProperties(name)).toHaveLength(1)
+    expect(text).not.toContain('X-WR-TIMEZONE')
+  })
+
+  it('is in UTC, without a zone, for a shop in UTC and for a name no list has', () => {
+    for (const timeZone of ['UTC', 'Europe/Nowhere', '+02:00']) {
+      const text = icsOf(input({ timeZone }))
+      expect(text).not.toMatch(/TZID|VTIMEZONE/)
+      expect(text).toContain('DTSTART:20261024T200000Z')
+    }
   })
 
   it('keeps hostile names, amounts and safety lines', () => {
