@@ -82,7 +82,7 @@ export function tasksOf(work: TaskWork, options: TaskOptions): PieceTasks {
   let mould: readonly string[] = []
   let main: readonly string[] | null = null
   let pending: Pending[] = []
-  let filled: { readonly on: OnStep; readonly task: string } | null = null
+  let filled: readonly { readonly on: OnStep; readonly task: string }[] = []
   let fitted: readonly string[] = []
   let coats: readonly string[] = []
   let zeroed = false
@@ -186,7 +186,7 @@ export function tasksOf(work: TaskWork, options: TaskOptions): PieceTasks {
         ]
       case 'fill': {
         const ends = fillIt(list, on, work, after)
-        filled = { on, task: ends[0]! }
+        filled = [...filled, { on, task: ends[0]! }]
         return ends
       }
       case 'sand':
@@ -226,11 +226,14 @@ export function tasksOf(work: TaskWork, options: TaskOptions): PieceTasks {
   function wait(step: Step, index: number): void {
     const time = work.clock[index]!
     const says = time.given ? 'wait, as the piece says' : waitSays(step)
-    if (step.why === 'sand' && filled !== null) {
-      const level = levelIt(list, filled.on, work, main ?? [])
-      list.gap({ before: filled.task, after: level, leastMin: time.waitMin, says: 'the filling is hard' })
-      main = [level]
-      filled = null
+    if (step.why === 'sand' && filled.length > 0) {
+      // All that was filled since the last such wait hardens in it, and is scraped level after it.
+      for (const { on, task } of filled) {
+        const level = levelIt(list, on, work, main ?? [])
+        list.gap({ before: task, after: level, leastMin: time.waitMin, says: 'the filling is hard' })
+        main = [level]
+      }
+      filled = []
       return
     }
     const ends = main ?? [...mould, ...beside]

@@ -91,17 +91,27 @@ function pourAfter(steps: readonly Step[], wait: Step): number | undefined {
   return steps.slice(wait.number).find(s => s.kind === 'pour')?.pour?.value.after
 }
 
-// What was filled last decides: a marking by its resin, an inlay by its own windows, a day at least.
+// What was filled since the last such wait decides, the slowest of it: a marking by its resin, an inlay by its own
+// windows, a day at least.
 function sandAfter(
   steps: readonly Step[],
   wait: Step,
   casts: readonly (PourCast | null)[],
   fills: readonly { readonly record: Pick<ResinRecord, 'use'> }[]
 ): number {
-  const filled = steps.slice(0, wait.number - 1).findLast(s => s.kind === 'fill' || s.kind === 'pour')
-  if (filled?.kind === 'fill') return SAND_AFTER_MIN[fills[filled.marking!.index]?.record.use ?? 'none']
-  const own = filled === undefined ? null : casts[filled.pour!.index]
-  return Math.max(DAY, own?.windows.sand.open ?? SAND_AFTER_MIN.none)
+  const before = steps.slice(0, wait.number - 1)
+  const since = before.slice(before.findLastIndex(s => s.kind === 'wait' && s.why === 'sand') + 1)
+  const filled = since.filter(s => s.kind === 'fill' || s.pour?.value.kind === 'inlay')
+  // Nothing was filled: the last pour is what hardens.
+  const soft =
+    filled.length > 0 ? filled : before.filter(s => s.kind === 'fill' || s.kind === 'pour').slice(-1)
+  if (soft.length === 0) return SAND_AFTER_MIN.none
+  const waits = soft.map(s =>
+    s.kind === 'fill'
+      ? SAND_AFTER_MIN[fills[s.marking!.index]?.record.use ?? 'none']
+      : Math.max(DAY, casts[s.pour!.index]?.windows.sand.open ?? SAND_AFTER_MIN.none)
+  )
+  return Math.max(...waits)
 }
 
 function usualWait(

@@ -44,7 +44,7 @@ export function lengthen(work: Work, from: number, to: number, neededMin: number
       fixSays: `Wait ${formatMinutes(minutes)} before it`
     }
   }
-  const old = work.steps[wait]!.waitMin ?? 0
+  const old = lengthMin(work, wait)
   const more = search(work, from, to, neededMin, wait, minutes => ({
     ...work.steps[wait]!,
     waitMin: old + minutes
@@ -56,7 +56,7 @@ export function lengthen(work: Work, from: number, to: number, neededMin: number
 export function shorten(work: Work, from: number, to: number, mostMin: number): Fix {
   const wait = orderIsGiven(work) ? lastWait(work, from, to) : null
   if (wait === null) return {}
-  const old = work.steps[wait]!.waitMin ?? 0
+  const old = lengthMin(work, wait)
   const next = Math.floor(old - (intervalMin(work, from, to) - mostMin) + 1e-9)
   return next < 0 ? {} : setWait(work, wait, next, 'down')
 }
@@ -70,6 +70,11 @@ function setWait(work: Work, wait: number, minutes: number, rounding: 'up' | 'do
 export function timeOf(patch: Patch): string {
   const { value } = patch[patch.length - 1] as { value: number | string }
   return typeof value === 'string' ? value : formatMinutes(value)
+}
+
+// A wait until something bears is as long as the clock says.
+function lengthMin(work: Work, wait: number): number {
+  return work.steps[wait]!.waitMin ?? work.clock[wait]!.waitMin
 }
 
 function lastWait(work: Work, from: number, to: number): number | null {

@@ -21,14 +21,15 @@ export const machineTooSoon: Check = {
   run
 }
 
-/** Resin cast at a step, and whether it is a thin fill. */
+/** Resin cast at a step, whether it fills a cut or a line, and whether that is thin. */
 interface Fresh {
   readonly index: number
   readonly words: string
+  readonly filling: boolean
   readonly thin: boolean
 }
 
-// Judges orders of the document; the waits the plan puts in are the practice itself.
+// Judges orders of the document; waits that the plan puts in or measures are the practice itself.
 function run(work: Work): Found[] {
   if (!orderIsGiven(work)) return []
   const out: Found[] = []
@@ -36,6 +37,8 @@ function run(work: Work): Found[] {
   work.steps.forEach((step, k) => {
     const made = freshOf(work, step, k)
     if (made !== null) fresh.push(made)
+    if (step.kind === 'wait' && step.waitMin === undefined)
+      fresh = step.why === 'machine' ? [] : step.why === 'sand' ? fresh.filter(f => !f.filling) : fresh
     if (fresh.length === 0 || !MACHINING.includes(step.kind)) return
     // The one that lacks most; the first step after it stands for all that follow.
     const worst = fresh
@@ -48,11 +51,11 @@ function run(work: Work): Found[] {
 }
 
 function freshOf(work: Work, step: Step, index: number): Fresh | null {
-  if (step.kind === 'fill') return { index, words: step.marking!.id, thin: true }
+  if (step.kind === 'fill') return { index, words: step.marking!.id, filling: true, thin: true }
   if (step.kind !== 'pour' || step.pour!.value.kind === 'seal') return null
   const { value, id, index: pour } = step.pour!
-  const thin = value.kind === 'inlay' && work.stack.pours[pour]!.depth < THIN_MM
-  return { index, words: id, thin }
+  const filling = value.kind === 'inlay'
+  return { index, words: id, filling, thin: filling && work.stack.pours[pour]!.depth < THIN_MM }
 }
 
 function judge(work: Work, fresh: Fresh, step: Step, to: number) {

@@ -114,6 +114,13 @@ function missing(piece: Piece, entries: Entries): Problem[] {
       fit: 'hardware'
     }
     const wanted = lists[s.do]
+    if (s.do === 'wait' && s.for === undefined && s.until === undefined)
+      out.push({
+        path: `/steps/${i}`,
+        found: 'a wait that says neither how long nor until what',
+        allowed: '"for", "until" or both',
+        example: '{ "do": "wait", "until": "sand" }'
+      })
     if (wanted && 'what' in s) point(`/steps/${i}/what`, s.what, [wanted])
   })
   return out

@@ -18,7 +18,18 @@ export const stepField = z
     z.strictObject({ do: z.literal('set timber'), what: id('a timber').optional(), ...when }),
     z.strictObject({ do: z.literal('pour'), what: id('a pour'), ...when }),
     z.strictObject({ do: z.literal('set stones'), what: id('a pour'), ...when }),
-    z.strictObject({ do: z.literal('wait'), for: span('how long'), ...when }),
+    z.strictObject({
+      do: z.literal('wait'),
+      for: span('how long; left out: as long as what it waits for takes').optional(),
+      until: choice('what has to bear by then: the next pour, leaving the mould, a cutter, paper, load', [
+        'recoat',
+        'demould',
+        'machine',
+        'sand',
+        'load'
+      ]).optional(),
+      ...when
+    }),
     one('demould', 'take it out of the mould'),
     one('turn over', 'the other face comes up'),
     one('drill pins', 'holes that tie both faces to one datum'),

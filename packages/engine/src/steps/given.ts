@@ -56,7 +56,12 @@ export function given(piece: Piece, entries: Entries): Draft[] {
         return { ...common, says: `Fit ${hardware.id}`, hardware }
       }
       case 'wait':
-        return { ...common, says: 'Wait', waitMin: s.for }
+        return {
+          ...common,
+          says: 'Wait',
+          ...(s.for === undefined ? {} : { waitMin: s.for }),
+          ...(s.until === undefined ? {} : { why: s.until })
+        }
       case 'flatten':
         return {
           ...common,

@@ -21,8 +21,9 @@ function plainKey(step: Step): string {
   return [step.kind, step.why, about].filter(x => x !== undefined).join(' ')
 }
 
-// A wait points at the entry it stands before: "/pours/1".
+// A wait points at the entry it stands before: "/pours/1". In a written order its place says nothing that lasts.
 function waitedFor(step: Step): string | undefined {
+  if (step.why !== undefined && step.at.startsWith('/steps/')) return undefined
   const words = step.at.split('/').filter(w => w !== '')
   return words.length === 0 ? undefined : words.join(' ')
 }

@@ -36,13 +36,13 @@ export interface Step {
   readonly byMm?: number
   /** How long a wait lasts, min; how long the step is taken to last is the calendar's. */
   readonly waitMin?: number
-  /** Why a wait is there, when we put it in. */
+  /** Why a wait is there, when we put it in or the document says. */
   readonly why?: WaitReason
   /** When it begins, when the document says. */
   readonly begins?: string
 }
 
-/** Waits the usual order puts in; their length comes from the windows, with practice as the fallback. */
+/** What a wait is for, as the usual order puts it in or the document says; its length comes from the windows, with practice as the fallback. */
 export type WaitReason = 'recoat' | 'demould' | 'machine' | 'sand' | 'load'
 
 /**
