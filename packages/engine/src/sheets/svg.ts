@@ -1,5 +1,6 @@
 import { hatchLines } from './hatch.ts'
-import type { Mark, Paint, Sheet, Spot } from './mark.ts'
+import type { Ink, Mark, Paint, Sheet } from './mark.ts'
+import { arrowhead, GRAPHITE, OWN_INKS, penOf, WASHES } from './pen.ts'
 
 /**
  * Marks as SVG (SVG 1.1; memory): one user unit is 1 mm, y turned down, numbers to a hundredth of a millimetre.
@@ -155,26 +156,28 @@ function tone(attribute: 'fill' | 'stroke', paint: Paint | null | undefined): st
   return paint?.startsWith('#') ? ` ${attribute}="${escapeXml(paint)}"` : ''
 }
 
-/** Half the width of an arrowhead by its length: 15° on each side, a filled arrow of ISO 129-1 (memory). */
-const ARROW_SLOPE = 0.26
-
-function arrowhead(at: Spot, directionDeg: number, lengthMm: number): Float64Array {
-  const a = (directionDeg * Math.PI) / 180
-  const [cx, cy] = [Math.cos(a), Math.sin(a)]
-  const bx = at[0] - lengthMm * cx
-  const by = at[1] - lengthMm * cy
-  const half = lengthMm * ARROW_SLOPE
-  return Float64Array.of(at[0], at[1], bx - half * cy, by + half * cx, bx + half * cy, by - half * cx)
+// What a pen does otherwise than a narrow continuous line. Widths and colours that stand at the mark itself stay.
+function penStyle(ink: Ink): string {
+  const { widthMm, dashesMm, colour, strength, roundEnds } = penOf(ink)
+  const rules = [
+    ['stroke-dasharray', dashesMm?.map(hundredths).join(' ')],
+    ['stroke-linecap', roundEnds ? 'round' : undefined],
+    ['opacity', strength === 1 ? undefined : hundredths(strength)]
+  ].flatMap(([name, value]) => (value === undefined ? [] : [`${name}:${value}`]))
+  return [
+    colour === GRAPHITE ? '' : `.i-${ink}:not([stroke]){stroke:${colour}}`,
+    `.i-${ink}:not([stroke-width]){stroke-width:${hundredths(widthMm)}}`,
+    rules.length === 0 ? '' : `.i-${ink}{${rules.join(';')}}`
+  ].join('')
 }
 
-/** Widths 0.35 and 0.18 mm, patterns in line widths: dash 12, long dash 24, gap 3, dot 0.5 (ISO 128-2; memory). */
+// A rule for a class counts for more than those for elements without an attribute only when it names two things.
 const PLAIN_STYLE = [
-  'path:not([fill]),circle{fill:none}path:not([stroke]),circle{stroke:#292724}path:not([stroke-width]),circle{stroke-width:.18}',
-  '.area:not([stroke]){stroke:none}.full{fill:#292724;stroke:none}text{font-family:sans-serif;fill:#292724}',
-  '.i-outline:not([stroke-width]){stroke-width:.35}.i-halo{stroke:#fbf8f1;stroke-width:.7;opacity:.4}.i-hidden{stroke-dasharray:2.16 .54}.i-axis{stroke-dasharray:4.3 .54 .1 .54}',
-  '.i-hardware{stroke-dasharray:4.3 .54 .1 .54 .1 .54}.i-hatch,.i-grain{opacity:.55}.i-grain{stroke-width:.13}',
-  '.i-dot{stroke-width:.35;stroke-linecap:round;opacity:.5}.i-stone-light{stroke:#fbf8f1}',
-  '.i-cutting-plane{stroke-dasharray:4.3 .54 .1 .54}.i-cutting-plane-end{stroke-width:.7}',
-  '.w-clear{fill:#e4dfd2}.w-paper{fill:#fbf8f1}.w-recess{fill:#292724;opacity:.08}.w-dark{fill:#2e2b28}',
-  '.w-cover-1{fill:#083f3a}.w-cover-2{fill:#2c7069}.w-cover-3{fill:#6ea29c}.w-cover-4{fill:#aacac6}.w-cover-5{fill:#dbe8e5}.w-left{fill:#b98a2c}.w-cut-away{fill:#b3261e}'
+  `path:not([fill]),circle{fill:none}path:not([stroke]),circle{stroke:${GRAPHITE}}path:not([stroke-width]),circle{stroke-width:${hundredths(penOf('edge').widthMm)}}`,
+  `.area:not([stroke]){stroke:none}path.full,circle.full{fill:${GRAPHITE};stroke:none}text{font-family:sans-serif;fill:${GRAPHITE}}`,
+  ...OWN_INKS.map(penStyle),
+  ...[...WASHES].map(
+    ([name, { colour, strength }]) =>
+      `.area.w-${name}{fill:${colour}${strength === 1 ? '' : `;opacity:${hundredths(strength)}`}}`
+  )
 ].join('')

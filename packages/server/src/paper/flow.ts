@@ -1,6 +1,6 @@
 import type { FaceImage, Paper, Sheet } from '@castwright/engine'
-import { PAPERS } from '@castwright/engine'
-import { drawSheet, GRAPHITE } from './marks.ts'
+import { GRAPHITE, PAPERS } from '@castwright/engine'
+import { drawSheet } from './marks.ts'
 import type { Blackboard, PrintedOptions } from './printed.ts'
 import { addPage, bytesOf, POINTS_PER_MM, printed } from './printed.ts'
 

@@ -1,42 +1,8 @@
 import type { FaceImage, Ink, Mark, Paint, Sheet, Spot } from '@castwright/engine'
-import { hatchLines } from '@castwright/engine'
+import { arrowhead, GRAPHITE, hatchLines, penOf, SHEET, WASHES } from '@castwright/engine'
 import { drawPicture } from './picture.ts'
 import type { Blackboard } from './printed.ts'
 import { POINTS_PER_MM } from './printed.ts'
-
-/** Colour of all lines and letters: that of the sheets. */
-export const GRAPHITE = '#292724'
-const WIDE: ReadonlySet<Ink> = new Set(['outline', 'cutting-plane-end'])
-/** Widths of lines, mm (ISO 128-2, 0.35 and half of it; memory). */
-const WIDE_MM = 0.35
-const NARROW_MM = 0.18
-/** Dashes in mm: line widths times dash 12, long dash 24, gap 3, dot 0.5 (ISO 128-2; memory), as in the drawings on screen. */
-const DASHES: Partial<Record<Ink, readonly number[]>> = {
-  hidden: [2.16, 0.54],
-  axis: [4.3, 0.54, 0.1, 0.54],
-  'cutting-plane': [4.3, 0.54, 0.1, 0.54],
-  hardware: [4.3, 0.54, 0.1, 0.54, 0.1, 0.54],
-  ghost: [0.8, 0.7]
-}
-/** Washes that have a colour on paper; the others are the paper's own. What is doubtful is lighter than what is sure. */
-const WASHES: Partial<Record<Paint, string>> = {
-  clear: '#e4dfd2',
-  recess: '#eae7df',
-  dark: '#2e2b28',
-  doubt: '#dddbd8',
-  window: '#94a36a',
-  'window-doubt': '#dde2cd',
-  night: '#e6e4e0'
-}
-/** Lines that lie behind others or warn, in a colour of their own; all others are graphite. */
-const TONES: Partial<Record<Ink, string>> = {
-  halo: '#fbf8f1',
-  rule: '#d8d4cb',
-  ghost: '#9a948a',
-  limit: '#c07f12',
-  stop: '#a3341f',
-  caution: '#8a5a00'
-}
 
 /**
  * Draws a sheet with its lower left corner `leftMm` from the left and its upper edge `topMm` under the upper edge
@@ -104,14 +70,19 @@ function drawRegion(doc: Blackboard, m: Extract<Mark, { kind: 'region' }>): void
   const rings = () => {
     for (const r of m.rings) trace(doc, r, true)
   }
-  const tone = m.paint === null ? undefined : m.paint.startsWith('#') ? m.paint : WASHES[m.paint]
-  if (tone !== undefined) {
+  const wash =
+    m.paint === null
+      ? undefined
+      : m.paint.startsWith('#')
+        ? { colour: m.paint, strength: 1 }
+        : WASHES.get(m.paint)
+  if (wash !== undefined) {
     rings()
-    doc.fill(tone, 'even-odd')
+    doc.fillOpacity(wash.strength).fill(printed(wash.colour), 'even-odd').fillOpacity(1)
   }
   const hatch = m.hatch === null ? [] : hatchLines(m.rings, m.hatch)
   if (hatch.length > 0) {
-    pen(doc, 'hatch')
+    pen(doc, m.hatch?.kind === 'dots' ? 'dot' : 'hatch')
     for (const l of hatch) trace(doc, l, false)
     doc.stroke()
   }
@@ -122,11 +93,17 @@ function drawRegion(doc: Blackboard, m: Extract<Mark, { kind: 'region' }>): void
   }
 }
 
-function pen(doc: Blackboard, ink: Ink, widthMm = WIDE.has(ink) ? WIDE_MM : NARROW_MM, paint?: Paint): void {
-  doc.lineWidth(widthMm).strokeColor(paint?.startsWith('#') ? paint : (TONES[ink] ?? GRAPHITE))
-  const dashes = DASHES[ink]
-  if (dashes === undefined) doc.undash()
-  else doc.dash(dashes as unknown as number, {})
+// The colour of the sheet is left to the paper that is printed on.
+function printed(colour: string): string {
+  return colour === SHEET ? '#ffffff' : colour
+}
+
+function pen(doc: Blackboard, ink: Ink, ownMm?: number, paint?: Paint): void {
+  const { widthMm, dashesMm, colour, strength, roundEnds } = penOf(ink)
+  doc.lineWidth(ownMm ?? widthMm).strokeColor(paint?.startsWith('#') ? paint : printed(colour))
+  doc.strokeOpacity(strength).lineCap(roundEnds ? 'round' : 'butt')
+  if (dashesMm === undefined) doc.undash()
+  else doc.dash(dashesMm as unknown as number, {})
 }
 
 function trace(doc: Blackboard, points: Float64Array, closed: boolean): void {
@@ -148,16 +125,6 @@ function letter(doc: Blackboard, m: Extract<Mark, { kind: 'text' }>): void {
   doc.fillColor(m.paint?.startsWith('#') ? m.paint : GRAPHITE)
   doc.text(m.text, -back, 0, { lineBreak: false, baseline: 'alphabetic' })
   doc.restore()
-}
-
-/** Half the width of an arrowhead by its length: 15° on each side, a filled arrow of ISO 129-1 (memory). */
-const ARROW_SLOPE = 0.26
-
-function arrowhead([x, y]: Spot, directionDeg: number, lengthMm: number): Float64Array {
-  const a = (directionDeg * Math.PI) / 180
-  const [bx, by] = [x - lengthMm * Math.cos(a), y - lengthMm * Math.sin(a)]
-  const [dx, dy] = [-Math.sin(a) * lengthMm * ARROW_SLOPE, Math.cos(a) * lengthMm * ARROW_SLOPE]
-  return Float64Array.of(x, y, bx + dx, by + dy, bx - dx, by - dy)
 }
 
 function at([x, y]: Spot): [number, number] {
