@@ -128,16 +128,24 @@ test('a level that breaks the plan: the ways on appear, each with its cost; one 
     expect(await page.locator('.ways-on .best dt').allTextContents()).toContain(word)
   expect(await page.locator('.ways-on > li').count()).toBeGreaterThan(1)
 
-  // Taken: the piece is another one, or what was done stands on record; the step stands there again.
-  const count = async () =>
-    (await desk.revisions('panel123')) +
-    ((await (await desk.ask('GET', '/api/pieces/panel123/readings')).json()) as { readings: unknown[] })
-      .readings.length
-  const before = await count()
+  // Taken: what was measured stays as it is, and 14 less 9 is poured on it, so that the clear lies where it was to lie.
+  const before = await desk.piece('panel123')
   const first = page.locator('.ways-on .best')
-  const says = (await first.locator('h3').textContent())!
+  expect(await first.locator('h3').textContent()).toBe('Pour 5 mm more of the same on it')
   await first.getByRole('button', { name: 'Take this' }).click()
   await page.locator('.bench-step').waitFor()
-  await page.goto(`${desk.url}/piece/panel123`)
-  if (!/as it is|leave|keep/i.test(says)) await soon(count).toBeGreaterThan(before)
+  await soon(() => desk.revisions('panel123')).toBe(before.revision + 1)
+  const { pours } = (await desk.piece('panel123')).document as { pours: { id: string; height: number }[] }
+  expect(pours.map(p => p.height)).toEqual([9, 14, 30])
+}, 60_000)
+
+test('while a stop stands it says so, and never that the piece is done', async () => {
+  const desk = await openDesk()
+  await desk.lay('spoiled1', example('saltmarsh-panel.spoiled'))
+  const { page } = await open(`${desk.url}/piece/spoiled1/bench`, PHONE_AT_BENCH)
+  const note = page.locator('.bench-stop')
+  await note.waitFor({ timeout: 30_000 })
+  expect(await note.locator('.stop').count()).toBe(3)
+  expect(await page.locator('#main').textContent()).toContain('Nothing was begun')
+  expect(await page.locator('#main').textContent()).not.toMatch(/are done|can go out/)
 }, 60_000)

@@ -32,7 +32,7 @@ export function AskRow({ asks }: { readonly asks: readonly BenchAsk[] }) {
   const large = asks.filter(a => a.large)
   const rest = asks.filter(a => !a.large)
   return (
-    <section class="asks" aria-label={b.asks}>
+    <section class="bench-asks" aria-label={b.asks}>
       <div class="asks-head">
         <h3>{large.length > 0 ? b.asks : b.readings}</h3>
         {rest.length === 0 ? null : (

@@ -12,9 +12,9 @@ import { AskRow } from './ask-row.tsx'
 import { HoldButton } from './hold-button.tsx'
 import { RescuePanel } from './rescue-panel.tsx'
 import { ring } from './ring.ts'
-import { StepBody } from './step-body.tsx'
+import { SafetyLines, StepBody } from './step-body.tsx'
 import { countOf, headTimer, TimeBand } from './time-band.tsx'
-import { clockTime } from './time-words.ts'
+import { capital, clockTime } from './time-words.ts'
 import './bench.css'
 
 /** One step at a time, to be read at arm's length; works without network once it was opened. */
@@ -35,10 +35,15 @@ export function BenchScreen() {
   const step = v.steps.find(s => s.key === looked.value) ?? due
   return (
     <main class="bench" id="main">
+      {benchFailure.value === null ? null : (
+        <p class="says-bad" role="alert">
+          {benchFailure.value}
+        </p>
+      )}
       {v.written ? null : <StopNote view={v} />}
       {rescued.value !== null ? (
         <RescuePanel />
-      ) : step === null ? (
+      ) : step === null && !v.written ? null : step === null ? (
         <section class="bench-all">
           <h2>{b.allDone}</h2>
           <p>{b.allDoneSays}</p>
@@ -216,20 +221,20 @@ function StopNote({ view }: { readonly view: BenchView }) {
   return (
     <section class="bench-stop" role="note">
       <h2>{b.stop}</h2>
-      {view.stops.map(s => (
-        <p key={s}>{s}</p>
-      ))}
+      <ul class="plain">
+        {view.stops.map(s => (
+          <li key={s} class="bench-find stop">
+            {capital(s)}
+          </li>
+        ))}
+      </ul>
       <p class="f">
-        {b.stopSays}{' '}
+        {view.steps.length === 0 ? b.stopNone : b.stopSays}{' '}
         <a href={`/piece/${piece.value?.id}`} onClick={follow}>
           {b.toSheet}
         </a>
       </p>
-      {view.makingSafe.map(s => (
-        <p key={s.line}>
-          <b>{s.line}</b> {b.yields(s.defersTo.join('; '))}
-        </p>
-      ))}
+      {view.makingSafe.length === 0 ? null : <SafetyLines lines={view.makingSafe} />}
     </section>
   )
 }

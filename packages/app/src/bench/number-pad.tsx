@@ -57,13 +57,8 @@ export function NumberPad({
         <button type="button" class="btn" onClick={onClose}>
           {b.close}
         </button>
-        <button
-          type="button"
-          class="btn"
-          aria-label={b.del}
-          onClick={() => setText(fresh ? '' : text.slice(0, -1))}
-        >
-          {b.clear}
+        <button type="button" class="btn" onClick={() => setText(fresh ? '' : text.slice(0, -1))}>
+          {b.del}
         </button>
         <button type="button" class="btn main" disabled={value === null} onClick={() => onEnter(value!)}>
           {b.enter(unit)}

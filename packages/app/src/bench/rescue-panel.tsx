@@ -5,6 +5,7 @@ import { bench } from '../state/bench.ts'
 import { askRescue, endRescue, rescued, rescueSays, rescuing, takeWay } from '../state/rescue.ts'
 import { benchWords as b } from '../text/bench.ts'
 import { numberOf } from './number-pad.tsx'
+import { capital } from './time-words.ts'
 
 const RISK = { 'usually works': 1, 'about even': 2, 'seldom works': 3 } as const
 
@@ -39,14 +40,9 @@ function Kinds() {
       <h3>{b.whatHappened}</h3>
       <div class="kinds">
         {bench.value?.troubles.map(({ kind, about }) => (
-          <button
-            key={kind}
-            type="button"
-            class="btn"
-            title={about}
-            onClick={() => void askRescue(kind, null)}
-          >
+          <button key={kind} type="button" class="btn" onClick={() => void askRescue(kind, null)}>
             {capital(kind)}
+            <span>{about}</span>
           </button>
         ))}
       </div>
@@ -73,15 +69,15 @@ function One({ rescue, alone }: { readonly rescue: Rescue; readonly alone: boole
                   type="button"
                   class="btn"
                   aria-pressed={q.answer === o.word}
-                  title={o.means}
                   onClick={() => answer(q.key, o.word)}
                 >
                   {o.word}
+                  <span>{o.means}</span>
                 </button>
               ))}
             </div>
           ) : (
-            <Typed said={q.answer} mm={q.free === 'mm'} onSay={text => answer(q.key, text)} />
+            <Typed asks={q.asks} said={q.answer} mm={q.free === 'mm'} onSay={text => answer(q.key, text)} />
           )}
           {refused
             .filter(r => r.key === q.key)
@@ -115,10 +111,12 @@ function One({ rescue, alone }: { readonly rescue: Rescue; readonly alone: boole
 }
 
 function Typed({
+  asks,
   said,
   mm,
   onSay
 }: {
+  readonly asks: string
   readonly said: string | null
   readonly mm: boolean
   readonly onSay: (text: string) => void
@@ -135,13 +133,13 @@ function Typed({
     >
       <input
         inputMode={mm ? 'decimal' : 'text'}
-        aria-label={mm ? b.answerMm : b.say}
+        aria-label={mm ? `${asks} ${b.answerMm}` : asks}
         value={text}
         onInput={e => setText(e.currentTarget.value)}
       />
       {mm ? <span>mm</span> : null}
       <button type="submit" class="btn" disabled={!fit}>
-        {b.say}
+        {b.answer}
       </button>
     </form>
   )
@@ -201,8 +199,4 @@ function WayRow({
       </button>
     </li>
   )
-}
-
-function capital(words: string): string {
-  return words.slice(0, 1).toUpperCase() + words.slice(1)
 }

@@ -1,5 +1,6 @@
 import { scaleWords } from '../../../engine/src/quantity/format.ts'
-import type { RunAmounts, RunTable } from '../../../engine/src/sheets/run-part.ts'
+import type { RunAmounts } from '../../../engine/src/sheets/run-part.ts'
+import { WordTable } from '../look/word-table.tsx'
 import { benchWords as b } from '../text/bench.ts'
 import type { BenchStepView } from '../worker/bench-view.ts'
 
@@ -25,19 +26,28 @@ export function StepBody({ step }: { readonly step: BenchStepView }) {
           {f}
         </p>
       ))}
-      {step.tables.map(t => (
-        <Table key={t.title} table={t} />
-      ))}
-      {step.safety.length === 0 ? null : (
-        <section class="bench-safety" aria-label={b.safety}>
-          {step.safety.map(s => (
-            <p key={s.line}>
-              <b>{s.line}</b> {b.yields(s.defersTo.join('; '))}
-            </p>
+      {step.tables.length === 0 ? null : (
+        <div class="bench-table">
+          {step.tables.map(t => (
+            <WordTable key={t.title} head={t.head} rows={t.rows} caption={t.title} />
           ))}
-        </section>
+        </div>
       )}
+      {step.safety.length === 0 ? null : <SafetyLines lines={step.safety} />}
     </>
+  )
+}
+
+/** Safety lines, each with what it gives way to. */
+export function SafetyLines({ lines }: { readonly lines: BenchStepView['safety'] }) {
+  return (
+    <section class="bench-safety" aria-label={b.safety}>
+      {lines.map(s => (
+        <p key={s.line}>
+          <b>{s.line}</b> {b.yields(s.defersTo.join('; '))}
+        </p>
+      ))}
+    </section>
   )
 }
 
@@ -66,33 +76,5 @@ function Amounts({ amounts: a }: { readonly amounts: RunAmounts }) {
         </tr>
       </tbody>
     </table>
-  )
-}
-
-function Table({ table: t }: { readonly table: RunTable }) {
-  return (
-    <div class="bench-table">
-      <table>
-        <caption>{t.title}</caption>
-        <thead>
-          <tr>
-            {t.head.map(h => (
-              <th key={h} scope="col">
-                {h}
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          {t.rows.map(r => (
-            <tr key={r.join()}>
-              {r.map((c, k) => (
-                <td key={t.head[k]}>{c}</td>
-              ))}
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </div>
   )
 }

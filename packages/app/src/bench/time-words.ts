@@ -1,3 +1,8 @@
+/** Words as a sentence begins. */
+export function capital(words: string): string {
+  return words.slice(0, 1).toUpperCase() + words.slice(1)
+}
+
 /** A moment on the clock of this device: "09:05"; with its day when it is not today: "Sun 09:05". */
 export function clockTime(ms: number, nowMs: number): string {
   const at = new Date(ms)

@@ -57,11 +57,11 @@ export function DaySide({ view: v }: { readonly view: DaysView }) {
               {d.lanes[l]}
             </li>
           ))}
-          <li>
+          <li class="lane-how">
             <i class="key night" />
             {d.night}
           </li>
-          <li>
+          <li class="lane-how">
             <i class="key away" />
             {d.away}
           </li>

@@ -1,4 +1,5 @@
 import { Drawing } from '../look/drawing.tsx'
+import { WordTable } from '../look/word-table.tsx'
 import { cup, cupBusy } from '../state/cup.ts'
 import { units } from '../state/preferences.ts'
 import { w } from '../text/words.ts'
@@ -32,45 +33,12 @@ export function CupResult() {
       </div>
       <details class="why">
         <summary>{w.cup.figuresHead}</summary>
-        <Table head={w.cup.learnedHead} rows={c.learned} />
+        <WordTable head={w.cup.learnedHead} rows={c.learned} />
       </details>
       <details class="why">
         <summary>{w.cup.rowsHead}</summary>
-        <Table head={w.cup.rowHead(unit)} rows={c.rows} />
+        <WordTable head={w.cup.rowHead(unit)} rows={c.rows} />
       </details>
-    </div>
-  )
-}
-
-function Table(p: { readonly head: readonly string[]; readonly rows: readonly (readonly string[])[] }) {
-  return (
-    <div class="scroll" tabindex={0} role="group" aria-label={p.head.join(', ')}>
-      <table>
-        <thead>
-          <tr>
-            {p.head.map(h => (
-              <th key={h} scope="col">
-                {h}
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          {p.rows.map(row => (
-            <tr key={row[0]}>
-              {row.map((cell, i) =>
-                i === 0 ? (
-                  <th key={cell} scope="row">
-                    {cell}
-                  </th>
-                ) : (
-                  <td key={i}>{cell}</td>
-                )
-              )}
-            </tr>
-          ))}
-        </tbody>
-      </table>
     </div>
   )
 }

@@ -18,13 +18,9 @@ export const benchWords = {
   hours: 'hours',
   minutes: 'minutes',
   days: 'days',
-  at: (time: string) => `at ${time}`,
-  notYet: 'Times count from what is recorded: none of it has happened yet.',
   others: 'More times of this step',
   batch: (n: number) => (n === 1 ? 'One batch' : `${n} batches, each`),
   total: 'Total',
-  weigh: 'weigh',
-  measure: 'or measure',
   vessel: (v: string) => `In a ${v}.`,
   safety: 'Safety',
   yields: (to: string) => `Gives way to ${to}.`,
@@ -34,8 +30,7 @@ export const benchWords = {
   close: 'Close',
   enter: (unit: string) => (unit === '' ? 'Enter' : `Enter, ${unit}`),
   plan: (figure: string) => `plan ${figure}`,
-  clear: 'Clear',
-  del: 'Delete the last sign',
+  del: 'Delete',
   done: 'Done',
   hold: 'hold 2 s; can be undone',
   holdKeys: 'Press and hold for two seconds, or hold Enter',
@@ -52,28 +47,27 @@ export const benchWords = {
   allDoneSays: 'The piece can go out. What was recorded stays with it.',
   stop: 'Not while a stop stands',
   stopSays: 'Steps already begun are shown, with what makes them safe.',
+  stopNone: 'Nothing was begun: no step is shown until the stop is cleared.',
   toSheet: 'To the sheet',
   alert: (says: string, time: string) => `${says}: ${time}.`,
-  photo: 'Take a photo',
-  photoKept: 'Photo kept',
-  note: 'Write a note',
-  noteKept: 'Note kept',
-  keep: 'Keep',
   different: 'It went differently',
   whatHappened: 'What do you see?',
   looking: 'Planning the ways on',
   none: 'The readings show nothing that breaks the plan.',
   back: 'Back to the step',
   answerMm: 'in mm',
-  say: 'Say it',
+  answer: 'Enter',
   time: 'time',
   money: 'money',
   risk: 'risk',
   how: 'How it is done',
   daysMore: (days: number) => {
-    const tenths = Math.round(days * 10) / 10
-    if (tenths === 0) return 'none'
-    return `${tenths > 0 ? '+ ' : '− '}${Math.abs(tenths)} day${Math.abs(tenths) === 1 ? '' : 's'}`
+    const sign = days > 0 ? '+ ' : '− '
+    const hours = Math.round(Math.abs(days) * 24)
+    if (hours === 0) return 'none'
+    if (hours < 24) return `${sign}${hours} h`
+    const tenths = Math.round(Math.abs(days) * 10) / 10
+    return `${sign}${tenths} day${tenths === 1 ? '' : 's'}`
   },
   moneyMore: (money: number, currency: string, atLeast: boolean) => {
     if (Math.abs(money) < 0.005) return atLeast ? 'no price known' : 'none'

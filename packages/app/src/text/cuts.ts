@@ -37,7 +37,6 @@ export const cutsWords = {
   nothingOff: 'Nothing is left standing, and nothing cut away.',
   leftMost: (mm: string) => `left standing, up to ${mm} high`,
   cutAwayMost: (mm: string) => `cut away, up to ${mm} too much`,
-  turned: 'turned over about this line',
   zero: 'Zero',
   check: 'Zero check',
   checkSays:
@@ -46,7 +45,6 @@ export const cutsWords = {
   read: (name: string, axis: string) => `${name}, ${axis} as the machine shows it`,
   go: 'Go.',
   noGo: 'Do not cut.',
-  one: (name: string) => `only ${name}`,
   all: 'all ways',
   head: {
     program: 'Program',

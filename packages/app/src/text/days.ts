@@ -36,9 +36,7 @@ export const daysWords = {
   earlier: '15 min earlier',
   afterwards: '15 min later',
   howTo: 'Drag a bar, or press the arrow keys on it: a quarter of an hour each. The rest moves with it.',
-  nothing: 'nothing to do',
   more: (n: number) => `and ${n} more`,
-  goesOn: 'goes on',
   legend: 'What is drawn',
   lanes: {
     hands: 'your hands',

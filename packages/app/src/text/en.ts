@@ -89,7 +89,6 @@ export const en = {
     casting: (percent: number) => `Casting the whole mould, ${percent} %`,
     castingOn: (percent: number) => `Whole mould cast coarsely; refining, ${percent} %`,
     castDone: 'The whole mould is cast.',
-    stale: 'before the last edit',
     at: (n: number, of: number) => `${n} of ${of}`,
     toLook: (n: number) => `${n} to look at`,
     next: 'Next finding'

@@ -48,7 +48,7 @@ export function benchView(planned: Planned, unread: Work): BenchView {
         does: s.does,
         amounts: s.amounts,
         facts: factLines(s.facts).map(l =>
-          l.map(f => `${f.label} ${f.value}${f.unit === '' ? '' : ` ${f.unit}`}`).join(', ')
+          l.map(f => `${f.label} ${f.value}${f.unit === '' ? '' : ` ${f.unit}`}.`).join(' ')
         ),
         tables: [s.sanding, s.table].filter(t => t !== null),
         findings: s.findings.map(f => ({ kind: f.kind, says: f.says })),

@@ -58,7 +58,7 @@ export function cutIt(
       add({
         what: 'test cut',
         kind: 'test cut',
-        says: `Test cut for ${words(on)}`,
+        says: `Test cut: ${words(on)}`,
         takes: model(m.testMin),
         needs
       })
@@ -66,7 +66,7 @@ export function cutIt(
       add({
         what: 'air cut',
         kind: 'air cut',
-        says: `Air cut for ${words(on)}`,
+        says: `Air cut: ${words(on)}`,
         takes: model(m.airMin),
         needs
       })
