@@ -116,6 +116,26 @@ test('a finding is ringed on its drawing, with the lines of its program', async 
   await soon(() => page.locator('svg circle.mark').count()).toBe(0)
 }, 120_000)
 
+test('programs of one piece are not shown as those of another, and what was left half made is there later', async () => {
+  const { desk, page } = await laid(WORKSHOP)
+  await desk.lay('otherone01', { ...example('saltmarsh-panel'), name: 'Another', markings: [] })
+  await page.getByRole('button', { name: /Tide scale, figures/ }).waitFor()
+  const go = (to: string) => page.getByRole('link', { name: to, exact: true }).click()
+  await go('Pieces')
+  await page
+    .getByRole('link', { name: /Another/ })
+    .first()
+    .click()
+  await go('Cuts')
+  await page.locator('.cuts-right .programs, main .waits').first().waitFor()
+  expect(await page.locator('#main').textContent()).not.toContain('Tide scale')
+  // Away while they are made, and back.
+  await go('Sheet')
+  await go('Cuts')
+  await page.locator('.cuts-right .programs').waitFor({ timeout: 60_000 })
+  expect(await page.locator('#main').textContent()).not.toContain('Tide scale')
+}, 120_000)
+
 test('without a machine the way by hand stands there, and nothing of programs, zero or pins', async () => {
   const { page } = await laid(null, { viewport: PHONE })
   await soon(() => page.locator('main').textContent()).toContain('By hand')

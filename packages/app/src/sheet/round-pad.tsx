@@ -2,11 +2,10 @@ import { useSignalEffect } from '@preact/signals'
 import { useEffect, useRef, useState } from 'preact/hooks'
 import type { SectionPath } from '../../../engine/src/sheets/section-cut.ts'
 import type { RoundView } from '../round/main.ts'
-import { piece } from '../state/desk.ts'
+import { deskFacts } from '../state/desk-ask.ts'
 import { engineAnswer } from '../state/engine.ts'
 import { isDim } from '../state/preferences.ts'
 import { face } from '../state/screen.ts'
-import { shop } from '../state/shop.ts'
 import { w } from '../text/words.ts'
 import type { PlannedView } from '../worker/views.ts'
 
@@ -20,16 +19,9 @@ export function RoundPad({ view, path }: { readonly view: PlannedView; readonly 
   const [says, setSays] = useState<string>(w.sheet.roundWaits)
   useEffect(() => {
     let gone = false
-    const at = piece.value
-    if (at === null) return
-    const asked = engineAnswer({
-      kind: 'round',
-      document: at.document,
-      files: at.files,
-      readings: at.readings ?? [],
-      shop: shop.value?.document ?? null,
-      asOf: new Date().toISOString()
-    })
+    const facts = deskFacts()
+    if (facts === null) return
+    const asked = engineAnswer({ kind: 'round', ...facts, asOf: new Date().toISOString() })
     Promise.all([asked, import('../round/main.ts')])
       .then(([answer, { mountRound }]) => {
         if (gone || host.current === null) return

@@ -3,11 +3,9 @@ import { newId } from '../net/api.ts'
 import type { BenchView } from '../worker/bench-view.ts'
 import type { Json } from '../worker/document.ts'
 import { momentAt } from './clock.ts'
-import { askEngine } from './engine.ts'
-import { piece } from './open-piece.ts'
+import { askedOnce, deskFacts } from './desk-ask.ts'
 import { probe } from './rescue.ts'
 import { record } from './sending.ts'
-import { shop } from './shop.ts'
 
 /** The steps of the piece on the desk as the bench shows them. */
 export const bench = signal<BenchView | null>(null)
@@ -34,45 +32,18 @@ const MEASURED = [
 
 /** Keeps the steps those of what is on the desk, until it is told to stop. */
 export function watchBench(): () => void {
-  let made = ''
-  let asked = 0
+  const ask = askedOnce(benchFailure)
   const end = effect(() => {
-    const at = piece.value
-    const document = shop.value?.document ?? null
-    if (at === null) return
-    const key = JSON.stringify([at.document, document, at.readings, at.files])
-    if (key === made) return
-    made = key
-    const { files, readings = [] } = at
-    asked = askEngine(
-      {
-        kind: 'bench',
-        document: at.document,
-        files,
-        readings,
-        shop: document,
-        asOf: new Date().toISOString()
-      },
-      answer => {
-        if (answer.seq !== asked) return
-        if (answer.kind === 'bench') {
-          bench.value = answer.view
-          benchFailure.value = null
-        } else {
-          made = ''
-          benchFailure.value =
-            answer.kind === 'failed'
-              ? answer.says
-              : answer.kind === 'refused'
-                ? answer.problems.map(p => `${p.path}: ${p.found}; ${p.allowed}`).join('\n')
-                : null
-        }
-      }
-    )
+    const facts = deskFacts()
+    if (facts === null) return
+    ask(JSON.stringify(facts), { kind: 'bench', ...facts, asOf: new Date().toISOString() }, answer => {
+      if (answer.kind === 'bench') bench.value = answer.view
+    })
   })
   return () => {
     end()
     bench.value = null
+    benchFailure.value = null
     looked.value = null
     lastRecord.value = null
   }

@@ -1,8 +1,6 @@
 import { effect, signal } from '@preact/signals'
 import type { DayMove, DaysView } from '../worker/days-view.ts'
-import { askEngine } from './engine.ts'
-import { piece } from './open-piece.ts'
-import { shop } from './shop.ts'
+import { askedOnce, deskFacts } from './desk-ask.ts'
 
 /** The days of the piece on the desk. */
 export const days = signal<DaysView | null>(null)
@@ -16,16 +14,14 @@ export const lookedTask = signal<string | null>(null)
 
 /** Keeps the days those of what is on the desk, until it is told to stop. */
 export function watchDays(): () => void {
-  let made = ''
+  const ask = askedOnce(daysFailure)
   let laid = ''
   let asOf = new Date().toISOString()
-  let asked = 0
   const end = effect(() => {
-    const at = piece.value
-    const document = shop.value?.document ?? null
+    const facts = deskFacts()
     const put = moves.value
-    if (at === null) return
-    const base = JSON.stringify([at.document, document, at.readings, at.files])
+    if (facts === null) return
+    const base = JSON.stringify(facts)
     // Minutes count from one moment as long as nothing else changes: what was put stays where it was put.
     if (base !== laid) {
       laid = base
@@ -36,33 +32,17 @@ export function watchDays(): () => void {
       }
     }
     const key = JSON.stringify([base, put])
-    if (key === made) return
-    made = key
-    daysBusy.value = true
-    const { files, readings = [] } = at
-    asked = askEngine(
-      { kind: 'days', document: at.document, files, readings, shop: document, asOf, moves: put },
-      answer => {
-        if (answer.seq !== asked) return
-        daysBusy.value = false
-        if (answer.kind === 'days') {
-          days.value = answer.view
-          daysFailure.value = null
-        } else {
-          made = ''
-          daysFailure.value =
-            answer.kind === 'failed'
-              ? answer.says
-              : answer.kind === 'refused'
-                ? answer.problems.map(p => `${p.path}: ${p.found}; ${p.allowed}`).join('\n')
-                : null
-        }
-      }
-    )
+    const made = ask(key, { kind: 'days', ...facts, asOf, moves: put }, answer => {
+      daysBusy.value = false
+      if (answer.kind === 'days') days.value = answer.view
+    })
+    if (made) daysBusy.value = true
   })
   return () => {
     end()
     days.value = null
+    daysFailure.value = null
+    daysBusy.value = false
     moves.value = []
     lookedTask.value = null
   }

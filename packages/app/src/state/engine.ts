@@ -2,7 +2,7 @@ import type { Answer, Ask, Overtaken } from '../worker/messages.ts'
 import { isOvertaken } from '../worker/messages.ts'
 
 type Kinds = Exclude<Ask['kind'], 'stop'>
-type Sent = { [K in Kinds]: Omit<Extract<Ask, { kind: K }>, 'seq'> }[Kinds]
+export type Sent = { [K in Kinds]: Omit<Extract<Ask, { kind: K }>, 'seq'> }[Kinds]
 type Heard = (answer: Answer) => void
 
 let worker: Worker | null = null

@@ -1,13 +1,13 @@
-import { batch, effect } from '@preact/signals'
+import { batch, effect, untracked } from '@preact/signals'
 import { modelFrom } from '../../../engine/src/sheets/page-data.ts'
 import { loadPathMap } from '../late/path-map.ts'
 import type { Answer } from '../worker/messages.ts'
+import { deskFacts } from './desk-ask.ts'
 import { askEngine, stopEngine } from './engine.ts'
 import { handHolds } from './hand.ts'
 import { castShare, failure, picture, pictured, piece, problems, stale, view } from './open-piece.ts'
 import { units } from './preferences.ts'
 import { face, width } from './screen.ts'
-import { shop } from './shop.ts'
 
 /** How long the desk rests before the full pass of heat and cure, ms. */
 const REST_MS = 350
@@ -34,18 +34,15 @@ export function stopPlanning(): void {
 }
 
 function ask(effort: 'preview' | 'full'): void {
+  const facts = deskFacts()
   const at = piece.value
-  if (at === null) return
+  if (facts === null || at === null) return
   if (view.value !== null && effort === 'preview') stale.value = true
   castShare.value = null
-  const { document, files, readings = [] } = at
   asked = askEngine(
     {
       kind: 'plan',
-      document,
-      files,
-      readings,
-      shop: shop.value?.document ?? null,
+      ...facts,
       asOf: new Date().toISOString(),
       width: width.value,
       face: face.value,
@@ -98,15 +95,11 @@ function show({ answer, id }: Arrived): void {
 // The picture of what is shown, unless it is there already. It comes before the cast goes on.
 function paint(side: 'front' | 'back'): void {
   const of = pictured.peek()
-  const at = piece.peek()
-  if (picture.peek()?.of === of || at === null) return
-  const { document, files, readings = [] } = at
-  askEngine(
-    { kind: 'picture', document, files, readings, shop: shop.peek()?.document ?? null, face: side },
-    answer => {
-      if (answer.kind === 'picture') picture.value = { of, placed: answer.picture }
-    }
-  )
+  const facts = untracked(deskFacts)
+  if (picture.peek()?.of === of || facts === null) return
+  askEngine({ kind: 'picture', ...facts, face: side }, answer => {
+    if (answer.kind === 'picture') picture.value = { of, placed: answer.picture }
+  })
 }
 
 // How far the cast is that this answer belongs to; null: none goes on.

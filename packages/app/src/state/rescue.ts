@@ -6,10 +6,9 @@ import { newId } from '../net/api.ts'
 import type { Answer } from '../worker/messages.ts'
 import { momentAt } from './clock.ts'
 import { edit } from './desk.ts'
+import { deskFacts } from './desk-ask.ts'
 import { engineAnswer } from './engine.ts'
-import { piece } from './open-piece.ts'
 import { record } from './sending.ts'
-import { shop } from './shop.ts'
 
 /** What went differently and the ways on; null: nothing was asked. */
 export const rescued = signal<readonly Rescue[] | null>(null)
@@ -48,18 +47,10 @@ export async function probe(reading: string): Promise<void> {
 }
 
 async function asked(ask: Omit<RescueAsk, 'asOf'>): Promise<Answer | null> {
-  const at = piece.value
-  if (at === null) return null
-  const { document, files, readings = [] } = at
-  return engineAnswer({
-    kind: 'rescue',
-    document,
-    files,
-    readings,
-    shop: shop.value?.document ?? null,
-    asOf: new Date().toISOString(),
-    ask
-  })
+  const facts = deskFacts()
+  return facts === null
+    ? null
+    : engineAnswer({ kind: 'rescue', ...facts, asOf: new Date().toISOString(), ask })
 }
 
 /** Puts it away: the step stands there again. */

@@ -1,9 +1,8 @@
 import { signal } from '@preact/signals'
 import type { WhatIfView } from '../worker/views.ts'
+import { deskFacts } from './desk-ask.ts'
 import { askEngine } from './engine.ts'
-import { piece } from './open-piece.ts'
 import { units } from './preferences.ts'
-import { shop } from './shop.ts'
 
 /** What is tried at a pour: nothing of it is in the piece. */
 export interface Tried {
@@ -25,33 +24,22 @@ let asked = 0
 
 /** Tries a depth or a room at a pour; both as they stand: nothing is tried any more. */
 export function tryOut(next: Tried | null): void {
-  const at = piece.value
+  const facts = deskFacts()
   const nothing = next === null || (next.depthMm === null && next.roomK === 0)
   tried.value = next
   triedSays.value = ''
-  if (nothing || at === null) {
+  if (nothing || facts === null) {
     asked = 0
     triedView.value = null
     triedShare.value = 1
     return
   }
-  asked = askEngine(
-    {
-      kind: 'what-if',
-      document: at.document,
-      files: at.files,
-      readings: at.readings ?? [],
-      shop: shop.value?.document ?? null,
-      shown: units.value,
-      ...next
-    },
-    answer => {
-      if (answer.seq !== asked) return
-      if ('share' in answer) triedShare.value = answer.share
-      if (answer.kind === 'what-if') triedView.value = answer.view
-      else if (answer.kind === 'refused')
-        triedSays.value = answer.problems.map(p => `found ${p.found}; allowed: ${p.allowed}`).join('. ')
-      else if (answer.kind === 'failed') triedSays.value = answer.says
-    }
-  )
+  asked = askEngine({ kind: 'what-if', ...facts, shown: units.value, ...next }, answer => {
+    if (answer.seq !== asked) return
+    if ('share' in answer) triedShare.value = answer.share
+    if (answer.kind === 'what-if') triedView.value = answer.view
+    else if (answer.kind === 'refused')
+      triedSays.value = answer.problems.map(p => `found ${p.found}; allowed: ${p.allowed}`).join('. ')
+    else if (answer.kind === 'failed') triedSays.value = answer.says
+  })
 }
