@@ -6,7 +6,7 @@ import { tasksOf } from './calendar/tasks.ts'
 import { machiningOf } from './cuts/operation/machining.ts'
 import type { Work } from './findings/work.ts'
 import { programSet } from './programs/program-set.ts'
-import { stepKeys } from './steps/step-key.ts'
+import { stepStatesOf } from './steps/step-states.ts'
 
 /**
  * By what the tasks of a piece are reckoned: what was recorded of its steps, what that teaches of each kind of work, and
@@ -18,7 +18,7 @@ export function taskReckoning(
   base: Pick<TaskOptions, 'piece' | 'originMs'>,
   programs: boolean
 ): TaskOptions {
-  const records = stepRecords(work.readings, stepKeys(work.steps))
+  const records = stepRecords(stepStatesOf(work, new Date(base.originMs).toISOString()))
   const machining = programs ? machiningOf(work) : null
   const machine = machining === null ? {} : { machine: minutesOfPrograms(programSet(machining)) }
   const bare = { ...base, ...machine, records }

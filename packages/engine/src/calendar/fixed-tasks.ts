@@ -3,8 +3,8 @@ import type { TaskList } from './task-list.ts'
 
 /**
  * Puts what was begun or done where it was. A step that is done holds the span from its beginning to its end, shared by
- * its tasks as their minutes are; one that is begun fixes its first task. What stands before something begun and has no
- * record of its own was done before it.
+ * its tasks as their minutes are; one that is begun fixes its first task. What stands before something begun, and is
+ * not said to be done, was done before it.
  */
 export function fixByRecords(
   list: TaskList,
@@ -23,7 +23,7 @@ export function fixByRecords(
     const mine = list.tasks.flatMap((t, i) => (t.step === key ? [i] : []))
     if (mine.length === 0) continue
     const total = mine.reduce((sum, i) => sum + list.tasks[i]!.minutes, 0)
-    if (done !== null || (began === null && known !== null)) {
+    if (done !== null || (known !== null && (began === null || record?.implied === true))) {
       const endMin: number = done !== null ? min(done) : known!
       const startMin =
         began !== null

@@ -3,6 +3,8 @@ import { standingReadings } from '../piece/standing-readings.ts'
 import { formatMass, formatMinutes, formatMm } from '../quantity/format.ts'
 import { needsMould } from '../steps/step.ts'
 import { stepKeys } from '../steps/step-key.ts'
+import type { StepState } from '../steps/step-states.ts'
+import { stepStatesOf } from '../steps/step-states.ts'
 import type { PlanInput } from '../work.ts'
 import { workOf } from '../work.ts'
 import type { Change } from './changes.ts'
@@ -10,8 +12,6 @@ import { changesOf } from './changes.ts'
 import type { Contradiction } from './contradictions.ts'
 import { contradictionsOf } from './contradictions.ts'
 import { momentWords } from './moment-words.ts'
-import type { StepState } from './step-states.ts'
-import { stepStates } from './step-states.ts'
 
 /** Where a build stands. Plain data; the same input gives the same bytes. */
 export interface BuildState {
@@ -46,15 +46,7 @@ export function stateOf(input: PlanInput, asOf: string): BuildState {
 export function stateFrom(plan: Work, built: Work, asOf: string): BuildState {
   const { readings, entries, stack } = built
   const ids = (list: readonly { readonly id: string }[]) => list.map(e => e.id)
-  const steps = stepStates(
-    {
-      steps: built.steps,
-      needsG: plan.stack.pours.map(p => p.massG * plan.quantity.blanks),
-      waitMin: built.clock.map(t => t.waitMin)
-    },
-    readings,
-    asOf
-  )
+  const steps = stepStatesOf(built, asOf)
   const at = steps.findIndex(s => s.progress === 'left')
   const next = at < 0 ? null : at
   return {

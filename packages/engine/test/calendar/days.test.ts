@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { daysOf, daysOfMany } from '../../src/days.ts'
 import { daysIcs } from '../../src/days-data.ts'
 import { checkPiece, checkShop } from '../../src/piece/read.ts'
+import { stateOf } from '../../src/rescue/state.ts'
 import { soundPiece } from '../findings/sound-piece.ts'
 import { EXAMPLES, exampleInput } from './example-work.ts'
 
@@ -67,7 +68,8 @@ describe('days', () => {
   it('leave what is done where it was, and let the rest follow', () => {
     const readings = [
       { id: 'r-00000001', kind: 'mixed', pour: 'reed green', at: '2026-11-29T10:00:00+01:00' },
-      { id: 'r-00000002', kind: 'poured', pour: 'reed green', mass: 200, at: '2026-11-29T10:10:00+01:00' }
+      { id: 'r-00000002', kind: 'poured', pour: 'reed green', mass: 200, at: '2026-11-29T10:10:00+01:00' },
+      { id: 'r-00000003', kind: 'height', pour: 'reed green', height: 12, at: '2026-11-29T10:20:00+01:00' }
     ]
     const days = daysOf(exampleInput('saltmarsh-panel', { readings }), { asOf })
     expect(days.clash).toBe(null)
@@ -75,6 +77,33 @@ describe('days', () => {
     expect(mix.task.fixed?.why).toBe('done')
     expect(mix.startMin).toBe(-22 * 60)
     expect(days.tasks.every(t => t.task.fixed !== null || t.startMin >= 0)).toBe(true)
+  })
+
+  it('hold for done and begun what the state of the build does, and nothing else', () => {
+    const at = (day: number, hour: number) => `2026-11-${day}T${String(hour).padStart(2, '0')}:00:00+01:00`
+    const readings = [
+      // A fifth of it, and the maker went on: what is poured on says that it stands.
+      { id: 'r-00000001', kind: 'mixed', pour: 'reed green', at: at(25, 9) },
+      { id: 'r-00000002', kind: 'poured', pour: 'reed green', mass: 40, at: at(25, 10) },
+      { id: 'r-00000003', kind: 'mixed', pour: 'clear', at: at(25, 16) },
+      { id: 'r-00000004', kind: 'stage', pour: 'clear', stage: 'gelled', at: at(26, 9) },
+      { id: 'r-00000005', kind: 'demoulded', at: at(29, 9) },
+      { id: 'r-00000006', kind: 'began', step: 'flatten back', at: at(29, 15) },
+      { id: 'r-00000007', kind: 'done', step: 'flatten back', at: at(29, 16) },
+      { id: 'r-00000008', kind: 'withdrawn', reading: 'r-00000007', at: at(29, 17) }
+    ]
+    const input = exampleInput('saltmarsh-panel', { readings })
+    const days = daysOf(input, { asOf })
+    expect(days.clash).toBe(null)
+    const { steps } = stateOf(input, asOf)
+    expect(steps.filter(s => s.progress === 'begun').map(s => s.key)).toEqual(['flatten back'])
+    for (const { key, progress } of steps) {
+      const own = days.tasks.filter(t => t.task.step === key).map(t => t.task.fixed?.why ?? 'left')
+      // What lies between two steps is no work of theirs.
+      if (own.length === 0) continue
+      if (progress === 'begun') expect(own[0], key).toBe('begun')
+      else expect(new Set(own), key).toEqual(new Set([progress === 'left' ? 'left' : 'done']))
+    }
   })
 
   it('learn from recorded minutes', () => {

@@ -2,8 +2,8 @@ import type { PourCast } from '../../cast/cast.ts'
 import type { Entry } from '../../piece/entry.ts'
 import type { Cut, Pour } from '../../piece/piece-schema.ts'
 import { needsMould } from '../../steps/step.ts'
+import type { StepProgress } from '../../steps/step-states.ts'
 import type { RescueCase, TroubleCase } from '../condition.ts'
-import type { StepProgress } from '../step-states.ts'
 
 /** Whether the piece lies in its mould now. */
 export function inMould({ built, state }: RescueCase): boolean {

@@ -1,6 +1,6 @@
 import type { Reading } from '../piece/reading-schema.ts'
-import type { Step } from '../steps/step.ts'
-import { stepKeys } from '../steps/step-key.ts'
+import type { Step } from './step.ts'
+import { stepKeys } from './step-key.ts'
 
 /** How far a step is. 'implied': nothing was read of it, but a step after it was begun. */
 export type StepProgress = 'done' | 'implied' | 'begun' | 'left'
@@ -20,7 +20,7 @@ export interface StepState {
 const POURED_SHARE = 0.9
 
 /** What the steps are judged by. */
-export interface StepFacts {
+interface StepFacts {
   readonly steps: readonly Step[]
   /** Mass each pour needs, g. */
   readonly needsG: readonly number[]
@@ -28,12 +28,27 @@ export interface StepFacts {
   readonly waitMin: readonly number[]
 }
 
+/** A piece with its readings, as it stands built. */
+interface Built {
+  readonly steps: readonly Step[]
+  readonly stack: { readonly pours: readonly { readonly massG: number }[] }
+  readonly quantity: { readonly blanks: number }
+  readonly clock: readonly { readonly waitMin: number }[]
+  readonly readings: readonly Reading[]
+}
+
+/** How far each step of a piece is: what the state of the build and the calendar both go by. */
+export function stepStatesOf({ steps, stack, quantity, clock, readings }: Built, asOf: string): StepState[] {
+  const needsG = stack.pours.map(p => p.massG * quantity.blanks)
+  return stepStates({ steps, needsG, waitMin: clock.map(t => t.waitMin) }, readings, asOf)
+}
+
 /**
  * How far each step is, by what was read: `began` and `done` of its key, what left the vessels, a height, that it was
  * demoulded, a film. A step is taken as done when a later one was begun: nobody demoulds what was not poured. A wait
  * is done when what comes after it was begun, or when its time is over.
  */
-export function stepStates(facts: StepFacts, readings: readonly Reading[], asOf: string): StepState[] {
+function stepStates(facts: StepFacts, readings: readonly Reading[], asOf: string): StepState[] {
   const keys = stepKeys(facts.steps)
   const own = facts.steps.map((step, i) => progressOf(step, keys[i]!, facts, readings))
   const last = own.findLastIndex(s => s.progress !== 'left')
