@@ -122,7 +122,9 @@ export function network(problem: CalendarProblem, hours: Hours, force: InForce =
   const out: Arc[][] = Array.from({ length: 2 * n }, () => [])
   const into: Arc[][] = Array.from({ length: 2 * n }, () => [])
   const passed: number[] = []
-  const arc = (u: number, v: number, w: number, gap: number) => {
+  // Up to the whole minute here, not at each bound: a loop that closes only in parts of a minute would be raised forever.
+  const arc = (u: number, v: number, least: number, gap: number) => {
+    const w = Math.ceil(least - 1e-6)
     out[u]!.push({ to: v, w, gap })
     into[v]!.push({ to: u, w, gap })
   }

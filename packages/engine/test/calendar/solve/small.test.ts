@@ -144,3 +144,12 @@ describe('against an integer programme (highs 1.15)', () => {
     expect(feasible).toBeGreaterThan(5)
   }, 60_000)
 })
+
+// Placed to the whole minute, the two cannot both hold; in parts of a minute they could.
+it('a loop that closes only in parts of a minute is a clash, and is found at once', () => {
+  const both = [task('a', 5), task('b', 5)]
+  const asked = (least: number, most: number) =>
+    solveCalendar(problem(both, [gap('a', 'b', least, most, { from: 'start' })])).kind
+  expect(asked(7.4, 7.6)).toBe('clash')
+  expect(asked(7.4, 8.2)).toBe('placed')
+})
