@@ -116,9 +116,9 @@ export function planReport(plan: Plan): string {
           `${decimals(p.stack.level, 1, 1)}`,
           formatVolume(p.stack.liquidMl),
           p.batches === null ? '-' : formatMass(p.batches.mixedG),
-          p.batches?.split.possible
-            ? `${p.batches.split.count} × ${formatMass(p.batches.split.batchG)}`
-            : '-',
+          p.batches === null || p.batches.mixed === null
+            ? '-'
+            : `${p.batches.mixed.count} × ${formatMass(p.batches.mixed.batchG)}`,
           p.cast === null
             ? 'not predicted'
             : `${decimals(p.cast.peakC, 0)} °C after ${formatMinutes(p.cast.peakMin)}`

@@ -1,5 +1,6 @@
 import { timberDensity } from './cast/floating.ts'
 import { roomRange } from './cast/room-range.ts'
+import { batchesMixed } from './cost/needs.ts'
 import { planMachineCut } from './cuts/run/plan-cut.ts'
 import { byRank, findingsOf } from './findings/checks.ts'
 import type { Finding } from './findings/finding.ts'
@@ -229,7 +230,7 @@ function totalsOf(work: Work, findings: readonly Finding[], volumes: Volumes, re
     resinMixedG: batches.reduce((sum, x) => sum + (x?.mixedG ?? 0), 0),
     resinPouredMl: stack.pours.reduce((sum, p) => sum + p.liquidMl, 0),
     pours: piece.pours.length,
-    batches: batches.reduce((sum, x) => sum + (x?.split.possible ? x.split.count : 0), 0),
+    batches: batchesMixed(batches),
     timbers: piece.timbers.length,
     pieces: quantity.pieces,
     blanks: quantity.blanks,

@@ -2,6 +2,7 @@ import { tasksOf } from './calendar/tasks.ts'
 import type { Cost } from './cost/cost.ts'
 import { costOf } from './cost/cost.ts'
 import { minorDigits } from './cost/money.ts'
+import { batchesMixed } from './cost/needs.ts'
 import type { Price } from './cost/price.ts'
 import { anHourOf, costOfMany, onceOf, pricesOf } from './cost/price.ts'
 import type { Planned } from './plan-answer.ts'
@@ -55,8 +56,7 @@ export function quoteOf(
     work,
     taskReckoning(work, { piece: '', originMs: Date.parse(options.asOf) }, true)
   )
-  const batches =
-    quantity.blanks * work.batches.reduce((sum, b) => sum + (b?.split.possible ? b.split.count : 0), 0)
+  const batches = quantity.blanks * batchesMixed(work.batches)
   const cost = costOf({ buy, tasks, batches, blanks: quantity.blanks, shop })
   const coin = 10 ** minorDigits(currency)
   const pieces = Math.max(1, quantity.pieces)

@@ -1,3 +1,5 @@
+import { BRUSH_MIN } from '../cast/batches.ts'
+
 /** Minutes of one kind of work: so many each time, and so many a square metre. */
 export interface PracticeMinutes {
   readonly each: number
@@ -38,7 +40,7 @@ export const PRACTICE_MIN = {
   weigh: each(5),
   pigment: each(2),
   /** A seal coat brushed on, by the area it covers. */
-  brush: each(5, 30),
+  brush: BRUSH_MIN,
   /** Tools and vessels cleaned after the last batch. */
   cleanUp: each(10),
   /** Heat gun over the face, by its area. */
@@ -110,8 +112,6 @@ export const PRACTICE_WAIT = {
   passSlack: 5,
   /** A batch goes in after the one before, so that they run into each other. */
   betweenBatches: 15,
-  /** On either side of a peak near a limit. */
-  roundPeak: 30,
   /** A piece rests after the last part is fitted. */
   rests: 1440,
   /** A shop outside: five working days. */

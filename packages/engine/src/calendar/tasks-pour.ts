@@ -1,6 +1,6 @@
+import { POUR_MIN_PER_KG } from '../cast/batches.ts'
 import { leastHeatLimit, ROUND_PEAK_MIN, WELL_UNDER_K } from '../cast/peak-limit.ts'
 import { mixingOf } from '../catalogue/mixing.ts'
-import { coatedArea } from '../stack/solid.ts'
 import { PRACTICE_WAIT } from './practice-minutes.ts'
 import type { OnStep, TaskList } from './task-list.ts'
 import { byDocument, byModel, byPractice } from './task-list.ts'
@@ -16,9 +16,6 @@ export interface Poured {
   readonly pour: string
 }
 
-/** Minutes of pouring out a kilogram (cast/batches.ts): common practice for a steady stream. */
-const POUR_MIN_PER_KG = 2
-
 /** A pour: weighed, stirred and poured batch by batch, watched, bubbles, stones and colours in their time. */
 export function pourIt(
   list: TaskList,
@@ -28,14 +25,13 @@ export function pourIt(
 ): { readonly poured: Poured; readonly ends: readonly string[] } {
   const { index, id, value } = on.step.pour!
   const batches = work.batches[index] ?? null
-  const split = batches?.split ?? null
-  const wanted = batches?.wanted ?? null
-  const allowed = wanted?.allowedMin ?? (split?.possible ? split.allowedMin : null)
+  const mixed = batches?.mixed ?? null
+  const allowed = mixed?.allowedMin ?? null
   const way = mixingOf(value.mixing)
-  const sealed = value.kind === 'seal' ? byPractice('brush', 1, sealM2(work)) : null
-  const least = wanted?.count ?? (split?.possible ? split.count : 1)
-  const count = sealed === null ? least : sealBatches(least, sealed.minutes, way.minutes, allowed)
+  const count = mixed?.count ?? 1
   const batchG = (batches?.mixedG ?? 0) / count
+  const brushed =
+    value.kind === 'seal' ? byPractice('brush', 1, work.stack.pours[index]!.surfaceMm2 / 1e6) : null
   const inMould = value.kind === 'cast' ? ['mould'] : []
   const pigments = value.tint.length + (value.marbling ?? []).reduce((n, m) => n + m.tint.length, 0)
   const weigh = byPractice('weigh', count)
@@ -76,18 +72,21 @@ export function pourIt(
     )
     first ??= mix
     const pourMin = (POUR_MIN_PER_KG * batchG) / 1000
-    const brush = sealed === null ? null : { ...sealed, minutes: sealed.minutes / count }
     const pour = list.add(
       on,
       {
         what: `pour${number}`,
         kind: 'pour',
-        says: count === 1 ? on.step.says : `${sealed === null ? 'Pour' : 'Brush on'} batch ${k} of ${id}`,
+        says: count === 1 ? on.step.says : `${brushed === null ? 'Pour' : 'Brush on'} batch ${k} of ${id}`,
         takes:
-          brush ??
-          (standing !== undefined
+          standing !== undefined
             ? byDocument(Math.max(1, standing - way.minutes))
-            : byModel(Math.max(1, pourMin), `${POUR_MIN_PER_KG} min a kilogram: common practice, no source`)),
+            : brushed !== null
+              ? { ...brushed, minutes: brushed.minutes / count }
+              : byModel(
+                  Math.max(1, pourMin),
+                  `${POUR_MIN_PER_KG} min a kilogram: common practice, no source`
+                ),
         mayPause: false,
         needs: ['hands', ...inMould]
       },
@@ -106,7 +105,7 @@ export function pourIt(
       says: `${id}: out of the cup before it sets there`,
       late: 'it heats up and sets in the cup'
     })
-    if (pouredBefore !== null && sealed === null)
+    if (pouredBefore !== null && brushed === null)
       list.gap({
         before: pouredBefore,
         after: pour,
@@ -127,21 +126,6 @@ export function pourIt(
     )
   )
   return { poured, ends }
-}
-
-/**
- * Batches of a seal coat: it is brushed on out of its cup, which takes longer than pouring it out, so no more is mixed
- * at once than is brushed on before it sets there. A smaller batch lasts longer still.
- */
-function sealBatches(least: number, brushMin: number, mixMin: number, allowedMin: number | null): number {
-  if (allowedMin === null || allowedMin <= mixMin + 1) return least
-  // Whole minutes are placed: each part is rounded up.
-  const room = Math.floor(allowedMin) - Math.ceil(mixMin)
-  return Math.max(least, Math.ceil(brushMin / Math.max(1, room)))
-}
-
-function sealM2(work: TaskWork): number {
-  return work.stack.geometry.timbers.reduce((sum, t) => sum + coatedArea(t), 0) / 1e6
 }
 
 // What follows a pour while it is liquid, and near its peak.

@@ -3,7 +3,7 @@ import type { Pour } from '../piece/piece-schema.ts'
 import type { ResinChoice } from '../piece/resin-choice.ts'
 import type { Shop } from '../piece/shop-schema.ts'
 import type { Batches, BatchRequest, NoBatches } from '../resin/batch.ts'
-import { MOST_RATIO_ERROR, splitBatches, USABLE_FILL } from '../resin/batch.ts'
+import { MOST_RATIO_ERROR, splitBatches, standingOf, USABLE_FILL } from '../resin/batch.ts'
 import { cupHistory } from '../resin/cup.ts'
 import { leastBatchG } from '../resin/stoichiometry.ts'
 import type { PourStack } from '../stack/stack.ts'
@@ -18,6 +18,21 @@ export interface PourBatches {
   readonly split: Batches | NoBatches
   /** What the maker fixed (vessel, number, minutes), if anything, and whether it stands. */
   readonly wanted: WantedBatches | null
+  /** How it is mixed; null when it cannot be split. */
+  readonly mixed: MixedBatches | null
+}
+
+/** How a pour is mixed: what the plan, its sheets, its cost and its days all go by. Times in min. */
+export interface MixedBatches {
+  readonly count: number
+  readonly batchG: number
+  readonly vesselMl: number
+  /** From the first stir until a batch is out of its vessel. */
+  readonly standingMin: number
+  /** By when a batch must be out of its vessel; null when that is not predicted. */
+  readonly allowedMin: number | null
+  /** Whether the maker fixed number or minutes; else the plan split it. */
+  readonly chosen: boolean
 }
 
 /** Batches as the maker wants them. Times in min. */
@@ -35,7 +50,10 @@ export interface WantedBatches {
 }
 
 /** Pouring out takes about two minutes a kilogram (common practice for a steady stream). */
-const POUR_MIN_PER_KG = 2
+export const POUR_MIN_PER_KG = 2
+
+/** Brushing on a seal coat: min, and min a square metre of what it covers (common practice, no source). */
+export const BRUSH_MIN = { each: 5, perM2: 30 } as const
 
 /** A pour of less than a hundredth of a gram is nothing, g: no scale of the trade shows it. */
 const NOTHING_G = 0.01
@@ -52,12 +70,23 @@ export function batchesOf(
   if (!(stack.massG >= NOTHING_G)) return null
   const request = requestOf(pour, stack, choice, tint, speed, shop)
   const asked = pour.batches !== undefined || pour.minutes !== undefined || pour.vessel !== undefined
-  return {
-    pouredG: stack.massG,
-    mixedG: request.totalG,
-    split: splitBatches(request),
-    wanted: asked ? batchesAs(request, choice, pour.batches ?? 1, pour.minutes) : null
-  }
+  const split = splitBatches(request)
+  const wanted = asked ? batchesAs(request, choice, pour.batches ?? 1, pour.minutes) : null
+  const mixed = mixedAs(pour, split, wanted)
+  return { pouredG: stack.massG, mixedG: request.totalG, split, wanted, mixed }
+}
+
+// The maker's number, else one batch when the minutes given are of one that fits, else the plan's split.
+function mixedAs(pour: Pour, split: Batches | NoBatches, wanted: WantedBatches | null): MixedBatches | null {
+  if (wanted !== null && (pour.batches !== undefined || (pour.minutes !== undefined && wanted.fits)))
+    return mixedIn(wanted, wanted.vesselMl, true)
+  if (split.possible) return mixedIn(split, split.vessel.capacityMl, false)
+  return wanted === null ? null : mixedIn(wanted, wanted.vesselMl, false)
+}
+
+function mixedIn(batches: Batches | WantedBatches, vesselMl: number, chosen: boolean): MixedBatches {
+  const { count, batchG, standingMin, allowedMin } = batches
+  return { count, batchG, vesselMl, standingMin, allowedMin, chosen }
 }
 
 /** What the split of a pour starts from. */
@@ -81,8 +110,14 @@ export function requestOf(
     roomC,
     startC: pour.startTemperature ?? roomC,
     mixMin: mixingOf(pour.mixing).minutes,
-    pourMinPerKg: POUR_MIN_PER_KG
+    pourMinPerKg: POUR_MIN_PER_KG,
+    ...(pour.kind === 'seal' && { brushMin: brushMin(stack) })
   }
+}
+
+// A seal coat stands in its vessel while it is brushed on, each batch over its share of the timber. Whole minutes, up.
+function brushMin(stack: PourStack): number {
+  return Math.ceil(BRUSH_MIN.each + (BRUSH_MIN.perM2 * stack.surfaceMm2) / 1e6)
 }
 
 // A faster or slower resin of the same class: both rate constants scaled.
@@ -113,7 +148,7 @@ export function batchesAs(
   const sorted = [...request.vessels].sort((a, b) => a.capacityMl - b.capacityMl)
   const vessel = sorted.find(v => v.capacityMl * USABLE_FILL >= ml) ?? sorted[sorted.length - 1]!
   const fits = vessel.capacityMl * USABLE_FILL >= ml * (1 - 1e-9)
-  const standingMin = minutes ?? request.mixMin + (request.pourMinPerKg * batchG) / 1000
+  const standingMin = minutes ?? standingOf(request, batchG)
   const roomy = fits
     ? vessel
     : { capacityMl: ml / USABLE_FILL, diameterMm: Math.cbrt((4 * ml * 1000) / Math.PI) }

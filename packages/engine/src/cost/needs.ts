@@ -42,6 +42,11 @@ export function pigmentNeeds(
   return out
 }
 
+/** Batches mixed for one blank, all pours together. */
+export function batchesMixed(batches: readonly (PourBatches | null)[]): number {
+  return batches.reduce((sum, b) => sum + (b?.mixed?.count ?? 0), 0)
+}
+
 function shareOf(tint: readonly TintPigment[]): number {
   return tint.reduce((sum, t) => sum + t.share, 0)
 }

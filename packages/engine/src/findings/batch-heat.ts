@@ -3,7 +3,7 @@ import { leastWeighedG } from '../cast/batches.ts'
 import { decimals, formatC, formatMass, formatMinutes, formatVolume } from '../quantity/format.ts'
 import { USABLE_FILL } from '../resin/batch.ts'
 import { RUNAWAY_ABOVE_C, STOP_ABOVE_C } from '../resin/limits.ts'
-import { chosenBatches, inBatches, standsWell } from './batches.ts'
+import { inBatches, standsWell } from './batches.ts'
 import type { Check, Found } from './finding.ts'
 import { removeValue, setValue } from './fix.ts'
 import type { Work } from './work.ts'
@@ -25,9 +25,8 @@ const MOST_BATCHES = 1000
 function one(work: Work, i: number): Found[] {
   const batches = work.batches[i]
   if (!batches) return []
-  const chosen = chosenBatches(work, i)
-  if (chosen !== null) return asWanted(work, i, chosen)
-  const { split } = batches
+  const { split, wanted, mixed } = batches
+  if (wanted !== null && mixed?.chosen === true) return asWanted(work, i, wanted)
   return split.possible || split.why === 'scale' ? [] : impossible(work, i, split.says)
 }
 

@@ -1,5 +1,4 @@
 import { formatMinutes } from '../quantity/format.ts'
-import { batchCount } from './batches.ts'
 import type { Check, Found } from './finding.ts'
 import type { Work } from './work.ts'
 
@@ -16,10 +15,9 @@ function one(work: Work, i: number): Found[] {
   const gelMin = work.casts[i]?.windows.gelMin ?? null
   const { id, at, value } = work.entries.pours[i]!
   if (!batches || gelMin === null || value.kind !== 'cast') return []
-  const count = batchCount(work, i)
-  const standing = batches.wanted?.standingMin ?? (batches.split.possible ? batches.split.standingMin : null)
-  if (count < 2 || standing === null) return []
-  const total = count * standing
+  if (batches.mixed === null || batches.mixed.count < 2) return []
+  const { count, standingMin } = batches.mixed
+  const total = count * standingMin
   if (total <= gelMin) return []
   return [
     {

@@ -2,20 +2,9 @@ import type { WantedBatches } from '../cast/batches.ts'
 import { batchesAs, requestOf } from '../cast/batches.ts'
 import type { Work } from './work.ts'
 
-/** Batches a pour is mixed in: the maker's number, else one when the minutes given are of one, else the plan's split. */
+/** Batches a pour is mixed in; 1 where it cannot be split. */
 export function batchCount(work: Work, index: number): number {
-  const batches = work.batches[index]
-  if (!batches) return 1
-  if (chosenBatches(work, index) !== null) return batches.wanted!.count
-  return batches.split.possible ? batches.split.count : 1
-}
-
-/** The batches the maker chose; null where number and minutes are left to the plan's split. */
-export function chosenBatches(work: Work, index: number): WantedBatches | null {
-  const { batches, minutes } = work.piece.pours[index]!
-  const wanted = work.batches[index]?.wanted ?? null
-  if (wanted === null) return null
-  return batches !== undefined || (minutes !== undefined && wanted.fits) ? wanted : null
+  return work.batches[index]?.mixed?.count ?? 1
 }
 
 /** How the pour would stand in that many batches; `minutes` of the maker's, reckoned when undefined. */

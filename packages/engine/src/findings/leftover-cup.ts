@@ -2,7 +2,7 @@ import { decimals, formatC, formatMass } from '../quantity/format.ts'
 import { cupHistory, HOT_C } from '../resin/cup.ts'
 import { RUNAWAY_ABOVE_C } from '../resin/limits.ts'
 import type { Vessel } from '../resin/vessel.ts'
-import { batchCount, chosenBatches, inBatches, standsWell } from './batches.ts'
+import { batchCount, inBatches, standsWell } from './batches.ts'
 import type { Check, Found } from './finding.ts'
 import { setQuantity, setValue } from './fix.ts'
 import type { Work } from './work.ts'
@@ -56,13 +56,11 @@ function kept(
   mixedG: number,
   count: number
 ): { readonly massG: number; readonly depthMm: number; readonly hotC: number | null } | null {
-  const { split, pouredG } = work.batches[i]!
+  const { pouredG, mixed } = work.batches[i]!
   const massG = leftG(mixedG, pouredG, count, work.shop.leftover / 100)
   if (massG <= LEFT_G * (1 + 1e-9)) return null
-  const chosen = chosenBatches(work, i)
-  const chosenMl = count === chosen?.count ? chosen.vesselMl : null
-  const splitMl = split.possible && count === split.count ? split.vessel.capacityMl : null
-  const vesselMl = chosenMl ?? splitMl ?? inBatches(work, i, count, work.piece.pours[i]!.minutes).vesselMl
+  const { minutes } = work.piece.pours[i]!
+  const vesselMl = mixed?.count === count ? mixed.vesselMl : inBatches(work, i, count, minutes).vesselMl
   const vessel = vesselOf(work, vesselMl, massG)
   const depthMm = (massG / densityOf(work, i)) * 1000 * (4 / (Math.PI * vessel.diameterMm ** 2))
   if (depthMm < SPREAD_MM) return null

@@ -15,7 +15,8 @@ export interface TintPart {
 /**
  * How to split a mass of mix into equal batches, each out of its vessel in time.
  *
- * A batch stands while it is stirred and poured: mixMin + pourMinPerKg·kg. It must be out by the cup
+ * A batch stands while it is stirred and poured, mixMin + pourMinPerKg·kg, or brushed on: mixMin + its share of
+ * brushMin. It must be out by the cup
  * model's `minutesOut` (cup.ts: twice the viscosity, 60 °C, or gel). The fewest batches are taken that fit
  * a vessel, last long enough, and are weighed well enough on the scale. Tint counts inside the total mass,
  * and the rest keeps A : B.
@@ -39,6 +40,8 @@ export interface BatchRequest {
   /** Stirring in two cups, min. */
   readonly mixMin: number
   readonly pourMinPerKg: number
+  /** Brushing all of it on out of its vessels, min; left out: it is poured. */
+  readonly brushMin?: number
   /** Accepted relative error of ratio from the scale; {@link MOST_RATIO_ERROR} if not given. */
   readonly maxRatioError?: number
 }
@@ -113,7 +116,7 @@ export function splitBatches(request: BatchRequest): Batches | NoBatches {
   good = tryCount(request, high)
   if (!good) {
     const smallest = totalG / mostCount
-    const late = `even ${round(smallest)} g is too thick or too hot after ${round(standing(request, smallest))} min`
+    const late = `even ${round(smallest)} g is too thick or too hot after ${round(standingOf(request, smallest))} min`
     return no('heat', least, `${late}: a slower resin, a cooler room, or quicker hands`)
   }
   while (high - bad > 1) {
@@ -146,7 +149,7 @@ function tryCount(request: BatchRequest, count: number): Tried | null {
     // A label's density may differ from the class's: the cup is filled by volume.
     const filledG = (volumeMl * resin.bulk.liquidKgM3) / 1000
     const cup = cupHistory({ resin, massG: filledG, vessel, roomC, startC, effort: 'quick' })
-    if (cup.minutesOut === null || standing(request, massG) <= cup.minutesOut) return { vessel, cup }
+    if (cup.minutesOut === null || standingOf(request, massG) <= cup.minutesOut) return { vessel, cup }
   }
   return null
 }
@@ -174,7 +177,7 @@ function finish(request: BatchRequest, least: number, count: number, tried: Trie
     partBMl: partBG / mix.densityBGMl,
     tintG,
     vessel: tried.vessel,
-    standingMin: standing(request, batchG),
+    standingMin: standingOf(request, batchG),
     allowedMin: tried.cup?.minutesOut ?? null,
     leastBatchG: least,
     leftoverPct: Math.min(100, (2 * clinging * 100) / volumeMl),
@@ -182,8 +185,10 @@ function finish(request: BatchRequest, least: number, count: number, tried: Trie
   }
 }
 
-function standing(request: BatchRequest, batchG: number): number {
-  return request.mixMin + (request.pourMinPerKg * batchG) / 1000
+/** Minutes from the first stir until a batch is out of its vessel. */
+export function standingOf(request: BatchRequest, batchG: number): number {
+  const { mixMin, pourMinPerKg, brushMin, totalG } = request
+  return mixMin + (brushMin === undefined ? (pourMinPerKg * batchG) / 1000 : (brushMin * batchG) / totalG)
 }
 
 /** g/ml of A and B together, volumes adding up. */
@@ -201,6 +206,7 @@ function checkRequest(request: BatchRequest): void {
   inRange('total mass in g', request.totalG, 1e-3, 1e10)
   inRange('minutes to mix', request.mixMin, 0, 600)
   inRange('minutes to pour a kg', request.pourMinPerKg, 0, 600)
+  if (request.brushMin !== undefined) inRange('minutes to brush it on', request.brushMin, 0, 1e6)
   inRange('part A by mass', request.mix.massA, 1e-9, 1e9)
   inRange('part B by mass', request.mix.massB, 1e-9, 1e9)
   if (request.vessels.length === 0) throw new Error('0 vessels given; at least 1')

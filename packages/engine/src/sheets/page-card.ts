@@ -143,8 +143,9 @@ function amount(words: string): Markup {
 export function batches(plan: Plan, work: Work, i: number, shown: ShownUnits = METRIC): Markup | null {
   const own = plan.pours[i]!.batches
   if (own === null) return null
-  const { split } = own
-  if (!split.possible) return html`<p class="f">${capital(split.says)}.</p>`
+  const { split, mixed } = own
+  if (mixed === null) return split.possible ? null : html`<p class="f">${capital(split.says)}.</p>`
+  const { mix } = work.materials.resins[i]!
   const tint = work.materials.tints[i]!
   const resolution = work.shop.scale.resolution
   // A gram is 0.035 oz: two places more say as much.
@@ -155,16 +156,19 @@ export function batches(plan: Plan, work: Work, i: number, shown: ShownUnits = M
   // A pinch of pigment is said finer than the scale shows it: it takes a finer scale.
   const pinch = (g: number) =>
     decimals(scaled(g), Math.max(places, (g < 1 ? 2 : g < 20 ? 1 : 0) + finer), places)
-  const cups = split.count === 1 ? 'one batch' : `${split.count} batches, each`
+  const tintG = tint.map(t => mixed.batchG * t.share)
+  const resinG = mixed.batchG - tintG.reduce((a, b) => a + b, 0)
+  const partAG = (resinG * mix.massA) / (mix.massA + mix.massB)
+  const cups = mixed.count === 1 ? 'one batch' : `${mixed.count} batches, each`
   return html`<div class="scroll" tabindex="0" role="group" aria-label="What is weighed into a batch of ${plan.pours[i]!.id}"><table class="batch">
 <thead><tr><th scope="col">Mix</th><th scope="col">A</th><th scope="col">B</th>${tint.length === 0 ? null : html`<th scope="col">tint</th>`}<th scope="col">total</th><th scope="col">out of the cup in</th></tr></thead>
-<tbody><tr><th scope="row">${cups}</th><td>${weigh(split.partAG)}</td><td>${weigh(split.partBG)}</td>${
-    tint.length === 0 ? null : html`<td>${pinch(split.tintG.reduce((a, b) => a + b, 0))}</td>`
-  }<td>${weigh(split.batchG)}<u>${shown.mass}</u></td><td>${split.allowedMin === null ? '–' : roughTime(split.allowedMin, 'down')}</td></tr>
+<tbody><tr><th scope="row">${cups}</th><td>${weigh(partAG)}</td><td>${weigh(resinG - partAG)}</td>${
+    tint.length === 0 ? null : html`<td>${pinch(mixed.batchG - resinG)}</td>`
+  }<td>${weigh(mixed.batchG)}<u>${shown.mass}</u></td><td>${mixed.allowedMin === null ? '–' : roughTime(mixed.allowedMin, 'down')}</td></tr>
 ${
-  tint.length < 2 && (tint[0] === undefined || split.tintG[0] === undefined)
+  tint.length === 0
     ? null
-    : html`<tr class="tints"><td colspan="6">${tint.map((t, k) => html`<span>${t.pigment.name} <b>${pinch(split.tintG[k] ?? 0)}</b><u>${shown.mass}</u></span>`)}</td></tr>`
+    : html`<tr class="tints"><td colspan="6">${tint.map((t, k) => html`<span>${t.pigment.name} <b>${pinch(tintG[k]!)}</b><u>${shown.mass}</u></span>`)}</td></tr>`
 }</tbody></table></div>`
 }
 

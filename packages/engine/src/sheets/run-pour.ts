@@ -60,23 +60,15 @@ export function pourDetail(plan: Plan, work: Work, i: number): RunDetail {
   })
 }
 
-/** Batches of a pour: as many as the maker asked for, else as few as the plan found; null when none can be. */
+/** What goes into each batch of a pour; null when it cannot be split. */
 function pourAmounts(plan: Plan, work: Work, index: number): RunAmounts | null {
   const { batches } = plan.pours[index]!
-  if (batches === null) return null
-  const asked = work.piece.pours[index]!.batches
-  const { split, wanted } = batches
-  if (!split.possible && wanted === null) return null
-  const count = asked ?? (split.possible ? split.count : wanted!.count)
-  const vessel =
-    asked !== undefined && wanted !== null
-      ? vesselWords(wanted.vesselMl, null)
-      : split.possible
-        ? vesselWords(split.vessel.capacityMl, split.vessel.diameterMm)
-        : vesselWords(wanted!.vesselMl, null)
+  if (batches === null || batches.mixed === null) return null
+  const { split, mixed } = batches
+  const vessel = vesselWords(mixed.vesselMl, !mixed.chosen && split.possible ? split.vessel.diameterMm : null)
   return mixAmounts({
     mixedG: batches.mixedG,
-    batches: count,
+    batches: mixed.count,
     mix: work.materials.resins[index]!.mix,
     tint: work.materials.tints[index]!,
     resolution: work.shop.scale.resolution,
@@ -108,13 +100,11 @@ function pourFacts(plan: Plan, work: Work, index: number, amounts: RunAmounts | 
   const { cast, batches } = pour
   const out: RunFact[] = []
   if (amounts !== null) {
-    const asked = work.piece.pours[index]!.batches !== undefined
-    const { split, wanted } = batches!
-    const allowed = asked ? (wanted?.allowedMin ?? null) : split.possible ? split.allowedMin : null
-    const standing = asked ? (wanted?.standingMin ?? null) : split.possible ? split.standingMin : null
-    if (allowed !== null)
-      out.push(fact('Out of the vessel within', roughTime(allowed, 'down'), 'of the first stir'))
-    if (standing !== null) out.push(fact('Stirring and pouring take', formatMinutes(standing)))
+    const { allowedMin, standingMin } = batches!.mixed!
+    if (allowedMin !== null)
+      out.push(fact('Out of the vessel within', roughTime(allowedMin, 'down'), 'of the first stir'))
+    const does = pour.kind === 'seal' ? 'brushing it on' : 'pouring'
+    out.push(fact(`Stirring and ${does} take`, formatMinutes(standingMin)))
   }
   out.push(...tintFacts(pour), ...partFacts(work, index))
   if (cast === null) {

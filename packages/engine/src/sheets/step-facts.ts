@@ -164,10 +164,11 @@ function pourFacts(plan: Plan, step: Step, shown: ShownUnits): string[] {
   const pour = plan.pours[step.pour!.index]!
   const out: string[] = []
   const { batches } = pour
+  const mixed = batches?.mixed ?? null
   if (batches !== null)
     out.push(
-      batches.split.possible && batches.split.count > 1
-        ? `mix ${batches.split.count} × ${massIn(shown, batches.split.batchG, kilos)}`
+      mixed !== null && mixed.count > 1
+        ? `mix ${mixed.count} × ${massIn(shown, mixed.batchG, kilos)}`
         : `mix ${massIn(shown, batches.mixedG, kilos)}`
     )
   out.push(`${lengthIn(shown, pour.stack.liquidDepth, 1, 1)} deep when poured`)

@@ -3,9 +3,13 @@ import { learnedFactors } from '../../src/calendar/learned-minutes.ts'
 import { minutesOfPrograms } from '../../src/calendar/machine-minutes.ts'
 import { tasksOf } from '../../src/calendar/tasks.ts'
 import { machiningOf } from '../../src/cuts/operation/machining.ts'
+import { plan } from '../../src/plan.ts'
 import { programSet } from '../../src/programs/program-set.ts'
+import { batches as cardBatches } from '../../src/sheets/page-card.ts'
+import { pourDetail } from '../../src/sheets/run-pour.ts'
+import { stepFacts } from '../../src/sheets/step-facts.ts'
 import { stepKeys } from '../../src/steps/step-key.ts'
-import { EXAMPLES, exampleWork } from './example-work.ts'
+import { EXAMPLES, exampleInput, exampleWork } from './example-work.ts'
 
 const options = { piece: '', originMs: 0 }
 
@@ -124,6 +128,9 @@ describe('tasks of the panel', () => {
 })
 
 describe('a seal coat', () => {
+  const brushedMin = (own: readonly { id: string; minutes: number }[]) =>
+    own.filter(t => /: pour/.test(t.id)).reduce((s, t) => s + t.minutes, 0)
+
   it('is mixed in as many batches as can be brushed on before they set in the cup', () => {
     const work = exampleWork('heron-table')
     const { tasks, gaps } = tasksOf(work, options)
@@ -137,9 +144,45 @@ describe('a seal coat', () => {
       const out = gaps.find(g => g.before === mix.id && g.after === brush.id && g.from === 'start')!
       expect(out.mostMin).toBe(allowed.allowedMin)
     }
+    // The plan, its run sheet and its cost go by the same batches.
+    const split = work.batches[0]!.split as { count: number; standingMin: number }
+    expect(split.count).toBe(2)
+    expect(split.standingMin).toBeGreaterThan(mixes[0]!.minutes + brushedMin(own) / 2 - 1e-6)
+    expect(split.standingMin).toBeLessThan(mixes[0]!.minutes + brushedMin(own) / 2 + 0.5 + 1e-6)
     // All of it is brushed on: five minutes, and thirty a square metre, as in one go.
-    const brushed = own.filter(t => /: pour/.test(t.id)).reduce((s, t) => s + t.minutes, 0)
-    expect(brushed).toBeGreaterThan(allowed.allowedMin - mixes[0]!.minutes)
+    expect(brushedMin(own)).toBeGreaterThan(allowed.allowedMin - mixes[0]!.minutes)
+  })
+})
+
+describe('the number of batches', () => {
+  const pours = (n: number, more: object) => {
+    const { document } = exampleInput('saltmarsh-panel').piece
+    return { pours: document.pours.map((p, i) => (i === n ? { ...p, ...more } : p)) }
+  }
+  it.each([
+    ['batches', { batches: 3 }, 3],
+    ['minutes of one batch', { minutes: 20 }, 1],
+    ['a vessel in which one batch does not fit', { vessel: '400 ml' }, 2]
+  ])('is one in tasks, cost, run sheet, card and step: %s', (_, more, count) => {
+    const input = exampleInput('saltmarsh-panel', { piece: pours(1, more) })
+    const planned = plan(input, { asOf: '2026-11-30T08:00:00+01:00', effort: 'preview' })
+    const { work } = planned
+    const own = tasksOf(work, options).tasks.filter(t => t.step === 'pour clear')
+    expect(own.filter(t => /: mix/.test(t.id)).length).toBe(count)
+    // The other pour of the piece is one batch.
+    expect(planned.plan.totals.batches).toBe(count + 1)
+    const at = work.steps.findIndex(s => s.kind === 'pour' && s.pour!.index === 1)
+    const detail = pourDetail(planned.plan, work, at)
+    expect(detail.amounts!.batches).toBe(count)
+    const takes = detail.facts.find(f => f.label.startsWith('Stirring'))
+    if ('minutes' in more) expect(takes!.value).toBe('20 min')
+    const card = cardBatches(planned.plan, work, 1)!.text
+    expect(card).toContain(count === 1 ? 'one batch<' : `${count} batches, each<`)
+    // Part A to the step of the scale, as the run sheet has it.
+    const { words } = detail.amounts!.shares[0]!
+    expect(card).toContain(`<td>${words}</td>`)
+    const told = stepFacts(planned.plan, work, at).find(f => f.startsWith('mix'))!
+    expect(told.includes(`${count} ×`)).toBe(count > 1)
   })
 })
 

@@ -1,3 +1,4 @@
+import { batchCount } from '../../findings/batches.ts'
 import type { Operation } from '../../piece/patch.ts'
 import { decimals, formatC } from '../../quantity/format.ts'
 import { CAUTION_ABOVE_C } from '../../resin/limits.ts'
@@ -75,8 +76,7 @@ function ways(at: TroubleCase): WayDraft[] {
     (a, b) => built.stack.pours[b.index]!.depth - built.stack.pours[a.index]!.depth
   )[0]
   const halves = deepest === undefined ? [] : halved(at, deepest.index)
-  const split = built.batches[index]?.split
-  const batches = (split?.possible ? split.count : 1) + 1
+  const batches = batchCount(built, index) + 1
   const coolerC = Math.max(8, Math.round((built.casts[index]?.startC ?? 20) - COOLER_K))
   const rest = [...left.map(p => p.index), ...(where === 'cup' ? [index] : [])]
   const fumes =
