@@ -1,7 +1,7 @@
 import { icsOf } from './calendar/ics.ts'
-import { zoneClock } from './calendar/zone-clock.ts'
 import type { Days, DayTask } from './days-answer.ts'
 import { formatMinutes } from './quantity/format.ts'
+import { zoneClock } from './quantity/zone-clock.ts'
 
 /** One task as files and other programs take it: clock times with the offset of the place. */
 export interface DayData {

@@ -1,10 +1,10 @@
 import { neverOpen } from './calendar/openings.ts'
-import { zoneClock } from './calendar/zone-clock.ts'
 import type { Days } from './days-answer.ts'
 import { DAYS_CHECKS } from './findings/days-checks.ts'
 import type { Finding, Found } from './findings/finding.ts'
 import { findingOf } from './findings/finding.ts'
 import { formatMinutes } from './quantity/format.ts'
+import { zoneClock } from './quantity/zone-clock.ts'
 import type { PlanInput } from './work.ts'
 
 const DAY_MIN = 1440

@@ -1,8 +1,8 @@
 import type { ClashMember } from './calendar/solve/problem.ts'
-import { zoneClock } from './calendar/zone-clock.ts'
 import type { Days, WayOut } from './days-answer.ts'
 import type { Operation } from './piece/patch.ts'
 import type { Shop } from './piece/shop-schema.ts'
+import { zoneClock } from './quantity/zone-clock.ts'
 import type { PlanInput } from './work.ts'
 
 /** What is changed to find a way out: documents, helpers, or a wait that is given up. */

@@ -1,10 +1,10 @@
 import type { ICalEventData } from 'ical-generator'
 import { ICalAlarmType, ICalCalendar, ICalEventStatus, ICalEventTransparency } from 'ical-generator'
+import { zoneClock } from '../quantity/zone-clock.ts'
 import type { Placed } from './solve/problem.ts'
 import type { Task } from './task.ts'
 import { isZoneName, shownOnce, timeZoneOf } from './time-zone.ts'
 import { WallTime } from './wall-time.ts'
-import { zoneClock } from './zone-clock.ts'
 
 /** What the calendar file says of one task beside what the task says itself. */
 export interface IcsEntry {

@@ -1,6 +1,6 @@
 import type { Shop } from '../piece/shop-schema.ts'
+import { dayNumber, dayOfNumber, zoneClock } from '../quantity/zone-clock.ts'
 import type { Opening } from './task.ts'
-import { dayNumber, dayOfNumber, zoneClock } from './zone-clock.ts'
 
 const NAMES = ['sun', 'mon', 'tue', 'wed', 'thu', 'fri', 'sat'] as const
 const DEFAULT_FROM = 7 * 60

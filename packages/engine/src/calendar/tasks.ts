@@ -1,6 +1,7 @@
 import { beginsOf } from '../cast/starts.ts'
 import { MACHINE_LEAST_DAYS } from '../cast/windows.ts'
 import { sandingHazards } from '../finish/sands-at.ts'
+import { zoneClock } from '../quantity/zone-clock.ts'
 import { HEAVY_G, safetyOf } from '../steps/safety.ts'
 import type { Step } from '../steps/step.ts'
 import { stepKeys } from '../steps/step-key.ts'
@@ -20,7 +21,6 @@ import { makeMould } from './tasks-mould.ts'
 import type { Poured } from './tasks-pour.ts'
 import { pourIt, setStones } from './tasks-pour.ts'
 import { prepareTimber, setTimber } from './tasks-timber.ts'
-import { zoneClock } from './zone-clock.ts'
 
 /** What tasks follow from besides the piece. */
 export interface TaskOptions {

@@ -1,4 +1,4 @@
-import type { ZoneClock } from './zone-clock.ts'
+import type { ZoneClock } from '../quantity/zone-clock.ts'
 
 const MIN_MS = 60_000
 const DAY_MS = 86_400_000

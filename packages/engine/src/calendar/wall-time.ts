@@ -4,7 +4,7 @@ import type {
   ICalTemporalPlainDateTimeStub,
   ICalTemporalZonedDateTimeStub
 } from 'ical-generator'
-import type { ZoneClock } from './zone-clock.ts'
+import type { ZoneClock } from '../quantity/zone-clock.ts'
 
 /**
  * A moment as the clock of a zone shows it, to the whole minute, in the shape of Temporal (ECMA-262 proposal) that

@@ -1,6 +1,7 @@
 import type { Shop } from '../piece/shop-schema.ts'
+import { dayNumber, dayOfNumber } from '../quantity/zone-clock.ts'
 import type { LocalTime } from './local-time.ts'
-import { minuteOfDay, weekday } from './local-time.ts'
+import { minuteOfDay, weekday, weekdayOf } from './local-time.ts'
 
 /** Night where the shop gives no hours at the bench, from and to, min after midnight: practice. */
 const NIGHT_FROM = 22 * 60
@@ -27,19 +28,17 @@ export function nobodyThere(shop: Shop, at: LocalTime, laterMin: number): 'night
  */
 export function attended(shop: Shop, at: LocalTime, span: Span): Span[] {
   const [from, to] = span
+  const { ms, clock } = at
+  const later = (day: number, minute: number) => (clock.moment(dayOfNumber(day), minute) - ms) / 60_000
   const out: Span[] = []
-  const midnight = -minuteOfDay(at, 0)
-  const first = Math.floor((from - midnight) / 1440)
+  const first = dayNumber(clock.shown(ms + from * 60_000))
   // Ninety days at the most: a span without end is asked for its beginning.
-  for (let d = first; d <= first + 90 && midnight + d * 1440 < to; d++) {
-    const start = midnight + d * 1440
+  for (let day = first; day <= first + 90 && later(day, 0) < to; day++) {
     const hours =
-      shop.hours === undefined
-        ? [[NIGHT_TO, NIGHT_FROM] as Span]
-        : shop.hours[weekday(at, start + 720)].map(minutesOf)
+      shop.hours === undefined ? [[NIGHT_TO, NIGHT_FROM] as Span] : shop.hours[weekdayOf(day)].map(minutesOf)
     for (const [a, b] of hours) {
-      const lo = Math.max(from, start + a)
-      const hi = Math.min(to, start + b)
+      const lo = Math.max(from, later(day, a))
+      const hi = Math.min(to, later(day, b))
       if (hi > lo) out.push([lo, hi])
     }
   }

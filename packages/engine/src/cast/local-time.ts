@@ -1,54 +1,46 @@
 import type { Shop } from '../piece/shop-schema.ts'
-
-const DAY = 24 * 60
+import type { ZoneClock } from '../quantity/zone-clock.ts'
+import { dayNumber, fixedClock, typedOffsetMin, zoneClock } from '../quantity/zone-clock.ts'
 
 /** A moment of a document on the clock on the wall where the piece is made. */
 export interface LocalTime {
   /** Milliseconds since 1970, UTC. */
   readonly ms: number
-  /** What the clock there is ahead of UTC, min. */
-  readonly offsetMin: number
+  readonly clock: ZoneClock
 }
 
 /**
- * A moment (ISO 8601 with offset) as the shop's clock shows it: the offset it was typed with, or that of the
- * shop's time zone where it was typed in UTC.
+ * A moment (ISO 8601 with offset) on the shop's clock, right through changes to and from summer time. Typed with an
+ * offset that the shop's zone does not have then, it is on a clock of that offset: the maker's word for where it is
+ * made.
  *
- * Limits: the offset of that moment holds for the days that follow; a change to or from summer time within
- * them is an hour that is not seen.
+ * Check: days of change in Berlin by hand (bench-hours.test.ts).
  */
 export function localTime(moment: string, shop: Pick<Shop, 'timeZone'>): LocalTime {
   const ms = Date.parse(moment)
-  const sign = /([+-])(\d\d):(\d\d)$/.exec(moment)
-  if (sign !== null)
-    return { ms, offsetMin: (sign[1] === '-' ? -1 : 1) * (Number(sign[2]) * 60 + Number(sign[3])) }
-  return { ms, offsetMin: zoneOffsetMin(shop.timeZone, ms) }
-}
-
-function zoneOffsetMin(timeZone: string, ms: number): number {
-  let name: string
-  try {
-    const parts = new Intl.DateTimeFormat('en-GB', { timeZone, timeZoneName: 'longOffset' }).formatToParts(ms)
-    name = parts.find(p => p.type === 'timeZoneName')?.value ?? ''
-  } catch {
-    return 0
-  }
-  const sign = /GMT([+-])(\d\d):(\d\d)/.exec(name)
-  return sign === null ? 0 : (sign[1] === '-' ? -1 : 1) * (Number(sign[2]) * 60 + Number(sign[3]))
+  const clock = zoneClock(shop.timeZone)
+  const typed = typedOffsetMin(moment)
+  return { ms, clock: typed === null || typed === clock.offsetMin(ms) ? clock : fixedClock(typed) }
 }
 
 /** Minutes since midnight there, 0 to 1440, `laterMin` after the moment. */
-export function minuteOfDay(at: LocalTime, laterMin = 0): number {
-  const min = at.ms / 60_000 + at.offsetMin + laterMin
-  return ((min % DAY) + DAY) % DAY
+export function minuteOfDay({ ms, clock }: LocalTime, laterMin = 0): number {
+  const at = ms + laterMin * 60_000
+  // Parts of a minute too.
+  return clock.shown(at).minute + (at / 60_000 - Math.floor(at / 60_000))
 }
 
 const DAYS = ['sun', 'mon', 'tue', 'wed', 'thu', 'fri', 'sat'] as const
 export type Weekday = (typeof DAYS)[number]
 
 /** The day of the week there, `laterMin` after the moment. */
-export function weekday(at: LocalTime, laterMin = 0): Weekday {
-  return DAYS[new Date(at.ms + (at.offsetMin + laterMin) * 60_000).getUTCDay()]!
+export function weekday({ ms, clock }: LocalTime, laterMin = 0): Weekday {
+  return weekdayOf(dayNumber(clock.shown(ms + laterMin * 60_000)))
+}
+
+/** The weekday of a day counted from 1970-01-01, a Thursday. */
+export function weekdayOf(day: number): Weekday {
+  return DAYS[(((day + 4) % 7) + 7) % 7]!
 }
 
 const NAMES = {

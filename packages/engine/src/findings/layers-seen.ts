@@ -4,6 +4,7 @@ import { windowsOf } from '../cast/windows.ts'
 import { RESINS } from '../catalogue/resin.ts'
 import { JUST_NOTICED } from '../colour/difference.ts'
 import { decimals, formatC, formatMinutes } from '../quantity/format.ts'
+import { fixedClock } from '../quantity/zone-clock.ts'
 import { RUNAWAY_ABOVE_C } from '../resin/limits.ts'
 import { runSlab } from '../resin/slab.ts'
 import type { Check, Found } from './finding.ts'
@@ -73,7 +74,7 @@ function one(work: Work, chain: readonly Poured[]): Found[] {
 function atNight(work: Work, step: number): boolean {
   const at = momentOf(work, step) ?? {
     ms: (9 * 60 + work.clock[step]!.startMin) * 60_000,
-    offsetMin: 0
+    clock: fixedClock(0)
   }
   return nobodyThere({ ...work.shop, hours: undefined }, at, 0) !== null
 }

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { ShopHours } from '../../src/calendar/openings.ts'
 import { neverOpen, openingsOf } from '../../src/calendar/openings.ts'
-import { zoneClock } from '../../src/calendar/zone-clock.ts'
+import { zoneClock } from '../../src/quantity/zone-clock.ts'
 
 const none = { mon: [], tue: [], wed: [], thu: [], fri: [], sat: [], sun: [] }
 const at = (text: string) => Date.parse(text)

@@ -1,4 +1,4 @@
-import { zoneClock } from '../../src/calendar/zone-clock.ts'
+import { zoneClock } from '../../src/quantity/zone-clock.ts'
 import type { Evidence } from '../evidence.ts'
 
 const MIN = 60_000
@@ -13,7 +13,7 @@ function changeAfter(zone: string, from: string): number {
 }
 
 const row = (what: string, source: string, published: number, ours: () => number): Evidence => ({
-  model: 'calendar/zone-clock',
+  model: 'quantity/zone-clock',
   what,
   source,
   confidence: 'memory',

@@ -24,6 +24,30 @@ describe('a moment on the shop’s clock', () => {
   })
 })
 
+// Directive 2000/84/EC: 01:00 UTC on the last Sundays of March and October, 28 March 2027 and 25 October 2026.
+describe('a change of the clock in the middle of a cure', () => {
+  const berlin = { timeZone: 'Europe/Berlin' }
+  const shopThere = { ...shop({ sun: ['09:00-12:00'] }), ...berlin }
+
+  it('moves the hour: poured on Saturday at 20:00, 14 h later it is 09:00 in autumn and 11:00 in spring', () => {
+    for (const written of ['2026-10-24T20:00+02:00', '2026-10-24T18:00Z']) {
+      const at = localTime(written, berlin)
+      expect(timeWords(at)).toBe('20:00 on Saturday')
+      expect(timeWords(at, 14 * 60)).toBe('09:00 on Sunday')
+      // The bench opens an hour later after the pour than on another Sunday.
+      expect(attended(shopThere, at, [0, 24 * 60])).toEqual([[14 * 60, 17 * 60]])
+    }
+    const spring = localTime('2027-03-27T20:00+01:00', berlin)
+    expect(timeWords(spring, 14 * 60)).toBe('11:00 on Sunday')
+    expect(attended(shopThere, spring, [0, 24 * 60])).toEqual([[12 * 60, 15 * 60]])
+    expect(nobodyThere(shopThere, spring, 12 * 60)).toBeNull()
+  })
+
+  it('is not seen where the moment was typed with an offset of another place', () => {
+    expect(timeWords(localTime('2026-10-24T20:00-04:00', berlin), 14 * 60)).toBe('10:00 on Sunday')
+  })
+})
+
 describe('hours at the bench', () => {
   const monday = localTime('2026-03-02T09:00+01:00', utc)
   const hours = shop({ mon: ['08:00-12:00', '13:00-17:00'], tue: ['13:00-24:00'] })

@@ -1,4 +1,4 @@
-import { kept } from '../quantity/kept.ts'
+import { kept } from './kept.ts'
 
 const DAY_MS = 86_400_000
 const MIN_MS = 60_000
@@ -33,6 +33,16 @@ export function zoneClock(timeZone: string): ZoneClock {
 // A clock remembers what it was asked: one for each zone.
 const clocks = new Map<string, ZoneClock>()
 
+/** A clock that is always so many minutes ahead of UTC: a moment that was typed with an offset no zone here has. */
+export function fixedClock(aheadMin: number): ZoneClock {
+  return { zone: offsetWords(aheadMin), offsetMin: () => aheadMin, ...readings(() => aheadMin) }
+}
+
+function offsetWords(min: number): string {
+  const two = (x: number) => String(Math.floor(x)).padStart(2, '0')
+  return `${min < 0 ? '-' : '+'}${two(Math.abs(min) / 60)}:${two(Math.abs(min) % 60)}`
+}
+
 function made(timeZone: string): ZoneClock {
   let format: Intl.DateTimeFormat | null = null
   try {
@@ -51,14 +61,21 @@ function made(timeZone: string): ZoneClock {
     const had = known.get(key)
     if (had !== undefined) return had
     const name = format.formatToParts(key * 15 * MIN_MS).find(p => p.type === 'timeZoneName')?.value ?? ''
-    const sign = /GMT([+-])(\d\d):(\d\d)/.exec(name)
-    const min = sign === null ? 0 : (sign[1] === '-' ? -1 : 1) * (Number(sign[2]) * 60 + Number(sign[3]))
+    const min = typedOffsetMin(name) ?? 0
     known.set(key, min)
     return min
   }
+  return { zone, offsetMin, ...readings(offsetMin) }
+}
+
+/** The offset a moment was typed with, "+01:00" at its end, min; null in UTC. */
+export function typedOffsetMin(moment: string): number | null {
+  const sign = /([+-])(\d\d):(\d\d)$/.exec(moment)
+  return sign === null ? null : (sign[1] === '-' ? -1 : 1) * (Number(sign[2]) * 60 + Number(sign[3]))
+}
+
+function readings(offsetMin: (ms: number) => number): Pick<ZoneClock, 'moment' | 'shown'> {
   return {
-    zone,
-    offsetMin,
     moment(day, minute) {
       const wall = Date.UTC(day.year, day.month - 1, day.day) + minute * MIN_MS
       // The offset before any change near by, and the one after it.
