@@ -111,7 +111,7 @@ interface Started {
 }
 
 function started(input: PlanInput, index: number, count: number, originMs: number, quick: boolean): Started {
-  const work = workOf({ ...input, effort: 'preview' })
+  const work = workOf({ ...input, effort: 'preview', asOf: new Date(originMs).toISOString() })
   const piece = count === 1 ? '' : `${index + 1}`
   const reckoning = taskReckoning(work, { piece, originMs }, !quick)
   const tasks: Started['tasks'] = (w, chosen) => named(tasksOf(w, { ...reckoning, chosen }), piece)

@@ -49,7 +49,7 @@ export type {
  */
 export function plan(input: PlanInput, options: PlanOptions): Planned {
   const effort = options.effort ?? 'full'
-  const work = workOf({ ...input, effort })
+  const work = workOf({ ...input, effort, asOf: options.asOf })
   const volumes = finishedVolumes(work.stack)
   return { plan: planFrom(work, findingsOf(work), volumes, { ...options, effort }), work, volumes }
 }

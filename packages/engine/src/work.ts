@@ -7,7 +7,8 @@ import { afterReadings } from './cast/learned-input.ts'
 import { mouldPlan } from './cast/mould.ts'
 import { AS_RECORDED } from './cast/speed.ts'
 import type { WholeCast } from './cast/whole/whole-cast.ts'
-import { buyList } from './cost/buy.ts'
+import { buyList, needsOf } from './cost/buy.ts'
+import { useDays } from './cost/use-days.ts'
 import { forMachine } from './cuts/for-machine.ts'
 import { handWork } from './cuts/hand/hand-work.ts'
 import { noMachineWork } from './cuts/no-machine.ts'
@@ -57,6 +58,8 @@ export interface PlanInput {
   /** Name of the piece file, for messages. */
   readonly source?: string
   readonly effort?: 'preview' | 'full'
+  /** What counts as now, ISO 8601 with offset: by it stock has expired; left out: nothing has, unless a pour says its moment. */
+  readonly asOf?: string
   /** The cast of the whole mould, of this very piece, shop and readings: it stands in the place of the column's. */
   readonly whole?: WholeCast | null
 }
@@ -133,6 +136,18 @@ export function workOf(input: PlanInput): Work {
     ? forMachine({ stack, materials, shop, readings, seasons, clock })
     : noMachineWork(stack)
   const timberFacts = timberFactsOf(stack, materials, shop, seasons, floating)
+  const needs = needsOf({
+    stack,
+    materials,
+    batches,
+    mould,
+    faces,
+    shop,
+    blanks: quantity.blanks,
+    moulds: quantity.gang,
+    boardsMm: timberFacts.map(t => t.rough?.startMm ?? null),
+    day: useDays(steps, clock, input.asOf)
+  })
   return {
     document,
     piece,
@@ -167,17 +182,8 @@ export function workOf(input: PlanInput): Work {
     fits,
     faces,
     quantity,
-    buy: buyList({
-      stack,
-      materials,
-      batches,
-      mould,
-      faces,
-      shop,
-      blanks: quantity.blanks,
-      moulds: quantity.gang,
-      boardsMm: timberFacts.map(t => t.rough?.startMm ?? null)
-    })
+    needs,
+    buy: buyList(needs, shop)
   }
 }
 

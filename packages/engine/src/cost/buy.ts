@@ -10,38 +10,19 @@ import type { Shop } from '../piece/shop-schema.ts'
 import { decimals } from '../quantity/format.ts'
 import { bounds } from '../shape/measure.ts'
 import type { Stack } from '../stack/stack.ts'
+import type { Step } from '../steps/step.ts'
 import { abrasiveNeeds } from './abrasives.ts'
+import type { BuyLine } from './buy-line.ts'
+import { lineOf } from './line-of.ts'
+import type { BuyGroup, BuyUnit, Need } from './need.ts'
+import { amountOf } from './need.ts'
+import type { MixDays } from './needs.ts'
 import { add, pigmentNeeds, resinNeeds } from './needs.ts'
-import type { Packs } from './packs.ts'
-import { cheapestPacks } from './packs.ts'
-import { pricedIn } from './price-row.ts'
+import type { Use } from './shelf.ts'
+import type { DayOf } from './use-days.ts'
 
-/**
- * One line of the buy list. Amounts in the line's own unit, rounded up to what is bought or weighed: whole g,
- * ml and pieces, hundredths of m and m².
- */
-export interface BuyLine {
-  readonly group: 'resin' | 'colour' | 'stones' | 'timber' | 'mould' | 'finish' | 'hardware'
-  /** Id of the catalogue or the shop, by which the shop's prices are found. */
-  readonly item: string
-  /** What it is called. */
-  readonly name: string
-  readonly unit: 'g' | 'ml' | 'm' | 'm²' | 'piece'
-  /** What the plan uses, wastage of the vessels included. */
-  readonly need: number
-  /** Need with the shop's spare share. */
-  readonly withSpare: number
-  readonly stock: number
-  /** What to buy: whole packs where the shop knows packs, else the amount. */
-  readonly buy: number
-  readonly packs: readonly Packs[]
-  readonly cost: number | null
-  readonly days: number | null
-  readonly note: string
-}
-
-/** Everything to have at hand for all blanks started. */
-export function buyList(input: {
+/** Everything to have at hand for all blanks started, before shelf and packs are looked at. */
+export function needsOf(input: {
   readonly stack: Stack
   readonly materials: Materials
   readonly batches: readonly (PourBatches | null)[]
@@ -52,48 +33,39 @@ export function buyList(input: {
   readonly moulds: number
   /** Thickness of the board each timber is cut from, mm; null where none is reckoned. */
   readonly boardsMm: readonly (number | null)[]
-}): BuyLine[] {
-  const { stack, materials, batches, mould, faces, shop, blanks, moulds, boardsMm } = input
+  /** When a step comes. */
+  readonly day: DayOf
+}): Need[] {
+  const { stack, materials, batches, mould, faces, shop, blanks, moulds, boardsMm, day } = input
   const { piece } = stack
-  const out: BuyLine[] = []
-  const line = (
-    group: BuyLine['group'],
+  const out: Need[] = []
+  const put = (
+    group: BuyGroup,
     [item, name]: readonly [id: string, name: string],
-    unit: BuyLine['unit'],
-    need: number,
+    unit: BuyUnit,
+    uses: number | readonly Use[],
     note: string,
-    spare = shop.spare
+    spare = shop.spare,
+    resin: ResinChoice | null = null
   ): void => {
-    if (!(need > 0)) return
-    const { row, leftAside } = pricedIn(shop, item, unit)
-    const known = row ?? undefined
-    const withSpare = need * (1 + spare / 100)
-    const stock = known?.stock ?? 0
-    const short = Math.max(0, withSpare - stock)
-    const count = known === undefined ? 0 : Math.ceil(short / known.pack - 1e-9)
-    out.push({
-      group,
-      item,
-      name,
-      unit,
-      need: up(need, unit),
-      withSpare: up(withSpare, unit),
-      stock,
-      buy: known === undefined ? up(short, unit) : count * known.pack,
-      packs: known === undefined || count === 0 ? [] : [{ size: known.pack, count, price: known.price }],
-      cost: known === undefined ? null : count * known.price,
-      days: known?.days ?? null,
-      note: leftAside === '' ? note : `${note}; ${leftAside}`
-    })
+    const dated =
+      typeof uses === 'number' ? [{ amount: uses, day: day(s => USED_AT[group].includes(s.kind)) }] : uses
+    if (amountOf({ uses: dated }) > 0) out.push({ group, item, name, unit, uses: dated, spare, note, resin })
   }
   const fills = piece.markings.flatMap((m, k) =>
     m.filled === undefined ? [] : [fillOfMarking(stack, materials, shop, k)]
   )
   const resins = [...materials.resins, ...fills.map(f => f.resin)]
-  for (const [id, g] of resinNeeds(piece, batches, fills, blanks))
-    if (g > 0) out.push(resinLine(resins.find(r => r.id === id)!, g, shop))
-  for (const [pigment, g] of pigmentNeeds(stack, materials, batches, fills, blanks))
-    line('colour', [pigment.id, pigment.name], 'g', g, 'weighed into the mix, inside its total')
+  const days: MixDays = {
+    pour: i => day(s => s.kind === 'pour' && s.pour!.index === i),
+    fill: day(s => s.kind === 'fill')
+  }
+  for (const [id, uses] of resinNeeds(piece, batches, fills, blanks, days)) {
+    const resin = resins.find(r => r.id === id)!
+    put('resin', [id, resin.name], 'g', uses, '', shop.spare, resin)
+  }
+  for (const [pigment, uses] of pigmentNeeds(stack, materials, batches, fills, blanks, days))
+    put('colour', [pigment.id, pigment.name], 'g', uses, 'weighed into the mix, inside its total')
   const stones = new Map<Materials['stones'][number][number], number>()
   piece.pours.forEach((pour, i) => {
     const total = stack.pours[i]!.stonesMl
@@ -102,11 +74,11 @@ export function buyList(input: {
       add(stones, record, ((total / pour.stones.length) * blanks * record.densityKgM3) / 1000)
     })
   })
-  for (const [stone, g] of stones) line('stones', [stone.id, stone.name], 'g', g, 'washed, dry')
+  for (const [stone, g] of stones) put('stones', [stone.id, stone.name], 'g', g, 'washed, dry')
   stack.geometry.timbers.forEach((t, i) => {
     const b = bounds(t.upper)
     const name = `${materials.timbers[i]!.name}: ${stack.entries.timbers[i]!.id}`
-    line(
+    put(
       'timber',
       [name, name],
       'piece',
@@ -122,21 +94,21 @@ export function buyList(input: {
     const strips = standing.filter(b => b.name === 'ring or bent strip')
     const boards = standing.filter(b => b.name !== 'ring or bent strip')
     const own = walls.id === base.id ? ' (walls)' : ''
-    line(
+    put(
       'mould',
       [base.id, base.name],
       'm²',
       cuts.baseAreaM2 * moulds,
       `base ${boardWords(cuts.boards.slice(0, 1))}`
     )
-    line(
+    put(
       'mould',
       [`${walls.id}${own}`, `${walls.name}${own}`],
       'm²',
       cuts.wallAreaM2 * moulds,
       `walls ${boardWords(boards)}`
     )
-    line(
+    put(
       'mould',
       ['bending-strip', 'bending strip of thin plastic, or a ring sawn from board'],
       'm',
@@ -144,14 +116,14 @@ export function buyList(input: {
       `on the line of the mould: ${boardWords(strips)} high; blocks to hold it`
     )
     if (liner.id !== 'none')
-      line(
+      put(
         'mould',
         [liner.id, liner.name],
         'm²',
         cuts.tapeAreaM2 * moulds,
         'inside of the mould, without overlaps'
       )
-    line(
+    put(
       'mould',
       ['silicone-sealant', 'silicone sealant'],
       'm',
@@ -162,25 +134,35 @@ export function buyList(input: {
   // A coat alike on both faces is bought once.
   for (const [coat, laid] of byCoat(faces)) {
     const need = laid.reduce((sum, f) => sum + f.needMl, 0)
-    line('finish', [coat.id, coat.name], 'ml', need * blanks, coatNote(laid))
+    put('finish', [coat.id, coat.name], 'ml', need * blanks, coatNote(laid))
   }
   const abrasives = abrasiveNeeds(faces, blanks)
   const disc = `disc of ${decimals(shop.sander.disc, 0)} mm`
   for (const [grade, discs] of abrasives.discs)
-    line('finish', [grade.id, `P${grade.grit} ${disc}`], 'piece', discs, 'by minutes of sanding, both faces')
+    put('finish', [grade.id, `P${grade.grit} ${disc}`], 'piece', discs, 'by minutes of sanding, both faces')
   for (const [paste, ml] of abrasives.pastes)
-    line('finish', [paste.id, paste.name], 'ml', ml, 'on resin, after the last paper')
+    put('finish', [paste.id, paste.name], 'ml', ml, 'on resin, after the last paper')
   stack.entries.hardware.forEach((h, i) => {
     const name = `${materials.hardware[i]!.name}: ${h.id}`
-    line('hardware', [name, name], 'piece', h.value.count * blanks, 'measure yours before the cut is made', 0)
+    put('hardware', [name, name], 'piece', h.value.count * blanks, 'measure yours before the cut is made', 0)
   })
   return out
 }
 
-/** Rounded up to what a person buys or weighs. */
-function up(x: number, unit: BuyLine['unit']): number {
-  const steps = unit === 'm' || unit === 'm²' ? 100 : 1
-  return Math.ceil(x * steps - 1e-6) / steps
+/** The buy list: of each need the shelf first, then whole packs at least cost. */
+export function buyList(needs: readonly Need[], shop: Shop): BuyLine[] {
+  return needs.map(n => lineOf(n, shop))
+}
+
+/** By the last of these steps what is bought for a group is used up. */
+const USED_AT: Readonly<Record<BuyGroup, readonly Step['kind'][]>> = {
+  resin: ['pour', 'fill'],
+  colour: ['pour', 'fill'],
+  stones: ['pour'],
+  timber: ['prepare timber'],
+  mould: ['make mould'],
+  finish: ['coat', 'sand'],
+  hardware: ['fit']
 }
 
 function byCoat(faces: readonly FaceFinish[]): Map<CoatRecord, FaceFinish[]> {
@@ -201,40 +183,6 @@ function boardWords(boards: readonly BoardPiece[]): string {
   return boards
     .map(b => `${b.count} of ${Math.ceil(b.lengthMm - 1e-6)} × ${Math.ceil(b.widthMm - 1e-6)} mm`)
     .join('; ')
-}
-
-/** Resin: both parts together, in whole packs at least cost when the shop knows its packs. */
-function resinLine(choice: ResinChoice, need: number, shop: Shop): BuyLine {
-  const withSpare = need * (1 + shop.spare / 100)
-  const stock = choice.label?.stock ?? 0
-  const short = Math.max(0, withSpare - stock)
-  const packs = cheapestPacks(
-    short,
-    (choice.label?.packs ?? []).map(p => ({ size: p.mass, price: p.price ?? null }))
-  )
-  const bought = packs.reduce((sum, p) => sum + p.size * p.count, 0)
-  const priced = packs.every(p => p.price !== null)
-  const { massA, massB } = choice.mix
-  const a = (need * massA) / (massA + massB)
-  return {
-    group: 'resin',
-    item: choice.id,
-    name: choice.name,
-    unit: 'g',
-    need: up(need, 'g'),
-    withSpare: up(withSpare, 'g'),
-    stock,
-    buy: packs.length > 0 ? bought : up(short, 'g'),
-    packs,
-    cost:
-      short === 0
-        ? 0
-        : packs.length > 0 && priced
-          ? packs.reduce((sum, p) => sum + p.count * (p.price ?? 0), 0)
-          : null,
-    days: null,
-    note: `A ${Math.ceil(a)} g and B ${Math.ceil(need - a)} g are used`
-  }
 }
 
 function roughWords(thicknessMm: number | null): string {

@@ -1,8 +1,8 @@
 import type { Task } from '../calendar/task.ts'
 import type { Shop } from '../piece/shop-schema.ts'
-import type { BuyLine } from './buy.ts'
+import type { BuyLine } from './buy-line.ts'
 import { toCoins } from './money.ts'
-import { pricedIn } from './price-row.ts'
+import { pricedIn, unitPrice } from './price-row.ts'
 
 /** What a line of the cost is of. */
 export type CostGroup = 'material' | 'consumables' | 'labour' | 'machine'
@@ -86,13 +86,13 @@ export function costOf(input: {
       name: b.name,
       amount: b.need,
       unit: b.unit,
-      rate: rateOf(b, shop),
+      rate: b.rate,
       basis: 'used of it, at the price of its packs'
     })
   }
   const priced = (item: string) => {
     const { row } = pricedIn(shop, item, item === GLOVES ? 'pair' : 'piece')
-    return row === null ? null : row.price / row.pack
+    return row === null ? null : unitPrice(row.packs)
   }
   const mixing = blanks * new Set(tasks.filter(t => t.kind === 'mix').map(t => t.step)).size
   for (const [name, amount] of [
@@ -146,20 +146,4 @@ export function costOf(input: {
     onceHandsMin,
     onceMachineMin
   }
-}
-
-// What one unit costs where it is bought: the best pack a resin comes in, else the shop's own price.
-function rateOf(line: BuyLine, shop: Shop): number | null {
-  const { row } = pricedIn(shop, line.item, line.unit)
-  if (row !== null) return row.price / row.pack
-  if (line.packs.length > 0) {
-    // A pack without a price is not for nothing.
-    if (line.packs.some(p => p.price === null)) return null
-    const paid = line.packs.reduce((sum, p) => sum + (p.price ?? 0) * p.count, 0)
-    const held = line.packs.reduce((sum, p) => sum + p.size * p.count, 0)
-    return paid / held
-  }
-  const packs = shop.resins.find(r => r.id === line.item)?.packs ?? []
-  const rates = packs.flatMap(p => (p.price === undefined ? [] : [p.price / p.mass]))
-  return rates.length === 0 ? null : Math.min(...rates)
 }

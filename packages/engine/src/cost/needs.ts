@@ -4,41 +4,51 @@ import type { Fill } from '../cast/fill.ts'
 import { tintOf } from '../cast/fill.ts'
 import type { Piece } from '../piece/piece-schema.ts'
 import type { Stack } from '../stack/stack.ts'
+import type { Use } from './shelf.ts'
 
-/** Resin by id, g: of pours and of filled markings. */
+/** Days on which pours and filled markings are mixed; null: not known. */
+export interface MixDays {
+  readonly pour: (index: number) => string | null
+  readonly fill: string | null
+}
+
+/** Resin by id, g by day: of pours and of filled markings. */
 export function resinNeeds(
   piece: Piece,
   batches: readonly (PourBatches | null)[],
   fills: readonly Fill[],
-  blanks: number
-): Map<string, number> {
-  const out = new Map<string, number>()
+  blanks: number,
+  days: MixDays
+): Map<string, Use[]> {
+  const out = new Map<string, Use[]>()
   piece.pours.forEach((pour, i) => {
     const share = pour.tint.reduce((sum, t) => sum + t.percent / 100, 0)
-    add(out, pour.resin, (batches[i]?.mixedG ?? 0) * (1 - share) * blanks)
+    addUse(out, pour.resin, (batches[i]?.mixedG ?? 0) * (1 - share) * blanks, days.pour(i))
   })
-  for (const f of fills) add(out, f.resin.id, f.mixedG * (1 - shareOf(f.tint)) * blanks)
+  for (const f of fills) addUse(out, f.resin.id, f.mixedG * (1 - shareOf(f.tint)) * blanks, days.fill)
   return out
 }
 
-/** Pigments, g: of pours, of the colours poured into each other, and of filled markings. */
+/** Pigments, g by day: of pours, of the colours poured into each other, and of filled markings. */
 export function pigmentNeeds(
   stack: Stack,
   materials: Materials,
   batches: readonly (PourBatches | null)[],
   fills: readonly Fill[],
-  blanks: number
-): Map<TintPigment['pigment'], number> {
-  const out = new Map<TintPigment['pigment'], number>()
-  const of = (tint: readonly TintPigment[], mixedG: number): void => {
-    for (const t of tint) add(out, t.pigment, mixedG * t.share * blanks)
+  blanks: number,
+  days: MixDays
+): Map<TintPigment['pigment'], Use[]> {
+  const out = new Map<TintPigment['pigment'], Use[]>()
+  const of = (tint: readonly TintPigment[], mixedG: number, day: string | null): void => {
+    for (const t of tint) addUse(out, t.pigment, mixedG * t.share * blanks, day)
   }
   stack.piece.pours.forEach((pour, i) => {
     const mixedG = batches[i]?.mixedG ?? 0
-    of(materials.tints[i]!, mixedG)
-    for (const m of pour.marbling ?? []) of(tintOf(m.tint), (mixedG * m.share) / 100)
+    const day = days.pour(i)
+    of(materials.tints[i]!, mixedG, day)
+    for (const m of pour.marbling ?? []) of(tintOf(m.tint), (mixedG * m.share) / 100, day)
   })
-  for (const f of fills) of(f.tint, f.mixedG)
+  for (const f of fills) of(f.tint, f.mixedG, days.fill)
   return out
 }
 
@@ -54,4 +64,8 @@ function shareOf(tint: readonly TintPigment[]): number {
 /** Adds to what a key has. */
 export function add<Key>(map: Map<Key, number>, key: Key, value: number): void {
   map.set(key, (map.get(key) ?? 0) + value)
+}
+
+function addUse<Key>(map: Map<Key, Use[]>, key: Key, amount: number, day: string | null): void {
+  if (amount > 0) map.set(key, [...(map.get(key) ?? []), { amount, day }])
 }

@@ -1,11 +1,19 @@
 import type { Shop } from '../piece/shop-schema.ts'
 import { parseQuantity } from '../quantity/parse.ts'
+import type { Lot } from './shelf.ts'
+import { lastDay } from './shelf.ts'
 
-/** A price of the shop, in the unit that is asked for: what is in a pack, what lies on the shelf. */
+/** A pack it is sold in, in the unit that is asked for; price null: not known. */
+export interface Pack {
+  readonly size: number
+  readonly price: number | null
+}
+
+/** A price of the shop, in the unit that is asked for: its packs, what lies on the shelf. */
 export interface PriceRow {
-  readonly pack: number
-  readonly price: number
-  readonly stock: number
+  readonly packs: readonly Pack[]
+  /** All of the shelf: what has no date of its own last. */
+  readonly lots: readonly Lot[]
   readonly days: number
 }
 
@@ -35,8 +43,27 @@ export function pricedIn(shop: Shop, item: string, unit: string): Priced {
   const holds = unitsIn(found.unit.trim(), unit)
   if (holds === null)
     return { row: null, leftAside: `the shop prices it per ${found.unit}, and it is needed in ${unit}` }
-  const { pack, price, stock, days } = found
-  return { row: { pack: pack * holds, price, stock: stock * holds, days }, leftAside: '' }
+  const { keeps } = found
+  return {
+    row: {
+      packs: [{ pack: found.pack, price: found.price }, ...found.packs].map(p => ({
+        size: p.pack * holds,
+        price: p.price ?? null
+      })),
+      lots: [
+        ...found.lots.map(l => ({ lot: l.lot ?? null, amount: l.amount * holds, until: lastDay(l, keeps) })),
+        ...(found.stock > 0 ? [{ lot: null, amount: found.stock * holds, until: null }] : [])
+      ],
+      days: found.days
+    },
+    leftAside: ''
+  }
+}
+
+/** What one unit costs by the cheapest of its packs; null: no price is known. */
+export function unitPrice(packs: readonly Pack[]): number | null {
+  const rates = packs.flatMap(p => (p.price === null ? [] : [p.price / p.size]))
+  return rates.length === 0 ? null : Math.min(...rates)
 }
 
 /** How much of `unit` one `given` is; null where they do not go together. */

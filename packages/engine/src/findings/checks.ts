@@ -44,6 +44,7 @@ import { gritStepSkipped } from './grit-step-skipped.ts'
 import { gritTooFine } from './grit-too-fine.ts'
 import { handReach } from './hand-reach.ts'
 import { handWay } from './hand-way.ts'
+import { hardenerShort } from './hardener-short.ts'
 import { hardwareFace } from './hardware-face.ts'
 import { hardwareHeat } from './hardware-heat.ts'
 import { hardwarePocket } from './hardware-pocket.ts'
@@ -90,6 +91,7 @@ import { pourHeat } from './pour-heat.ts'
 import { pouredMore } from './poured-more.ts'
 import { poursUnsettled } from './pours-unsettled.ts'
 import { pressInResin } from './press-in-resin.ts'
+import { priceMissing } from './price-missing.ts'
 import { ratioByMass } from './ratio-by-mass.ts'
 import { ratioOff } from './ratio-off.ts'
 import { readingHot } from './reading-hot.ts'
@@ -108,6 +110,7 @@ import { sharpInclusion } from './sharp-inclusion.ts'
 import { sledWeak } from './sled-weak.ts'
 import { slotsShort } from './slots-short.ts'
 import { stepFelt } from './step-felt.ts'
+import { stockExpired } from './stock-expired.ts'
 import { stonesDamp } from './stones-damp.ts'
 import { stonesLarge } from './stones-large.ts'
 import { stonesProud } from './stones-proud.ts'
@@ -170,7 +173,9 @@ export const BENCH_CHECKS: readonly Check[] = [
   unmixed,
   coldMix,
   resinShort,
+  hardenerShort,
   resinOver,
+  stockExpired,
   pouredMore,
   // Bubbles and voids.
   bubblesStay,
@@ -280,7 +285,8 @@ export const BENCH_CHECKS: readonly Check[] = [
   machineTooSoon,
   loadTooSoon,
   liftHeavy,
-  blanksFew
+  blanksFew,
+  priceMissing
 ]
 
 const RANK = { stop: 0, caution: 1, note: 2 } as const

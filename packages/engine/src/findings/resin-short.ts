@@ -34,8 +34,11 @@ function stock(work: Work): Found[] {
   const said = new Set<string>()
   return work.entries.pours.flatMap(({ index, value }): Found[] => {
     const { id, label } = work.materials.resins[index]!
-    if (label === null || label.packs.length > 0 || label.stock === 0 || value.pack !== undefined) return []
-    const there = left.get(id) ?? label.stock
+    const line = work.buy.find(l => l.group === 'resin' && l.item === id)
+    if (label === null || label.packs.length > 0 || value.pack !== undefined) return []
+    // A part that lacks its other half is said for itself; a shop that says nothing of its shelf is not asked.
+    if (line === undefined || line.lack !== null || (label.stock === 0 && label.lots.length === 0)) return []
+    const there = left.get(id) ?? line.stock
     const need = resinNeedG(work, index)
     left.set(id, Math.max(0, there - need))
     if (need <= there * (1 + 1e-9) || said.has(id)) return []

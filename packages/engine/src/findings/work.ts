@@ -6,7 +6,8 @@ import type { Floating } from '../cast/floating.ts'
 import type { MouldPlan } from '../cast/mould.ts'
 import type { Speed } from '../cast/speed.ts'
 import type { WholeCast } from '../cast/whole/whole-cast.ts'
-import type { BuyLine } from '../cost/buy.ts'
+import type { BuyLine } from '../cost/buy-line.ts'
+import type { Need } from '../cost/need.ts'
 import type { HandCut } from '../cuts/hand/hand-cut.ts'
 import type { Tied } from '../cuts/pins/tied.ts'
 import type { MachineCuts } from '../cuts/run/machine-cut.ts'
@@ -94,5 +95,7 @@ export interface Work {
   readonly machineCuts: MachineCuts
   readonly faces: readonly [front: FaceFinish, back: FaceFinish]
   readonly quantity: Quantity
+  /** What has to be at hand, before shelf and packs are looked at; and what of it is bought. */
+  readonly needs: readonly Need[]
   readonly buy: readonly BuyLine[]
 }

@@ -19,6 +19,7 @@ import {
 import { handField } from './hand-schema.ts'
 import { cutterField, machineField } from './machine-field.ts'
 import { VERSION } from './piece-schema.ts'
+import { keepsField, lotsField, partField, resinLotsField } from './stock-field.ts'
 
 const opening = z
   .string()
@@ -137,11 +138,17 @@ const shopResin = z
       }),
     shrinkage: percent('volumetric shrinkage', 0, 12).optional(),
     packs: z
-      .array(z.strictObject({ mass: mass('A and B together', 10), ...price }))
+      .array(z.strictObject({ mass: mass('what is in it', 10), part: partField, ...price }))
       .max(20)
       .default([])
-      .meta({ description: 'packs it is sold in', sample: [[{ mass: 1500, price: 42 }]] }),
-    stock: mass('on the shelf, A and B together in their ratio').default(0)
+      .meta({
+        description: 'packs it is sold in: A and B together, or each alone',
+        sample: [[{ mass: 1500, price: 42 }]]
+      }),
+    stock: mass('on the shelf, A and B together in their ratio').default(0),
+    lots: resinLotsField,
+    keeps: keepsField,
+    days: number('days until it is here', 0, 365).optional()
   })
   .meta({ description: 'a resin of the maker’s own', sample: [{ id: 'slow', like: 'deep' }] })
 
@@ -310,9 +317,19 @@ export const shopSchema = z
         z.strictObject({
           item: words('what, as the buy list names it: its column "id"', 80),
           unit: words('per what: g, kg, oz, lb; ml, l; m, m²; piece', 40),
-          price: number('price', 0, 1e6),
+          price: number('price of a pack; left out: not known', 0, 1e6).optional(),
           pack: number('units in a pack', 0.001, 1e6).default(1),
+          packs: z
+            .array(z.strictObject({ pack: number('units in a pack', 0.001, 1e6), ...price }))
+            .max(20)
+            .default([])
+            .meta({
+              description: 'other packs it is sold in: those are bought that cost least together',
+              sample: [[{ pack: 250, price: 34 }]]
+            }),
           stock: number('units on the shelf', 0, 1e6).default(0),
+          lots: lotsField,
+          keeps: keepsField,
           days: number('days until it is here', 0, 365).default(0)
         })
       )

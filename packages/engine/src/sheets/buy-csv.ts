@@ -1,4 +1,4 @@
-import type { BuyLine } from '../cost/buy.ts'
+import type { BuyLine } from '../cost/buy-line.ts'
 import type { Plan } from '../plan.ts'
 
 /** The columns of the buy list, in order. */
@@ -50,8 +50,10 @@ export function buyCsv(plan: Plan): string {
 
 function lineRows(l: BuyLine, currency: string): Cell[][] {
   const amounts = [l.need, l.withSpare, l.stock, l.buy]
-  const tail = (cost: number | null): Cell[] => [cost, currency, l.days, l.note]
-  const [first, ...others] = l.packs
+  const first = l.packs[0]
+  const note = first?.part === undefined ? l.note : `${l.note}; packs of ${first.part} alone`
+  const tail = (cost: number | null): Cell[] => [cost, currency, l.days, note]
+  const others = l.packs.slice(1)
   if (first === undefined)
     return [
       [l.name, l.item, l.group, ...amounts, l.unit, l.buy <= 0 ? 0 : null, null, null, null, ...tail(l.cost)]
@@ -73,7 +75,7 @@ function lineRows(l: BuyLine, currency: string): Cell[][] {
       cost(p),
       currency,
       l.days,
-      'the same, another pack'
+      p.part === undefined ? 'the same, another pack' : `the same, ${p.part} alone`
     ])
   ]
 }

@@ -1,5 +1,7 @@
-import type { BuyLine } from '../cost/buy.ts'
-import { decimals, formatMass } from '../quantity/format.ts'
+import type { BuyLine } from '../cost/buy-line.ts'
+import { amountWords, roundedUp } from '../cost/need.ts'
+import { dayWords } from '../quantity/day.ts'
+import { decimals } from '../quantity/format.ts'
 import { capital } from './model.ts'
 
 const GROUPS: readonly (readonly [BuyLine['group'], string])[] = [
@@ -42,27 +44,39 @@ export function buyRows(buy: readonly BuyLine[]): BuyGroup[] {
 }
 
 function rowOf(l: BuyLine): BuyRow {
-  const packs = l.packs.map(p => `${p.count} × ${quantity(p.size, l.unit)}`).join(', ')
+  const packs = l.packs
+    .map(p => `${p.count} × ${amountWords(p.size, l.unit)}${p.part === undefined ? '' : ` of ${p.part}`}`)
+    .join(', ')
   return {
     name: capital(l.name),
-    note: l.note,
+    note: [l.note, ...shelfWords(l)].filter(s => s !== '').join('; '),
     need: wanted(l.withSpare, l.unit),
-    stock: l.stock > 0 ? quantity(l.stock, l.unit) : null,
+    stock: l.stock > 0 ? amountWords(l.stock, l.unit) : null,
     buy: l.buy <= 0 ? 'nothing' : packs !== '' ? packs : wanted(l.buy, l.unit),
     cost: l.cost === null ? null : moneyFigure(l.cost),
     days: l.days
   }
 }
 
-// Kilograms go up to the next tenth: what is needed must not look less than it is.
-function wanted(x: number, unit: BuyLine['unit']): string {
-  return quantity(unit === 'g' && x >= 10_000 ? Math.ceil(x / 100 - 1e-9) * 100 : x, unit)
+// Lots in the order they are used in, and what is left standing.
+function shelfWords(l: BuyLine): string[] {
+  const said = (x: BuyLine['lots'][number]) => (x.lot === null ? 'what has no lot' : `lot ${x.lot}`)
+  const marked = l.lots.some(x => x.lot !== null || x.until !== null)
+  const use = l.lots.map(
+    x =>
+      `${amountWords(roundedUp(x.amount, l.unit), l.unit)} of ${said(x)}${x.until === null ? '' : ` (by ${dayWords(x.until)})`}`
+  )
+  return [
+    ...(marked ? [`from the shelf ${use.join(', then ')}`] : []),
+    ...l.expired.map(
+      x => `${x.lot === null ? 'stock' : `lot ${x.lot}`} expires on ${dayWords(x.until!)}: not used`
+    )
+  ]
 }
 
-function quantity(x: number, unit: BuyLine['unit']): string {
-  if (unit === 'g') return formatMass(x)
-  if (unit === 'piece') return decimals(x, 0)
-  return `${decimals(x, unit === 'ml' ? 0 : 2)} ${unit}`
+// Kilograms go up to the next tenth: what is needed must not look less than it is.
+function wanted(x: number, unit: BuyLine['unit']): string {
+  return amountWords(unit === 'g' && x >= 10_000 ? Math.ceil(x / 100 - 1e-9) * 100 : x, unit)
 }
 
 /** A sum without its currency: whole, or with two decimals. */

@@ -6,6 +6,7 @@ import { anHourOf } from '../../src/cost/price.ts'
 import { checkPiece, checkShop } from '../../src/piece/read.ts'
 import { plan } from '../../src/plan.ts'
 import { quoteOf } from '../../src/quote.ts'
+import { bought } from '../cost/bought.ts'
 
 const EXAMPLES = join(import.meta.dirname, '../../../../examples')
 const example = JSON.parse(readFileSync(join(EXAMPLES, 'saltmarsh-panel.piece.json'), 'utf8')) as object
@@ -42,21 +43,6 @@ describe('the price of a river board', () => {
         },
         'shop'
       ).value
-      const bought = (item: string, need: number) =>
-        ({
-          group: 'timber',
-          item,
-          name: item,
-          unit: item === 'wood' ? 'piece' : 'g',
-          need,
-          withSpare: need,
-          stock: 0,
-          buy: need,
-          packs: [],
-          cost: null,
-          days: null,
-          note: ''
-        }) as const
       const hands = {
         id: 'all',
         piece: '',
@@ -76,7 +62,7 @@ describe('the price of a river board', () => {
         dueMin: null
       } as const
       const cost = costOf({
-        buy: [bought('wood', 1), bought('resin', 1000)],
+        buy: [bought(shop, 'wood', 1), bought(shop, 'resin', 1000, { group: 'resin', unit: 'g' })],
         tasks: [hands],
         batches: 1,
         blanks: 1,

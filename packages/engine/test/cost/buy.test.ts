@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import type { BuyLine } from '../../src/cost/buy.ts'
+import type { BuyLine } from '../../src/cost/buy-line.ts'
 import { cheapestPacks } from '../../src/cost/packs.ts'
 import type { PieceDocument } from '../../src/piece/piece-schema.ts'
 import { fillDetail } from '../../src/sheets/run-cut.ts'

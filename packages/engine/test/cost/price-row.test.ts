@@ -23,9 +23,9 @@ describe('a price of the shop', () => {
     ['pieces', 'piece', 1]
   ])('per %s is turned into one per %s', (given, asked, holds) => {
     const { row, leftAside } = pricedIn(shopOf(given, 2), 'hardwax-oil', asked)
-    expect(row!.pack).toBeCloseTo(2 * holds, 9)
-    expect(row!.stock).toBeCloseTo(2 * holds, 9)
-    expect(row).toMatchObject({ price: 40, days: 3 })
+    expect(row!.packs[0]!.size).toBeCloseTo(2 * holds, 9)
+    expect(row!.lots[0]!.amount).toBeCloseTo(2 * holds, 9)
+    expect(row).toMatchObject({ packs: [{ price: 40 }], days: 3 })
     expect(leftAside).toBe('')
   })
 

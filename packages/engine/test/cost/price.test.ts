@@ -1,17 +1,15 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { Task } from '../../src/calendar/task.ts'
-import type { BuyLine } from '../../src/cost/buy.ts'
 import { costOf } from '../../src/cost/cost.ts'
 import { minorDigits, moneyWords, toCoins } from '../../src/cost/money.ts'
 import { anHourOf, costOfMany, onceOf, pricesOf } from '../../src/cost/price.ts'
 import { checkShop } from '../../src/piece/read.ts'
 import type { ShopDocument } from '../../src/piece/shop-schema.ts'
+import { bought } from './bought.ts'
 
+const RESIN = { group: 'resin', unit: 'g' } as const
 const shop = (more: Partial<ShopDocument> = {}) => checkShop({ castwright: 1, ...more }, 'shop').value
-const line = (item: string, need: number, group: BuyLine['group'] = 'timber'): BuyLine => ({
-  group, item, name: item, unit: group === 'resin' ? 'g' : 'piece', need, withSpare: need, stock: 0, buy: need, packs: [], cost: null, days: null, note: ''
-}) // biome-ignore format: one line of a list
 const task = (kind: Task['kind'], minutes: number, needs: readonly string[] = ['hands']): Task => ({
   id: `${kind} ${minutes}`, piece: '', step: kind, at: '', kind, says: kind, minutes, band: null,
   basis: { from: 'practice', says: '' }, attended: needs.includes('hands'), mayPause: false, needs,
@@ -42,7 +40,7 @@ describe('cost', () => {
     rates: { labour: 18, machine: 12, overhead: 15, margin: 10 }
   })
   const input = {
-    buy: [line('wood', 1), line('resin', 800, 'resin')],
+    buy: [bought(s, 'wood', 1), bought(s, 'resin', 800, RESIN)],
     tasks: [
       task('mould', 60),
       task('sand', 90),
@@ -77,29 +75,29 @@ describe('cost', () => {
     expect(costOfMany(cost.total, once, 1, 1)).toBe(13_500)
     expect(costOfMany(cost.total, once, 1, 6) / 6).toBe(13_500 - 1800 + 300)
     // Twelve planned at once and twelve of one asked for come to the same.
-    const twelve = costOf({ ...input, blanks: 12, buy: [line('wood', 12), line('resin', 9600, 'resin')] })
+    const twelve = costOf({
+      ...input,
+      blanks: 12,
+      buy: [bought(s, 'wood', 12), bought(s, 'resin', 9600, RESIN)]
+    })
     expect(twelve.total).toBe(costOfMany(cost.total, once, 1, 12))
     expect(twelve.handsMin).toBe(60 + 12 * 120)
   })
 
   it('what has no price counts for nothing and is named', () => {
-    const bare = costOf({ ...input, shop: shop(), batches: 2 })
+    const none = shop()
+    const buy = [bought(none, 'wood', 1), bought(none, 'resin', 800, RESIN)]
+    const bare = costOf({ ...input, buy, shop: none, batches: 2 })
     expect(bare.total).toBe(0)
     expect(bare.unpriced).toEqual(['wood', 'resin', 'mixing cup', 'stir stick', 'your hands', 'the machine'])
   })
 
   it('a pack without a price is not for nothing: its line has none and is named', () => {
-    const packs = [
-      { size: 1500, count: 1, price: 42 },
-      { size: 750, count: 1, price: null }
-    ]
-    const of = (known: number | null) =>
-      costOf({
-        ...input,
-        shop: shop(),
-        tasks: [],
-        buy: [{ ...line('river', 2000, 'resin'), packs: [packs[0]!, { ...packs[1]!, price: known }] }]
-      })
+    const of = (known: number | null) => {
+      const more = { pack: 750, ...(known === null ? {} : { price: known }) }
+      const own = shop({ prices: [{ item: 'river', unit: 'g', pack: 1500, price: 42, packs: [more] }] })
+      return costOf({ ...input, shop: own, tasks: [], buy: [bought(own, 'river', 2000, RESIN)] })
+    }
     expect(of(null).unpriced).toEqual(['river'])
     expect(of(null).total).toBe(0)
     // By hand: 42 + 24 for 2250 g, of which 2000 g are used: 58.67.
@@ -124,7 +122,7 @@ describe('cost', () => {
             rates: { overhead: 0, margin: markup }
           })
           const c = costOf({
-            buy: rows.map(([need], k) => line(`i${k}`, need)),
+            buy: rows.map(([need], k) => bought(priced, `i${k}`, need)),
             tasks: [],
             batches: 0,
             blanks: 1,
