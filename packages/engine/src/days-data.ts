@@ -87,12 +87,24 @@ export function daysIcs(
     revision,
     cancelled: [],
     entries: days.tasks.map(t => ({
-      task: t.task,
+      task: owned(t.task, days.names),
       placed: t,
       lines: linesOf(t),
       alarmMin: t.alarmMin
     }))
   })
+}
+
+// An event is that of its piece by name, planned alone or among others: calendars of two pieces never meet in one UID.
+function owned(task: DayTask['task'], names: readonly string[]): DayTask['task'] {
+  const index = task.piece === '' ? 0 : Number(task.piece) - 1
+  const name = names[index]!
+  const alike = names.slice(0, index).filter(n => n === name).length
+  return {
+    ...task,
+    piece: alike === 0 ? name : `${name} ${alike + 1}`,
+    id: task.piece === '' ? task.id : task.id.slice(task.piece.length + 1)
+  }
 }
 
 function linesOf({ task, slackMin }: DayTask): string[] {

@@ -1,3 +1,4 @@
+import { alarmsOf } from './calendar/alarms.ts'
 import { clashWords } from './calendar/clash-words.ts'
 import { neverOpen, oddHours, openingsOf } from './calendar/openings.ts'
 import type {
@@ -254,16 +255,23 @@ function told(problem: CalendarProblem, answer: CalendarAnswer, t: Told): Days {
               smallest: false
             }
     }
+  const windowed = new Set(problem.gaps.filter(g => g.mostMin !== null).map(g => g.after))
+  const alarms = alarmsOf(
+    answer.placed.map(({ startMin, endMin }, i) => {
+      const { id, attended, fixed } = problem.tasks[i]!
+      return { startMin, endMin, attended, late: windowed.has(id) && fixed === null }
+    }),
+    t.inputs[0]!.shop.alarm
+  )
   const tasks = answer.placed.map((p, i): DayTask => {
     const task = problem.tasks[i]!
-    const late = problem.gaps.some(g => g.after === task.id && g.mostMin !== null)
     return {
       task,
       startMin: p.startMin,
       endMin: p.endMin,
       parts: p.parts,
       slackMin: Math.max(0, p.latestStartMin - p.startMin),
-      alarmMin: task.attended && late && task.fixed === null ? t.inputs[0]!.shop.alarm : null
+      alarmMin: alarms[i]!
     }
   })
   const firsts = tasks.filter(x => x.task.attended).map(x => x.startMin)

@@ -35,6 +35,8 @@ export interface NewTask {
   readonly mayPause?: boolean
   readonly needs?: readonly Resource[]
   readonly at?: string
+  /** The safety lines of the step bite at this task; left out: they do. */
+  readonly hazards?: boolean
 }
 
 /** A wait between two tasks of the list, by their ids. */
@@ -90,7 +92,7 @@ export class TaskList {
       attended,
       mayPause: task.mayPause ?? attended,
       needs: task.needs ?? (attended ? ['hands'] : []),
-      safety: attended ? (on?.safety ?? []) : [],
+      safety: attended && task.hazards !== false ? (on?.safety ?? []) : [],
       fixed: null,
       notBeforeMin: null,
       dueMin: null

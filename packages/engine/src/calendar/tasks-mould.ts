@@ -10,7 +10,9 @@ export function makeMould(list: TaskList, on: OnStep, work: TaskWork, after: rea
   const needs = ['hands', 'mould']
   let last = [...after]
   const add = (task: NewTask) => {
-    last = [list.add(on, { needs: task.attended === false ? ['mould'] : needs, ...task }, last)]
+    // The lines at making a mould are those of the saw: they stand where it is cut, not where it is lined or filled.
+    const hazards = task.what === 'cut and join'
+    last = [list.add(on, { needs: task.attended === false ? ['mould'] : needs, hazards, ...task }, last)]
   }
   const count = boards.reduce((sum, b) => sum + b.count, 0)
   const boardWork = byPractice('mouldBoard', count)

@@ -40,6 +40,7 @@ export function prepareTimber(
       what: 'check',
       kind: 'prepare',
       says: `Read moisture and size of ${id}`,
+      hazards: false,
       takes: byPractice('timberCheck')
     })
     if (value.charred > 0)
