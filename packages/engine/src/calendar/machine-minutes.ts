@@ -30,6 +30,8 @@ export function minutesOfPrograms(set: ProgramSet): MachineMinutes[] {
 /** Beside its neighbour a cutter goes over so much of its width, and turning and lifting take so much more (practice). */
 const STEP_OVER = 0.45
 const TURNING = 1.3
+/** No pass is reckoned shallower than this, mm (practice). */
+const LEAST_PASS_MM = 0.1
 
 /**
  * Minutes before programs are made: way over feed.
@@ -59,7 +61,7 @@ export function minutesByFeeds(work: TaskWork): MachineMinutes[] {
     const wayMm =
       region === null ? along : around ? perimeter(region) / 2 : area(region) / (STEP_OVER * widthMm)
     const depthMm = 'depthMm' in cut.need ? cut.need.depthMm : 0
-    const passes = Math.max(1, Math.ceil(depthMm / Math.max(0.1, cut.run.depthMm)))
+    const passes = Math.max(1, Math.ceil(depthMm / Math.max(LEAST_PASS_MM, cut.run.depthMm)))
     const runMin = (TURNING * wayMm * passes) / cut.run.feedMmMin
     // One row stands for both faces: each is flattened by itself.
     const steps =

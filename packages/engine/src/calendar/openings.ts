@@ -3,6 +3,7 @@ import { dayNumber, dayOfNumber, zoneClock } from '../quantity/zone-clock.ts'
 import type { Opening } from './task.ts'
 
 const NAMES = ['sun', 'mon', 'tue', 'wed', 'thu', 'fri', 'sat'] as const
+/** Hours at the bench where the shop gives none, and when it is not night, min of the day: practice. */
 const DEFAULT_FROM = 7 * 60
 const DEFAULT_TO = 22 * 60
 

@@ -9,7 +9,7 @@ import { pricedIn, unitPrice } from './price-row.ts'
 import { resinLine } from './resin-line.ts'
 import { stillGood, takenFrom } from './shelf.ts'
 
-/** Packs that differ more than this in size are no choice of one need. */
+/** Packs that differ more than this in size are no choice of one need (practice). */
 const MOST_UNLIKE = 50_000
 
 /** The line of one need: the shelf first, then whole packs at least cost. */

@@ -23,11 +23,16 @@ export interface Change {
   readonly says: string
 }
 
-/** A level closer to the planned one than this is as planned, mm: a rule read (practice). */
+// What is closer to the plan than these is as planned: what the hand and its tool are off by (practice).
+/** Level, mm: a rule read. */
 const LEVEL_MM = 0.2
+/** Share of the mass: what a vessel keeps or gives. */
 const MASS_SHARE = 0.02
+/** Start, min. */
 const START_MIN = 15
+/** Thickness, mm: a caliper at two places. */
 const THICK_MM = 0.1
+/** Moisture, %: a meter read twice. */
 const MOISTURE_PCT = 0.5
 
 /** What is otherwise than planned: `plan` without its readings, `built` with them. */

@@ -55,7 +55,7 @@ export interface Refusal {
 /** How often a way works, as those who do it say. */
 export type Chance = 'usually works' | 'about even' | 'seldom works'
 
-/** A way on before it is re-planned. */
+/** A way on before it is re-planned. Its minutes, days and chance: common practice, no source. */
 export interface WayDraft {
   readonly id: string
   /** What it is, as a button says it. */

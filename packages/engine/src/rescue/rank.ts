@@ -4,7 +4,7 @@ import type { Way } from './weigh.ts'
 export const RANK_RULE =
   'first what keeps the piece, then the fewest stops, the fewest cautions, the fewest days (to half a day), the least money; what your answers speak for goes before days and money'
 
-/** Days closer than this are alike. */
+/** Days closer than this are alike: what is reckoned of them is known no better (practice). */
 const HALF_DAY = 0.5
 
 /** The ways from the best to the last, by {@link RANK_RULE}; what is alike in all keeps its order. */

@@ -12,6 +12,7 @@ export interface Found {
   readonly nodes: number
 }
 
+/** Tasks up to which each node is checked for overfull spans: the check grows as their square. Without it no calendar is lost, only time. */
 const MOST_CHECKED = 90
 
 /**

@@ -3,10 +3,7 @@ import { decimals, formatMm } from '../../quantity/format.ts'
 import type { Condition, RescueCase, Trouble, TroubleCase, WayDraft } from '../condition.ts'
 import { flattenBoth } from '../patch/cut-patch.ts'
 import { tenth } from '../patch/pour-patch.ts'
-import { askBy, howMuch, isDone } from './spot.ts'
-
-/** Days free on all sides after which a piece has come to the air of the room for the most part (practice; thicker takes longer). */
-const REST_DAYS = 14
+import { askBy, howMuch, isDone, REST_DAYS } from './spot.ts'
 
 /** A face that is further out of flat than it may be. */
 export const bowOver: Condition = {
@@ -62,7 +59,7 @@ function found({ built }: RescueCase): Trouble[] {
 function ways(at: TroubleCase): WayDraft[] {
   const { built, state } = at
   const by = howMuch(at, 1)
-  const may = built.bow?.flatnessMm ?? built.piece.flatness ?? 0.5
+  const may = built.bow?.flatnessMm ?? built.piece.flatness ?? null
   const rested = at.answers.get('rested')
   const unlike =
     built.faces[0].coat?.id !== built.faces[1].coat?.id || built.faces[0].coats !== built.faces[1].coats
@@ -139,7 +136,7 @@ function ways(at: TroubleCase): WayDraft[] {
           value: Math.ceil(by * 10) / 10
         }
       ],
-      gives: [`${decimals(may, 2)} mm as it was wanted`],
+      gives: may === null ? [] : [`${decimals(may, 2)} mm as it was wanted`],
       handsMin: 0,
       waitDays: 0,
       chance: 'usually works'

@@ -1,13 +1,16 @@
 import { formatMm } from '../../quantity/format.ts'
 import type { Condition, TroubleCase, WayDraft } from '../condition.ts'
 import type { CutDocument } from '../patch/cut-patch.ts'
-import { filledCut, flattenMore, floodOver, topFace } from '../patch/cut-patch.ts'
+import { FLOOD_MM, filledCut, flattenMore, floodOver, topFace } from '../patch/cut-patch.ts'
 import type { PourDocument } from '../patch/pour-patch.ts'
 import { freeName, sameMix, tenth } from '../patch/pour-patch.ts'
 import { askBy, howMuch, inMould, pourSpot } from './spot.ts'
 
-/** Wider by this than what is seen of it is the hole that opens it, mm (practice). */
+/** The hole that opens it: wider than deep by this, and deeper than it reaches by that, mm (practice). */
 const WIDER_MM = 3
+const DEEPER_MM = 1
+/** More than this is not flattened off for a bubble that is closed, mm (practice). */
+const MOST_OFF_MM = 4
 
 /** A bubble or a void in a layer. */
 export const bubble: Condition = {
@@ -56,7 +59,7 @@ function ways(at: TroubleCase): WayDraft[] {
     kind: 'bore',
     face,
     shape: { circle: tenth(by + WIDER_MM), at: place ?? [0, 0] },
-    depth: tenth(by + 1),
+    depth: tenth(by + DEEPER_MM),
     way: 'drill'
   } as CutDocument & { id: string }
   const thin = { ...sameMix(built, index), resin: 'thin' } as PourDocument
@@ -109,7 +112,10 @@ function ways(at: TroubleCase): WayDraft[] {
       handsMin: 0,
       waitDays: 0,
       chance: 'about even',
-      excluded: at.answers.get('open') === 'no' && by > 4 ? 'it lies deeper than flattening should go' : null
+      excluded:
+        at.answers.get('open') === 'no' && by > MOST_OFF_MM
+          ? 'it lies deeper than flattening should go'
+          : null
     },
     {
       id: 'flood',
@@ -120,7 +126,7 @@ function ways(at: TroubleCase): WayDraft[] {
         'dam the face, flood it, go over it with the heat gun'
       ],
       hazards: ['sanding-cured-resin', 'mixing-resin', 'pouring', 'leftover-in-cup'],
-      patch: floodOver(built, face, 1.5, thin),
+      patch: floodOver(built, face, FLOOD_MM, thin),
       gives: [`resin lies over the timber of the ${face} too`],
       handsMin: 45,
       waitDays: 0,

@@ -7,6 +7,10 @@ import { tenth } from '../patch/pour-patch.ts'
 import { fitTroubles, noCut, sizeless } from './fit-size.ts'
 import { askBy, cutSpot, howMuch } from './spot.ts'
 
+/** More than this is not taken off by hand, and less than that no cutter takes, mm (practice). */
+const MOST_BY_HAND_MM = 0.6
+const LEAST_CUT_MM = 0.1
+
 /** A hole that a part does not go into. */
 export const fitTight: Condition = {
   kind: 'fit tight',
@@ -44,7 +48,7 @@ function tight(at: TroubleCase): WayDraft[] {
   return [
     {
       id: 'ease',
-      does: `Cut ${cut.id} ${tenth(Math.max(0.1, by))} mm wider`,
+      does: `Cut ${cut.id} ${tenth(Math.max(LEAST_CUT_MM, by))} mm wider`,
       how: [
         'a last pass along its wall, by the program or by the template shimmed out; try the part after each tenth'
       ],
@@ -69,7 +73,7 @@ function tight(at: TroubleCase): WayDraft[] {
       handsMin: 30,
       waitDays: 0,
       chance: 'usually works',
-      excluded: by > 0.6 ? `${formatMm(by)} is much for a stick and paper` : null,
+      excluded: by > MOST_BY_HAND_MM ? `${formatMm(by)} is much for a stick and paper` : null,
       favoured: coated === 'yes' ? 'a film is soon scraped out' : null
     },
     {

@@ -9,6 +9,11 @@ import { askBy, bonding, howMuch, isPoured, notOn, pourSpot, TOP_UP_HAZARDS } fr
 
 /** Play under a timber that is held down, mm, beyond what the document says it lies hollow (practice: a rule under it). */
 const PLAY_MM = 1
+/** A timber stands in a layer that is set when the layer ends this far over its base, mm, and a level was read when it is off by that (practice). */
+const STANDS_MM = 0.5
+const READ_MM = 0.05
+/** A flood stands over what it fills up by this, mm (practice: it draws back at its edges). */
+const OVER_MM = 0.5
 /** Thicker than this no flood stays on a face, mm (practice). */
 const MOST_FLOOD_MM = 4
 
@@ -65,7 +70,7 @@ function refused(at: TroubleCase): Refusal[] {
   const spot = pourSpot(at)
   const under = built.entries.pours.filter(p => p.index < spot.index && p.value.kind === 'cast')
   const base = built.stack.geometry.timbers[timber.index]!.base
-  const set = under.some(p => built.stack.pours[p.index]!.level > base + 0.5)
+  const set = under.some(p => built.stack.pours[p.index]!.level > base + STANDS_MM)
   const roomMm = timber.value.level + PLAY_MM
   if (!set && highMm <= roomMm) return []
   const where = set
@@ -86,7 +91,7 @@ function missingMl(at: TroubleCase): number {
   const was = at.plan.stack.pours[index]!
   const is = at.built.stack.pours[index]!
   const read = was.level - is.level
-  return read > 0.05 ? was.filledMl - is.filledMl : (was.surfaceMm2 * by) / 1000
+  return read > READ_MM ? was.filledMl - is.filledMl : (was.surfaceMm2 * by) / 1000
 }
 
 function ways(at: TroubleCase): WayDraft[] {
@@ -175,12 +180,12 @@ function ways(at: TroubleCase): WayDraft[] {
   })
   out.push({
     id: 'flood',
-    does: `Close it with a flood of ${tenth(by + 0.5)} mm on the ${topFace(built)}`,
+    does: `Close it with a flood of ${tenth(by + OVER_MM)} mm on the ${topFace(built)}`,
     how: ['once it is flattened and sanded: a dam round it, then a flood to the level of the timber'],
     hazards: ['sanding-cured-resin', 'mixing-resin', 'pouring', 'leftover-in-cup'],
     patch: [
       ...(cast ? levelIs(built, index, stands) : []),
-      ...floodOver(built, topFace(built), by + 0.5, { ...sameMix(built, index), resin: 'thin' })
+      ...floodOver(built, topFace(built), by + OVER_MM, { ...sameMix(built, index), resin: 'thin' })
     ],
     gives: [`resin lies over the timber of the ${topFace(built)} too`],
     handsMin: 30,

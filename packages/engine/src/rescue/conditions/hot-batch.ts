@@ -9,7 +9,11 @@ import { isPoured, pourSpot } from './spot.ts'
 
 /** A layer is not parted into halves thinner than this, mm (practice). */
 const LEAST_HALF_MM = 4
+/** Resin is mixed cooler by this, K: rates fall by about a quarter (practice); never under that, °C: it thickens, and cures too slowly to be told. */
 const COOLER_K = 4
+const LEAST_C = 8
+/** Where nothing says how warm it is poured, °C (practice). */
+const ROOM_C = 20
 
 /** A cup or a casting that gets hotter than it should. */
 export const hotBatch: Condition = {
@@ -77,7 +81,7 @@ function ways(at: TroubleCase): WayDraft[] {
   )[0]
   const halves = deepest === undefined ? [] : halved(at, deepest.index)
   const batches = batchCount(built, index) + 1
-  const coolerC = Math.max(8, Math.round((built.casts[index]?.startC ?? 20) - COOLER_K))
+  const coolerC = Math.max(LEAST_C, Math.round((built.casts[index]?.startC ?? ROOM_C) - COOLER_K))
   const rest = [...left.map(p => p.index), ...(where === 'cup' ? [index] : [])]
   const fumes =
     at.answers.get('smokes') === 'yes'

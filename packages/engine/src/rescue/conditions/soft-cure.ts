@@ -1,13 +1,18 @@
 import { formatMinutes, formatMm } from '../../quantity/format.ts'
 import type { Condition, RescueCase, Trouble, TroubleCase, WayDraft } from '../condition.ts'
-import { floodOver, topFace } from '../patch/cut-patch.ts'
+import { FLOOD_MM, floodOver, topFace } from '../patch/cut-patch.ts'
 import type { PourDocument } from '../patch/pour-patch.ts'
 import { beginsAfter, freeName, layerOn, mixedMore, sameMix, tenth } from '../patch/pour-patch.ts'
 import { howMuch, isPoured, notOn, pourSpot, spotOf, TOP_UP_HAZARDS } from './spot.ts'
 
 const DAY = 24 * 60
-/** Warmth and time that bring on a slow cure, days (practice). */
+/** Warmth that brings on a slow cure, °C, and for how many days (practice; the resin's own sheet comes first). */
+const WARM_C = '25 to 30 °C'
 const WARM_DAYS = 4
+/** Colder than this many resins stop short, °C (practice: sheets ask for 18 to 25 °C). */
+const COLD_C = 18
+/** Left of a layer at the least when its face is scraped off, mm: less comes out as a whole (practice). */
+const LEFT_MM = 0.5
 
 /** A layer that stays soft or sticky. */
 export const softCure: Condition = {
@@ -35,7 +40,7 @@ export const softCure: Condition = {
     },
     {
       key: 'cold',
-      asks: 'Was the room under 18 °C at night?',
+      asks: `Was the room under ${COLD_C} °C at night?`,
       options: [
         { word: 'yes', means: 'warm it: it goes on where it stopped' },
         { word: 'no', means: 'warmth helps less' }
@@ -85,7 +90,7 @@ function ways(at: TroubleCase): WayDraft[] {
   const spot = pourSpot(at)
   const { index, entry, next, covered, last } = spot
   const { where, ratio, cold } = Object.fromEntries(at.answers) as Record<string, string | undefined>
-  const deep = Math.min(howMuch(at, 1), built.stack.pours[index]!.depth - 0.5)
+  const deep = Math.min(howMuch(at, 1), built.stack.pours[index]!.depth - LEFT_MM)
   const level = built.stack.pours[index]!.level
   const off = ratio === 'off'
   const warmed =
@@ -97,9 +102,9 @@ function ways(at: TroubleCase): WayDraft[] {
   return [
     {
       id: 'warm',
-      does: `Keep it at 25 to 30 °C for ${WARM_DAYS} days`,
+      does: `Keep it at ${WARM_C} for ${WARM_DAYS} days`,
       how: [
-        'warm the room or a tent over it to 25 to 30 °C, not one spot of it',
+        `warm the room or a tent over it to ${WARM_C}, not one spot of it`,
         'press a nail into it each day, and log what it does'
       ],
       hazards: ['hot-piece'],
@@ -136,13 +141,13 @@ function ways(at: TroubleCase): WayDraft[] {
     },
     {
       id: 'seal-over',
-      does: `Close it under a flood of 1.5 mm on the ${topFace(built)}`,
+      does: `Close it under a flood of ${FLOOD_MM} mm on the ${topFace(built)}`,
       how: [
         'wipe the tack off with alcohol, let it rest a day',
         'sand it as far as it sands, then flood it with a fresh, well stirred mix'
       ],
       hazards: ['mixing-resin', 'pouring', 'leftover-in-cup', 'sanding-cured-resin'],
-      patch: floodOver(built, topFace(built), 1.5, { ...sameMix(built, index), resin: 'thin' }),
+      patch: floodOver(built, topFace(built), FLOOD_MM, { ...sameMix(built, index), resin: 'thin' }),
       gives: ['what lies under it stays softer'],
       handsMin: 45,
       waitDays: 1,

@@ -104,5 +104,8 @@ export function bonding({ cast, ageMin }: PourSpot): {
   }
 }
 
+/** Days in the air of a room, free on all sides, after which a piece or a timber has come to it for the most part (practice; thicker takes longer). */
+export const REST_DAYS = 14
+
 /** Hazards of sanding a layer matt and pouring on it. */
 export const TOP_UP_HAZARDS = ['wet-sanding', 'mixing-resin', 'pouring', 'leftover-in-cup'] as const

@@ -10,9 +10,12 @@ import { askBy, howMuch, isDone } from './spot.ts'
 
 /** Thinner than planned by more than this is told, mm (practice: what a planer or a sled is off). */
 const LEAST_MM = 0.3
-/** Left of a cut that is made shallower, mm. */
+/** Left of the depth of a cut that is made shallower, and of what a face is flattened by, mm (practice). */
 const LEAST_CUT_MM = 1
 const LEAST_FLATTEN_MM = 0.3
+/** A flood is no thinner than this, it breaks up, and no thicker in two goes than that, mm (practice). */
+const LEAST_FLOOD_MM = 0.5
+const MOST_FLOODS_MM = 6
 
 /** A piece that is thinner than it was planned. */
 export const thicknessUnder: Condition = {
@@ -99,9 +102,11 @@ function ways(at: TroubleCase): WayDraft[] {
     {
       id: 'flood',
       does: `Build it up by a flood of ${tenth(by)} mm on the ${otherOf(at, face)}`,
-      how: ['sand the face matt, dam it, flood it in one go up to 3 mm, in two beyond that'],
+      how: [
+        `sand the face matt, dam it, flood it in one go up to ${MOST_FLOODS_MM / 2} mm, in two beyond that`
+      ],
       hazards: ['sanding-cured-resin', 'mixing-resin', 'pouring', 'leftover-in-cup'],
-      patch: floodOver(built, otherOf(at, face), Math.max(0.5, by), {
+      patch: floodOver(built, otherOf(at, face), Math.max(LEAST_FLOOD_MM, by), {
         ...sameMix(built, first),
         resin: 'thin'
       } as PourDocument),
@@ -109,7 +114,7 @@ function ways(at: TroubleCase): WayDraft[] {
       handsMin: 45,
       waitDays: 0,
       chance: 'usually works',
-      excluded: by > 6 ? 'so much is a layer, not a flood' : null,
+      excluded: by > MOST_FLOODS_MM ? 'so much is a layer, not a flood' : null,
       favoured: flush ? 'what goes in is to be flush' : null
     },
     {

@@ -5,9 +5,9 @@ import type { CutDocument } from '../patch/cut-patch.ts'
 import { filledCut, topFace } from '../patch/cut-patch.ts'
 import type { PourDocument } from '../patch/pour-patch.ts'
 import { freeName, sameMix, tenth } from '../patch/pour-patch.ts'
-import { askBy, howMuch } from './spot.ts'
+import { askBy, howMuch, REST_DAYS } from './spot.ts'
 
-/** Width of a line that looks meant, mm, and how deep it is filled (practice). */
+/** Width of a line that looks meant, mm, and how deep it is filled: so far, or a third of the piece (practice). */
 const LINE_MM = 3
 const LINE_DEEP_MM = 5
 /** Narrower than this thin resin is drawn in by itself, mm (practice). */
@@ -97,7 +97,7 @@ function ways(at: TroubleCase): WayDraft[] {
       patch: [],
       gives: ['a fine line stays to be seen, and some grams of resin on hand'],
       handsMin: 45,
-      waitDays: drier ? 14 : 0,
+      waitDays: drier ? REST_DAYS : 0,
       chance: by < CREEPS_MM ? 'usually works' : 'about even',
       excluded:
         none ??
@@ -121,7 +121,7 @@ function ways(at: TroubleCase): WayDraft[] {
           : filledCut(built, groove(LINE_MM, deep), { ...thin, resin: 'medium' } as PourDocument),
       gives: ['a line that was not drawn'],
       handsMin: 90,
-      waitDays: drier ? 14 : 0,
+      waitDays: drier ? REST_DAYS : 0,
       chance: 'usually works',
       excluded: none,
       favoured: at.answers.get('bark') === 'yes' ? 'what keeps it from bonding comes out with it' : null
@@ -139,7 +139,7 @@ function ways(at: TroubleCase): WayDraft[] {
       patch: [],
       gives: ['the width of a saw cut'],
       handsMin: 120,
-      waitDays: 2 + (drier ? 14 : 0),
+      waitDays: 2 + (drier ? REST_DAYS : 0),
       chance: 'about even',
       excluded: none ?? (at.answers.get('moves') === 'no' ? 'the rest of it still holds' : null),
       favoured: at.answers.get('moves') === 'yes' ? 'it bears nothing where it is' : null

@@ -2,6 +2,7 @@ import { typedAt } from '../../findings/fix.ts'
 import type { Work } from '../../findings/work.ts'
 import type { Operation } from '../../piece/patch.ts'
 import type { Face, PieceDocument } from '../../piece/piece-schema.ts'
+import { MOST_RATIO_ERROR } from '../../resin/batch.ts'
 import { otherFace } from '../../steps/step.ts'
 import type { PourDocument } from './pour-patch.ts'
 import { freeName, tenth } from './pour-patch.ts'
@@ -49,8 +50,11 @@ export function flattenBoth(work: Work, mm: number): Operation[] {
     : [...first, ...second]
 }
 
-/** Mixed at least, g: of less no scale of the shop keeps the ratio (practice). */
+/** Mixed at least, g: less is not stirred well in a cup (practice). */
 const LEAST_MIX_G = 60
+/** Steps of the scale for the smaller part, off ratio by 2.5 % at half a step: half of what is harmless; and its share of the mix, 4 : 1 (practice). */
+const LEAST_STEPS = 1 / MOST_RATIO_ERROR
+const SMALLER_SHARE = 0.2
 
 /** A cut and the inlay that fills it, put at the end of their lists. No less is mixed than keeps its ratio. */
 export function filledCut(
@@ -69,9 +73,9 @@ export function filledCut(
   return [...addCut(work, cut), { op: 'add', path: '/pours/-', value: fill }]
 }
 
-/** Least mix of a small filling, g: a hundred steps of the scale for its smaller part, about a fifth of it. */
+/** Least mix of a small filling, g: its smaller part is weighed well enough to keep the ratio. */
 export function leastMix({ shop }: Pick<Work, 'shop'>): number {
-  return Math.max(LEAST_MIX_G, Math.ceil(500 * shop.scale.resolution * 0.2))
+  return Math.max(LEAST_MIX_G, Math.ceil((LEAST_STEPS * shop.scale.resolution) / SMALLER_SHARE - 1e-9))
 }
 
 /** A cut put at the end of the list. */
@@ -81,6 +85,11 @@ export function addCut(work: Work, cut: CutDocument): Operation[] {
     : [{ op: 'add', path: '/cuts/-', value: cut }]
 }
 
+/** Depth of a flood that closes a face, mm (practice: what runs out by itself). */
+export const FLOOD_MM = 1.5
+/** A dam stands over its flood by this, mm (practice). */
+const DAM_OVER_MM = 3
+
 /** The patch that puts a flood over a face: at the end of the list, its step in the usual order. */
 export function floodOver(work: Work, face: Face, depthMm: number, resin: PourDocument): Operation[] {
   const flood = {
@@ -89,7 +98,7 @@ export function floodOver(work: Work, face: Face, depthMm: number, resin: PourDo
     kind: 'flood',
     face,
     depth: tenth(depthMm),
-    dam: tenth(depthMm + 3)
+    dam: tenth(depthMm + DAM_OVER_MM)
   }
   return [{ op: 'add', path: '/pours/-', value: flood }]
 }

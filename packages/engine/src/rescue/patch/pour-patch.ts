@@ -8,6 +8,11 @@ export type PourDocument = PieceDocument['pours'][number]
 /** What filling a flood or an inlay once more takes, of what it took (practice). */
 const MORE_SHARE = 0.25
 
+/** A wait put before a pour that an order written out has no place for, h; the plan's own window says when it may be (practice). */
+const WAIT_H = 24
+/** Waits are set in steps of this, min. */
+const WAIT_STEP_MIN = 30
+
 const AMOUNTS = ['depth', 'height', 'mass', 'fill'] as const
 
 /** The patch that gives a pour a level as cast, in the place of what it was to be. */
@@ -36,7 +41,7 @@ export function pourAfter(work: Work, index: number, pour: PourDocument): Operat
     document.steps === undefined || step < 0
       ? []
       : [
-          { op: 'add', path: `/steps/${step + 1}`, value: { do: 'wait', for: '24 h' } },
+          { op: 'add', path: `/steps/${step + 1}`, value: { do: 'wait', for: `${WAIT_H} h` } },
           { op: 'add', path: `/steps/${step + 2}`, value: { do: 'pour', what: pour.id } }
         ]
   return [...names, { op: 'add', path: `/pours/${index + 1}`, value: pour }, ...steps]
@@ -87,7 +92,7 @@ export function beginsAfter(work: Work, index: number, minutes: number): Patch {
   const typed = work.document.pours[index]!
   return [
     ...(typed.start === undefined ? [] : [{ op: 'remove', path: `/pours/${index}/start` } as Operation]),
-    ...setValue(work.document, `/pours/${index}/after`, Math.ceil(minutes / 30) * 30)
+    ...setValue(work.document, `/pours/${index}/after`, Math.ceil(minutes / WAIT_STEP_MIN) * WAIT_STEP_MIN)
   ]
 }
 
