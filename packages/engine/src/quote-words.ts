@@ -1,3 +1,4 @@
+import type { CostGroup } from './cost/cost-line.ts'
 import { moneyWords } from './cost/money.ts'
 import type { Quote } from './quote.ts'
 
@@ -7,12 +8,16 @@ export interface QuotePart {
   readonly rows: readonly string[]
 }
 
-const GROUPS = {
+const GROUPS: Readonly<Record<CostGroup, string>> = {
   material: 'Material used',
   consumables: 'Consumables used',
   labour: 'Hands',
-  machine: 'Machine'
-} as const
+  machine: 'Machine',
+  cutters: 'Cost of wear of cutters',
+  outside: 'Cost of work outside',
+  delivery: 'Cost of delivery',
+  spoil: 'Cost of spoil, allowed for'
+}
 
 /** The quote as the shop keeps it: every line, the rules side by side, what a spoiled blank costs. */
 export function privateQuote(q: Quote): QuotePart[] {
@@ -21,10 +26,10 @@ export function privateQuote(q: Quote): QuotePart[] {
   const groups = Object.entries(GROUPS).flatMap(([group, title]): QuotePart[] => {
     const lines = q.cost.lines.filter(l => l.group === group)
     if (lines.length === 0) return []
-    const least = lines.every(l => l.coins !== null) ? '' : 'at least '
+    const least = lines.some(l => q.cost.unpriced.includes(l.name)) ? 'at least ' : ''
     const sum = lines.every(l => l.coins === null)
       ? 'no price known'
-      : `${least}${money(q.cost.sums[group as keyof typeof GROUPS])}`
+      : `${least}${money(q.cost.sums[group as CostGroup])}`
     return [
       {
         head: `${title}: ${sum}`,
@@ -57,8 +62,9 @@ export function privateQuote(q: Quote): QuotePart[] {
       head: 'Cost to the shop',
       rows: [
         `Cost to the shop: ${least}${money(q.cost.total)}`,
-        `Paid for whole packs: ${least}${money(q.cost.bought)}`,
+        `Paid for whole packs and their delivery: ${least}${money(q.cost.bought)}`,
         `One spoiled blank costs ${least}${money(q.spoiled)}`,
+        ...(q.cost.spareSays === '' ? [] : [`${q.cost.spareSays}.`]),
         work
       ]
     },

@@ -1,12 +1,16 @@
 import { tasksOf } from './calendar/tasks.ts'
 import type { Cost } from './cost/cost.ts'
 import { costOf } from './cost/cost.ts'
+import { COST_GROUPS } from './cost/cost-line.ts'
+import { wearCost } from './cost/cutter-wear.ts'
 import { minorDigits } from './cost/money.ts'
 import { batchesMixed } from './cost/needs.ts'
+import { costOfMany, onceOf } from './cost/once.ts'
+import { outsideCost } from './cost/orders.ts'
 import type { Price } from './cost/price.ts'
-import { anHourOf, costOfMany, onceOf, pricesOf } from './cost/price.ts'
+import { anHourOf, paidOf, pricesOf } from './cost/price.ts'
 import type { Planned } from './plan-answer.ts'
-import { taskReckoning } from './task-reckoning.ts'
+import { programsOf, reckoningBy } from './task-reckoning.ts'
 
 /** How many are made alike, in the table of unit prices. */
 const COUNTS = [1, 6, 12] as const
@@ -52,12 +56,25 @@ export function quoteOf(
 ): Quote {
   const { shop, quantity, buy, piece } = work
   const { rates, currency } = shop
+  const programs = programsOf(work)
   const { tasks } = tasksOf(
     work,
-    taskReckoning(work, { piece: '', originMs: Date.parse(options.asOf) }, true)
+    reckoningBy(work, { piece: '', originMs: Date.parse(options.asOf) }, programs)
   )
   const batches = quantity.blanks * batchesMixed(work.batches)
-  const cost = costOf({ buy, tasks, batches, blanks: quantity.blanks, shop })
+  const { blanks } = quantity
+  const cost = costOf({
+    buy,
+    tasks,
+    batches,
+    blanks,
+    shop,
+    more: [
+      ...wearCost(programs?.programs.flatMap(p => p.made) ?? [], blanks, shop),
+      ...outsideCost(work.hand, piece.outside, blanks, shop)
+    ],
+    loss: { pieces: quantity.pieces, pct: quantity.lossPct }
+  })
   const coin = 10 ** minorDigits(currency)
   const pieces = Math.max(1, quantity.pieces)
   const count = options.count ?? pieces
@@ -66,9 +83,7 @@ export function quoteOf(
   const onTop = (1 + rates.overhead / 100) * (1 + rates.margin / 100)
   const scaled = count === pieces ? cost.total : Math.round(many(count))
   const prices = pricesOf(scaledTo(cost, scaled), rates)
-  const net = prices[0]!.coins
-  const tax = Math.round((net * rates.tax) / 100)
-  const gross = net + tax
+  const { net, tax, gross } = paidOf(scaled * onTop, rates, currency)
   return {
     name: piece.name,
     asOf: options.asOf,
@@ -81,8 +96,11 @@ export function quoteOf(
     gross,
     deposit: Math.round((gross * rates.deposit) / 100),
     depositPct: rates.deposit,
-    units: COUNTS.map(n => ({ count: n, coins: Math.round((many(n) / n) * onTop) })),
-    spoiled: Math.round((cost.total - once) / Math.max(1, quantity.blanks)),
+    units: COUNTS.map(n => ({
+      count: n,
+      coins: Math.round(paidOf(many(n) * onTop, rates, currency).net / n)
+    })),
+    spoiled: Math.round((cost.total - cost.sums.spoil - once) / Math.max(1, blanks)),
     asked:
       options.price === undefined
         ? null
@@ -99,16 +117,7 @@ export function quoteOf(
 function scaledTo(cost: Cost, total: number): Cost {
   if (total === cost.total || cost.total === 0) return cost
   const f = total / cost.total
-  const { material, consumables, labour, machine } = cost.sums
-  return {
-    ...cost,
-    total,
-    handsMin: cost.handsMin * f,
-    sums: {
-      material: material * f,
-      consumables: consumables * f,
-      labour: labour * f,
-      machine: machine * f
-    }
-  }
+  const sums = { ...cost.sums }
+  for (const group of COST_GROUPS) sums[group] *= f
+  return { ...cost, total, handsMin: cost.handsMin * f, sums }
 }

@@ -5,6 +5,7 @@ import type { TaskOptions } from './calendar/tasks.ts'
 import { tasksOf } from './calendar/tasks.ts'
 import { machiningOf } from './cuts/operation/machining.ts'
 import type { Work } from './findings/work.ts'
+import type { ProgramSet } from './programs/program-set.ts'
 import { programSet } from './programs/program-set.ts'
 import { stepStatesOf } from './steps/step-states.ts'
 
@@ -18,9 +19,23 @@ export function taskReckoning(
   base: Pick<TaskOptions, 'piece' | 'originMs'>,
   programs: boolean
 ): TaskOptions {
+  return reckoningBy(work, base, programs ? programsOf(work) : null)
+}
+
+/** Programs of a piece; null where nothing is cut by machine. */
+export function programsOf(work: Work): ProgramSet | null {
+  const machining = machiningOf(work)
+  return machining === null ? null : programSet(machining)
+}
+
+/** The same with the programs at hand. */
+export function reckoningBy(
+  work: Work,
+  base: Pick<TaskOptions, 'piece' | 'originMs'>,
+  programs: ProgramSet | null
+): TaskOptions {
   const records = stepRecords(stepStatesOf(work, new Date(base.originMs).toISOString()))
-  const machining = programs ? machiningOf(work) : null
-  const machine = machining === null ? {} : { machine: minutesOfPrograms(programSet(machining)) }
+  const machine = programs === null ? {} : { machine: minutesOfPrograms(programs) }
   const bare = { ...base, ...machine, records }
   return { ...bare, learned: learnedOf(tasksOf(work, bare), records) }
 }

@@ -20,5 +20,5 @@ export const GROUPS = [
     ]
   ],
   ['resins', ['resins', 'leftover', 'spare']],
-  ['money', ['currency', 'rates', 'prices', 'note']]
+  ['money', ['currency', 'rates', 'prices', 'suppliers', 'sentOut', 'note']]
 ] as const

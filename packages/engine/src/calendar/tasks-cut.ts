@@ -5,6 +5,16 @@ import type { NewTask, OnStep, Reckoned, TaskList } from './task-list.ts'
 import { byModel, byPractice } from './task-list.ts'
 import type { MachineMinutes, TaskWork } from './task-work.ts'
 
+/** How long what is sent out is away. */
+function sentOutFor(days: number | undefined): Reckoned {
+  return days === undefined
+    ? {
+        minutes: PRACTICE_WAIT.sentOut,
+        basis: { from: 'practice', says: 'five working days: common practice, no source; ask them' }
+      }
+    : { minutes: days * 1440, basis: { from: 'shop', says: `${days} days, as the shop says` } }
+}
+
 const BASIS = {
   programs: 'by the moves of its programs',
   feeds: 'by area, feed and depth of a pass; its programs say it properly'
@@ -104,11 +114,8 @@ export function cutIt(
     add({
       what: 'sent out',
       kind: 'outside',
-      says: `${id} is cut by a shop outside`,
-      takes: {
-        minutes: PRACTICE_WAIT.sentOut,
-        basis: { from: 'practice', says: 'five working days: common practice, no source; ask them' }
-      },
+      says: `${id} is cut by ${work.shop.sentOut?.firm ?? 'a shop outside'}`,
+      takes: sentOutFor(work.shop.sentOut?.days),
       attended: false,
       needs: ['firm sent out']
     })

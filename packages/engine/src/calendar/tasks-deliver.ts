@@ -32,6 +32,29 @@ export function deliveries(list: TaskList, work: TaskWork, first: ReadonlyMap<st
   }
 }
 
+/** What others make for the piece, each there before parts are fitted, else before it leaves. */
+export function madeOutside(list: TaskList, work: TaskWork, first: ReadonlyMap<string, string>): void {
+  for (const { work: what, firm, days } of work.piece.outside) {
+    if (days <= 0) continue
+    const fit = work.steps.findIndex(s => s.kind === 'fit')
+    const at = fit < 0 ? work.steps.findLastIndex(s => s.kind === 'deliver') : fit
+    const needed = first.get(String(at))
+    if (needed === undefined) continue
+    const id = list.add(
+      null,
+      {
+        what: `delivery ${what}`,
+        kind: 'delivery',
+        says: `${what}: ${firm ?? 'made outside'}`,
+        takes: { minutes: days * 1440, basis: { from: 'source', says: `${days} days, as the piece says` } },
+        attended: false
+      },
+      []
+    )
+    list.gap({ before: id, after: needed, says: `${what} is here first` })
+  }
+}
+
 // The first task of the step that uses it; of what no step names, the first of its kind of work.
 function neededBy(line: BoughtLine, work: TaskWork, first: ReadonlyMap<string, string>): string | null {
   const { materials, piece } = work

@@ -15,7 +15,7 @@ import type { OnStep } from './task-list.ts'
 import { byPractice, TaskList } from './task-list.ts'
 import type { MachineMinutes, TaskWork } from './task-work.ts'
 import { cutIt, fillIt, levelIt } from './tasks-cut.ts'
-import { deliveries, fitIt } from './tasks-deliver.ts'
+import { deliveries, fitIt, madeOutside } from './tasks-deliver.ts'
 import { coatIt, sandIt } from './tasks-finish.ts'
 import { makeMould } from './tasks-mould.ts'
 import type { Poured } from './tasks-pour.ts'
@@ -129,6 +129,7 @@ export function tasksOf(work: TaskWork, options: TaskOptions): PieceTasks {
       begin(list, step, from, (Date.parse(begins) - options.originMs) / 60_000)
   })
   deliveries(list, work, first)
+  madeOutside(list, work, first)
   finish()
   fixByRecords(list, keys, options.records ?? new Map(), options.originMs)
   return {

@@ -30,6 +30,8 @@ export interface BuyLine {
   /** What one unit of it costs where it is bought; null: no price is known. */
   readonly rate: number | null
   readonly days: number | null
+  /** The supplier it comes from; null: the shop does not say. */
+  readonly from: string | null
   readonly note: string
   /** The part of a resin that neither the shelf nor a pack holds enough of for the other; null: they match. */
   readonly lack: { readonly part: 'A' | 'B'; readonly have: number; readonly need: number } | null

@@ -1,26 +1,16 @@
 import type { Task } from '../calendar/task.ts'
 import type { Shop } from '../piece/shop-schema.ts'
 import type { BuyLine } from './buy-line.ts'
-import { toCoins } from './money.ts'
-import { pricedIn, unitPrice } from './price-row.ts'
-
-/** What a line of the cost is of. */
-export type CostGroup = 'material' | 'consumables' | 'labour' | 'machine'
-
-/** One line of the cost of a build: amount, rate, and where the rate comes from. Coins of the shop's currency. */
-export interface CostLine {
-  readonly group: CostGroup
-  readonly name: string
-  readonly amount: number
-  readonly unit: string
-  /** What one unit costs; null: no price is known, and the line counts for nothing. */
-  readonly rate: number | null
-  readonly coins: number | null
-  readonly basis: string
-}
+import { consumablesOf } from './consumables.ts'
+import type { Charged, CostGroup, CostLine } from './cost-line.ts'
+import { COST_GROUPS } from './cost-line.ts'
+import { minorDigits, toCoins } from './money.ts'
+import type { Once } from './once.ts'
+import { onceOf } from './once.ts'
+import { deliveryCost } from './orders.ts'
 
 /** What the build costs the shop, before overhead and margin. */
-export interface Cost {
+export interface Cost extends Once {
   readonly currency: string
   readonly lines: readonly CostLine[]
   /** Coins by group: what is used of each. */
@@ -32,9 +22,8 @@ export interface Cost {
   readonly unpriced: readonly string[]
   readonly handsMin: number
   readonly machineMin: number
-  /** Minutes of those two that are spent once, however many pieces are made alike. */
-  readonly onceHandsMin: number
-  readonly onceMachineMin: number
+  /** What of the blanks started may be lost, and where that stands; "" for a piece that is made until it is good. */
+  readonly spareSays: string
 }
 
 /** Kinds of work done once for a row of pieces alike: the mould is used again, a program is tried once (practice). */
@@ -46,11 +35,6 @@ const ONCE: ReadonlySet<Task['kind']> = new Set([
   'air cut',
   'cutter change'
 ])
-
-/** Consumables of a batch: a vessel, two sticks; of a day of mixing: a pair of gloves (practice). */
-const CUP = 'mixing cup'
-const STICK = 'stir stick'
-const GLOVES = 'gloves'
 
 /**
  * The cost of a build by what it uses: material at the price of its packs, consumables, hands and machine by their
@@ -70,13 +54,19 @@ export function costOf(input: {
   /** Blanks started: the tasks are those of one, material and batches those of all. */
   readonly blanks: number
   readonly shop: Shop
+  /** Wear of cutters and work of others, of all blanks. */
+  readonly more?: readonly Charged[]
+  /** Pieces wanted, and what of the blanks is lost, %: nothing is allowed for without. */
+  readonly loss?: { readonly pieces: number; readonly pct: number }
 }): Cost {
   const { buy, tasks, batches, blanks, shop } = input
   const { currency, rates } = shop
   const lines: CostLine[] = []
-  const put = (line: Omit<CostLine, 'coins'>): void => {
+  const unpriced: string[] = []
+  const put = ({ small, ...line }: Charged): void => {
     if (!(line.amount > 0)) return
     const coins = line.rate === null ? null : toCoins(line.amount * line.rate, currency)
+    if (coins === null && small !== true) unpriced.push(line.name)
     lines.push({ ...line, coins })
   }
   for (const b of buy) {
@@ -90,24 +80,7 @@ export function costOf(input: {
       basis: 'used of it, at the price of its packs'
     })
   }
-  const priced = (item: string) => {
-    const { row } = pricedIn(shop, item, item === GLOVES ? 'pair' : 'piece')
-    return row === null ? null : unitPrice(row.packs)
-  }
-  const mixing = blanks * new Set(tasks.filter(t => t.kind === 'mix').map(t => t.step)).size
-  for (const [name, amount] of [
-    [CUP, batches],
-    [STICK, 2 * batches],
-    [GLOVES, mixing]
-  ] as const)
-    put({
-      group: 'consumables',
-      name,
-      amount,
-      unit: name === GLOVES ? 'pair' : 'piece',
-      rate: priced(name),
-      basis: 'common practice, no source'
-    })
+  for (const line of consumablesOf({ tasks, batches, blanks, shop })) put(line)
   const sum = (of: readonly Task[]) => of.reduce((total, t) => total + t.minutes, 0)
   const hands = tasks.filter(t => t.attended && t.needs.includes('hands'))
   const machine = tasks.filter(t => t.needs.includes('machine'))
@@ -132,18 +105,39 @@ export function costOf(input: {
     rate: rates.machine ?? null,
     basis: 'minutes at the machine, changes and tries among them; rate of the shop'
   })
-  const sums: Record<CostGroup, number> = { material: 0, consumables: 0, labour: 0, machine: 0 }
+  for (const line of [...(input.more ?? []), ...deliveryCost(buy, shop)]) put(line)
+  const onceCoins = lines.reduce((sum, l) => sum + (l.unit === 'order' ? (l.coins ?? 0) : 0), 0)
+  const coin = 10 ** minorDigits(currency)
+  const once = onceOf({ onceHandsMin, onceMachineMin, onceCoins }, rates, coin)
+  const before = lines.reduce((total, l) => total + (l.coins ?? 0), 0)
+  const { pieces, pct } = input.loss ?? { pieces: blanks, pct: 0 }
+  // A single piece is made until it is good: of so many begun a share is lost, 1/(1 − loss) are begun for one.
+  if (pieces === 1 && blanks === 1 && pct > 0 && before > once)
+    put({
+      group: 'spoil',
+      name: 'allowance for a spoiled blank',
+      amount: pct / (100 - pct),
+      unit: 'blank',
+      rate: (before - once) / coin,
+      basis: `${pct} % of blanks are lost, as the piece says or by common practice; made until it is good`
+    })
+  const sums = Object.fromEntries(COST_GROUPS.map(g => [g, 0])) as Record<CostGroup, number>
   for (const l of lines) sums[l.group] += l.coins ?? 0
   return {
     currency,
     lines,
     sums,
-    total: sums.material + sums.consumables + sums.labour + sums.machine,
-    bought: buy.reduce((total, b) => total + toCoins(b.cost ?? 0, currency), 0),
-    unpriced: lines.flatMap(l => (l.coins === null ? [l.name] : [])),
+    total: lines.reduce((total, l) => total + (l.coins ?? 0), 0),
+    bought: buy.reduce((total, b) => total + toCoins(b.cost ?? 0, currency), 0) + sums.delivery,
+    unpriced,
     handsMin,
     machineMin,
     onceHandsMin,
-    onceMachineMin
+    onceMachineMin,
+    onceCoins,
+    spareSays:
+      blanks > pieces
+        ? `${blanks - pieces} of the ${blanks} blanks may be lost: what they take stands in the lines`
+        : ''
   }
 }

@@ -35,6 +35,7 @@ export function lineOf(need: Need, shop: Shop): BuyLine {
     cost: row === null ? null : costOfPacks(packs),
     rate: rateOfPacks(packs) ?? (packs.length > 0 || row === null ? null : unitPrice(row.packs)),
     days: row?.days ?? null,
+    from: row?.from ?? null,
     note: leftAside === '' ? need.note : `${need.note}; ${leftAside}`,
     lack: null
   }

@@ -15,6 +15,8 @@ export interface PriceRow {
   /** All of the shelf: what has no date of its own last. */
   readonly lots: readonly Lot[]
   readonly days: number
+  /** The supplier it comes from; null: the shop does not say. */
+  readonly from: string | null
 }
 
 /** What the shop says of an item. */
@@ -54,7 +56,8 @@ export function pricedIn(shop: Shop, item: string, unit: string): Priced {
         ...found.lots.map(l => ({ lot: l.lot ?? null, amount: l.amount * holds, until: lastDay(l, keeps) })),
         ...(found.stock > 0 ? [{ lot: null, amount: found.stock * holds, until: null }] : [])
       ],
-      days: found.days
+      days: found.days,
+      from: found.from ?? null
     },
     leftAside: ''
   }

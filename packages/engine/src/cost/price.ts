@@ -1,8 +1,9 @@
 import type { Shop } from '../piece/shop-schema.ts'
 import type { Cost } from './cost.ts'
+import { minorDigits, moneyWords, toCoins } from './money.ts'
 
 /** How a price is come to. */
-export type PriceRule = 'margin on top' | 'margin of the price' | 'four times material'
+export type PriceRule = 'margin on top' | 'margin of the price' | 'by the hour' | 'four times material'
 
 /** A price by one rule, before tax. Coins. */
 export interface Price {
@@ -20,7 +21,10 @@ const MIN_PER_H = 60
  *
  *   margin on top         cost × (1 + overhead) × (1 + margin)
  *   margin of the price   cost × (1 + overhead) / (1 − margin)
+ *   by the hour           hours × an hour as it is charged + all that is no hour
  *   four times material   4 × (material + consumables)
+ *
+ * Each is rounded so that the client pays whole steps, where the shop says of what.
  *
  * Check: markup m and margin k give the same price where k = m / (1 + m) (identity; tests). A margin of the price of
  * 100 % or more has no price, and is left out.
@@ -30,9 +34,11 @@ export function pricesOf(cost: Cost, rates: Shop['rates']): Price[] {
   const margin = rates.margin / 100
   const four = 4 * (cost.sums.material + cost.sums.consumables)
   const price = (rule: PriceRule, says: string, coins: number): Price => {
-    const rounded = Math.round(coins)
-    return { rule, says, coins: rounded, anHour: anHourOf(cost, rates, rounded) }
+    const { net } = paidOf(coins, rates, cost.currency)
+    return { rule, says, coins: net, anHour: anHourOf(cost, rates, net) }
   }
+  const hour = rates.hour ?? rates.labour
+  const coin = 10 ** minorDigits(cost.currency)
   return [
     price(
       'margin on top',
@@ -48,8 +54,32 @@ export function pricesOf(cost: Cost, rates: Shop['rates']): Price[] {
           )
         ]
       : []),
+    ...(hour === undefined || cost.handsMin <= 0
+      ? []
+      : [
+          price(
+            'by the hour',
+            `${moneyWords(hour * coin, cost.currency)} an hour, and all but hours at cost`,
+            (cost.handsMin / MIN_PER_H) * hour * coin + cost.total - cost.sums.labour
+          )
+        ]),
     price('four times material', 'four times what material and consumables cost', four)
   ]
+}
+
+/** What the client pays, and what of it is tax: whole steps where the shop rounds, never down. Coins. */
+export function paidOf(
+  coins: number,
+  rates: Pick<Shop['rates'], 'tax' | 'round'>,
+  currency: string
+): { readonly net: number; readonly tax: number; readonly gross: number } {
+  const net = Math.round(coins)
+  const tax = Math.round((net * rates.tax) / 100)
+  if (rates.round === undefined) return { net, tax, gross: net + tax }
+  const step = Math.max(1, toCoins(rates.round, currency))
+  const gross = Math.ceil((net + tax) / step - 1e-9) * step
+  const before = Math.round(gross / (1 + rates.tax / 100))
+  return { net: before, tax: gross - before, gross }
 }
 
 /** What a price leaves for an hour at the bench: less material, consumables, machine and overhead. Coins; null without hands. */
@@ -57,17 +87,4 @@ export function anHourOf(cost: Cost, rates: Shop['rates'], coins: number): numbe
   if (cost.handsMin <= 0) return null
   const others = cost.total - cost.sums.labour + (cost.total * rates.overhead) / 100
   return Math.round(((coins - others) / cost.handsMin) * MIN_PER_H)
-}
-
-/** What is done once, in coins; `coin` are the coins of one of the currency. */
-export function onceOf(cost: Cost, rates: Shop['rates'], coin: number): number {
-  return (
-    ((cost.onceHandsMin * (rates.labour ?? 0) + cost.onceMachineMin * (rates.machine ?? 0)) / MIN_PER_H) *
-    coin
-  )
-}
-
-/** The cost of `count` pieces alike, where `cost` is that of `pieces`: what is done once is shared. Coins. */
-export function costOfMany(total: number, once: number, pieces: number, count: number): number {
-  return once + ((total - once) / pieces) * count
 }

@@ -87,6 +87,7 @@ export function resinLine(need: Need, choice: ResinChoice, shop: Shop): BuyLine 
     cost: short === 0 ? 0 : known && lackA + lackB === 0 ? costOfPacks(packs) : null,
     rate: rateOf(packs, label, shareA),
     days: label?.days ?? null,
+    from: label?.from ?? null,
     note: [
       `A ${Math.ceil(total * shareA)} g and B ${Math.ceil(total - total * shareA)} g are used`,
       ...(!known && shortA > 0 !== shortB > 0

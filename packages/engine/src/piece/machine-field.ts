@@ -52,6 +52,8 @@ export const cutterField = z
     reach: size('how far it stands out of the holder', 300).optional(),
     fastest: number('fastest turn marked on it, 1/min (EN 847-1)', 500, 60_000).optional(),
     plunges: yesNo('its edges meet in the middle: it may go straight down').optional(),
+    price: number('price of a new one', 0, 1e6).optional(),
+    life: span('it cuts until it is worn; left out: by the way it cuts, as usual', 1).optional(),
     head: length('height of the head of a keyhole cutter', 0.5, 40).optional(),
     neck: length('diameter of the neck of a keyhole cutter', 0.5, 40).optional()
   })

@@ -3,6 +3,7 @@ import { cutField, edgeField, hardwareField, holdingField, markingField } from '
 import { choice, day, length, moment, percent, temperature, whole, words } from './field.ts'
 import { finishField } from './finish-field.ts'
 import { mouldField } from './mould-field.ts'
+import { outsideField } from './outside-field.ts'
 import { pinsField } from './pins-field.ts'
 import { pourField } from './pour-field.ts'
 import { shape } from './shape-field.ts'
@@ -115,6 +116,7 @@ export const pieceSchema = z
       .default(false)
       .meta({ description: 'stands in direct sun', sample: [false] }),
     supports: supportField.optional(),
+    outside: outsideField,
     food: choice('the face that touches food', ['none', 'front', 'back', 'both']).default('none'),
     wanted: day('when it must be ready').optional(),
     start: moment('when work may begin').optional(),

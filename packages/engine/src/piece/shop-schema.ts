@@ -20,6 +20,7 @@ import { handField } from './hand-schema.ts'
 import { cutterField, machineField } from './machine-field.ts'
 import { VERSION } from './piece-schema.ts'
 import { keepsField, lotsField, partField, resinLotsField } from './stock-field.ts'
+import { fromField, sentOutField, suppliersField, suppliersKnown } from './supply-field.ts'
 
 const opening = z
   .string()
@@ -148,7 +149,8 @@ const shopResin = z
     stock: mass('on the shelf, A and B together in their ratio').default(0),
     lots: resinLotsField,
     keeps: keepsField,
-    days: number('days until it is here', 0, 365).optional()
+    days: number('days until it is here', 0, 365).optional(),
+    from: fromField
   })
   .meta({ description: 'a resin of the maker’s own', sample: [{ id: 'slow', like: 'deep' }] })
 
@@ -303,12 +305,18 @@ export const shopSchema = z
     rates: z
       .strictObject({
         labour: number('an hour of work', 0, 10_000).optional(),
+        hour: number('an hour as it is charged, all in, for a price by the hour', 0, 10_000).optional(),
         machine: number('an hour of the machine', 0, 10_000).optional(),
         overhead: percent('overhead on cost', 0, 500).default(15),
         margin: percent('margin on top', 0, 500).default(10),
         tax: percent('tax on the price', 0, 60).default(0),
         deposit: percent('paid beforehand, of the price with tax', 0, 100).default(30),
-        valid: number('days that a quote holds', 1, 366).default(30)
+        valid: number('days that a quote holds', 1, 366).default(30),
+        round: number(
+          'what the client pays goes up to whole steps of this: 5, or 0.5',
+          0.01,
+          10_000
+        ).optional()
       })
       .prefault({})
       .meta({ description: 'rates', sample: [{ labour: 35 }] }),
@@ -330,7 +338,8 @@ export const shopSchema = z
           stock: number('units on the shelf', 0, 1e6).default(0),
           lots: lotsField,
           keeps: keepsField,
-          days: number('days until it is here', 0, 365).default(0)
+          days: number('days until it is here', 0, 365).default(0),
+          from: fromField
         })
       )
       .max(1000)
@@ -339,8 +348,11 @@ export const shopSchema = z
         description: 'prices, stock and delivery',
         sample: [[{ item: 'white-paste', unit: 'g', pack: 50, price: 9 }]]
       }),
+    suppliers: suppliersField.superRefine(namedOnce),
+    sentOut: sentOutField,
     note: words('a note', 20_000).optional()
   })
+  .superRefine(suppliersKnown)
   .meta({ id: 'shop', title: 'Castwright shop', description: 'the maker’s own facts' })
 
 export type ShopDocument = z.input<typeof shopSchema>

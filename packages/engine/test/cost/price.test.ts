@@ -3,7 +3,8 @@ import { describe, expect, it } from 'vitest'
 import type { Task } from '../../src/calendar/task.ts'
 import { costOf } from '../../src/cost/cost.ts'
 import { minorDigits, moneyWords, toCoins } from '../../src/cost/money.ts'
-import { anHourOf, costOfMany, onceOf, pricesOf } from '../../src/cost/price.ts'
+import { costOfMany, onceOf } from '../../src/cost/once.ts'
+import { anHourOf, pricesOf } from '../../src/cost/price.ts'
 import { checkShop } from '../../src/piece/read.ts'
 import type { ShopDocument } from '../../src/piece/shop-schema.ts'
 import { bought } from './bought.ts'
@@ -54,13 +55,13 @@ describe('cost', () => {
   const cost = costOf(input)
 
   it('is what is used at the price of its packs, and the minutes at their rates', () => {
-    expect(cost.sums).toEqual({ material: 7500, consumables: 0, labour: 5400, machine: 600 })
+    expect(cost.sums).toMatchObject({ material: 7500, consumables: 0, labour: 5400, machine: 600 })
     expect(cost.total).toBe(13_500)
     expect(cost.unpriced).toEqual([])
   })
 
   it('prices by the rules side by side: 15 % and 10 % on top', () => {
-    const [onTop, ofPrice, four] = pricesOf(cost, s.rates)
+    const [onTop, ofPrice, , four] = pricesOf(cost, s.rates)
     // 135 × 1.15 × 1.10 = 170.775; 135 × 1.15 / 0.9 = 172.50; 4 × 75 = 300.
     expect([onTop!.coins, ofPrice!.coins, four!.coins]).toEqual([17_078, 17_250, 30_000])
     // For three hours are left 170.78 less 81 of other cost and 20.25 of overhead: 23.18 an hour.
