@@ -85,7 +85,7 @@ function placed(
     const found = answer
     parts = pieces.map((p, i) => p.again(parts[i]!, found, originMs))
     const next = problemOf(parts, shop, originMs, options, givenUp)
-    settled = holds(next, found)
+    settled = holds(next, found, problem.tasks)
     problem = next
     if (settled) break
     answer = solve(problem)
@@ -205,8 +205,12 @@ function weeksOf(tasks: readonly Task[], gaps: readonly Gap[]): number {
   return Math.min(MOST_WEEKS, Math.ceil((Math.min(waits, 600_000) + passes + dates) / 10_080) + WEEKS_MORE)
 }
 
-/** Whether a calendar keeps every wait of a problem, to the minute it was rounded to. */
-function holds(problem: CalendarProblem, { placed }: CalendarSolution): boolean {
+/** Whether a calendar is of the very tasks of a problem and keeps every wait of it, to the minute it was rounded to. */
+function holds(problem: CalendarProblem, { placed }: CalendarSolution, of: readonly Task[]): boolean {
+  const { tasks } = problem
+  // Poured at another hour it may ask for more batches, or for somebody about its peak.
+  if (tasks.length !== of.length) return false
+  if (tasks.some((t, i) => t.id !== of[i]!.id || Math.abs(t.minutes - of[i]!.minutes) > 1)) return false
   const at = new Map(placed.map(p => [p.id, p]))
   return problem.gaps.every(g => {
     const [a, b] = [at.get(g.before), at.get(g.after)]

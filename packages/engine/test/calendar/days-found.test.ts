@@ -82,12 +82,14 @@ describe('findings of the days, each with and without', () => {
     expect(ids('heron-table', { shop: hours(['07:00-21:00']) })).toEqual([])
   })
 
-  it('windows that did not come to rest', () => {
-    const input = exampleInput('meadow-boards')
-    const days = daysOf(input, OPTIONS)
-    expect(foundInDays({ ...days, settled: false }, input).map(f => [f.id, f.severity])).toEqual([
+  it('windows that did not come to rest, in a room that swings with the day, and those of a steady one', () => {
+    const split = { hours: hours(['08:00-12:00', '14:00-18:00']).hours }
+    const climate = (night: number, day: number) => ({ shop: { ...split, climate: { night, day } } })
+    const afternoon: DaysOptions = { asOf: '2026-11-30T15:00:00+01:00' }
+    expect(found('meadow-boards', climate(10, 30), afternoon).map(f => [f.id, f.severity])).toEqual([
       ['days-unsettled', 'note']
     ])
+    expect(ids('meadow-boards', climate(20, 20), afternoon)).toEqual([])
   })
 
   it('missing prices: planned without them', () => {

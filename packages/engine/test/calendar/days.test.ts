@@ -111,6 +111,17 @@ describe('days', () => {
     }
   })
 
+  it('are of the tasks that the pours ask for at the hour they are begun, in a room that swings with the day', () => {
+    const shop = { climate: { night: 5, day: 35 } }
+    const days = daysOf(exampleInput('saltmarsh-panel', { shop }), { asOf })
+    expect([days.clash, days.settled]).toEqual([null, true])
+    // Cast again at the hours that were chosen, they ask for other tasks than at first.
+    expect(days.rounds).toBeGreaterThan(1)
+    expect(days.tasks.map(t => t.task.id)).toEqual(days.problem.tasks.map(t => t.id))
+    for (const { task, startMin, endMin } of days.tasks)
+      expect(endMin - startMin, task.id).toBeGreaterThanOrEqual(task.minutes - 1)
+  })
+
   it('learn from recorded minutes', () => {
     const readings = [
       { id: 'r-00000003', kind: 'minutes', step: 'sand front', minutes: 90, at: '2026-11-29T10:00:00Z' }
