@@ -26,8 +26,8 @@ const only = (folder, allowed) => ({
   from: { path: `^${engine}/${folder}/` },
   to: {
     path: `^${engine}/`,
-    // Sheets draw a plan: plan.ts and its answer stand before them and do not import them.
-    pathNot: `^${engine}/((${[folder, ...allowed].join('|')})/${folder === 'sheets' ? '|plan.ts$|plan-answer.ts$' : ''})`
+    // Sheets draw a plan and its days: plan.ts and both answers stand before them and do not import them.
+    pathNot: `^${engine}/((${[folder, ...allowed].join('|')})/${folder === 'sheets' ? '|plan.ts$|plan-answer.ts$|days-answer.ts$' : ''})`
   }
 })
 

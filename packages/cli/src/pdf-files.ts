@@ -1,4 +1,4 @@
-import type { CutsPlan, Paper, PlanInput, Planned } from '@castwright/engine'
+import type { CutsPlan, Days, Paper, PlanInput, Planned } from '@castwright/engine'
 import {
   asMadeOf,
   careOf,
@@ -19,6 +19,7 @@ export function pdfFiles(
   input: PlanInput,
   planned: Planned,
   cuts: CutsPlan | null,
+  days: Days,
   paper: Paper,
   pdf: PaperModule | undefined
 ): ReadonlyMap<string, Uint8Array> {
@@ -26,7 +27,7 @@ export function pdfFiles(
   if (pdf === undefined) return files
   const drawn = drawnOf(planned)
   const name = planned.plan.verdict === 'stop' ? 'begun.pdf' : 'run-sheet.pdf'
-  const sheet = runSheet(planned, cuts === null ? null : provedSet(cuts))
+  const sheet = runSheet(planned, { programs: cuts === null ? null : provedSet(cuts), days })
   files.set(name, pdf.runSheetPdf(sheet, drawn, paper))
   const { asOf } = planned.plan
   files.set(

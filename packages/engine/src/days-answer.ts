@@ -1,5 +1,6 @@
 import type { CalendarProblem } from './calendar/solve/problem.ts'
 import type { Opening, Task } from './calendar/task.ts'
+import type { Work } from './findings/work.ts'
 import type { Patch } from './piece/patch.ts'
 
 /** A task in its place. Minutes since the origin. */
@@ -58,5 +59,7 @@ export interface Days {
   /** Times the pours were cast anew at the starts the calendar chose; `settled`: the windows held. */
   readonly rounds: number
   readonly settled: boolean
+  /** How the pours of each piece cure at those starts, in the order of the piece. */
+  readonly casts: readonly Work['casts'][]
   readonly problem: CalendarProblem
 }

@@ -105,17 +105,23 @@ function effortFor(tasks: number): SolveEffort {
   return { nodes: of(FULL_EFFORT.nodes), moves: of(FULL_EFFORT.moves), asks: FULL_EFFORT.asks }
 }
 
+/** The tasks of a piece, and how its pours cure at the starts they were made with. */
+type CastTasks = PieceTasks & Pick<Work, 'casts'>
+
 interface Started {
   readonly work: Work
-  readonly tasks: (work: Work, chosen: ReadonlySet<number>) => PieceTasks
-  readonly again: (before: PieceTasks, placed: CalendarSolution, originMs: number) => PieceTasks
+  readonly tasks: (work: Work, chosen: ReadonlySet<number>) => CastTasks
+  readonly again: (before: CastTasks, placed: CalendarSolution, originMs: number) => CastTasks
 }
 
 function started(input: PlanInput, index: number, count: number, originMs: number, quick: boolean): Started {
   const work = workOf({ ...input, effort: 'preview', asOf: new Date(originMs).toISOString() })
   const piece = count === 1 ? '' : `${index + 1}`
   const reckoning = taskReckoning(work, { piece, originMs }, !quick)
-  const tasks: Started['tasks'] = (w, chosen) => named(tasksOf(w, { ...reckoning, chosen }), piece)
+  const tasks: Started['tasks'] = (w, chosen) => ({
+    ...named(tasksOf(w, { ...reckoning, chosen }), piece),
+    casts: w.casts
+  })
   return {
     work,
     tasks,
@@ -226,7 +232,7 @@ interface Told {
   readonly options: DaysOptions
   readonly rounds: number
   readonly settled: boolean
-  readonly pieces: readonly PieceTasks[]
+  readonly pieces: readonly CastTasks[]
 }
 
 function told(problem: CalendarProblem, answer: CalendarAnswer, t: Told): Days {
@@ -238,6 +244,7 @@ function told(problem: CalendarProblem, answer: CalendarAnswer, t: Told): Days {
     handsOnMin: problem.tasks.reduce((sum, x) => sum + (x.needs.includes('hands') ? x.minutes : 0), 0),
     rounds: t.rounds,
     settled: t.settled,
+    casts: t.pieces.map(p => p.casts),
     problem,
     waysOut: []
   }

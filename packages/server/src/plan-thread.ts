@@ -1,9 +1,10 @@
 import { parentPort } from 'node:worker_threads'
-import type { PageAssets, Paper, PlanInput, WholeCast } from '@castwright/engine'
+import type { Days, PageAssets, Paper, PlanInput, WholeCast } from '@castwright/engine'
 import {
   castRun,
   checkPiece,
   checkShop,
+  daysOf,
   InputProblem,
   plan,
   readReadings,
@@ -51,6 +52,18 @@ function wholeFor({ document, shop, files, readings }: PlanAsk, input: PlanInput
   return cast
 }
 
+let daysFor = ''
+let made: Days | null = null
+
+// And its days are found once.
+function daysOnce({ document, shop, files, readings, asOf }: PlanAsk, input: PlanInput): Days {
+  // To the minute, as the calendar counts.
+  const key = JSON.stringify([document, shop, files, readings, Math.floor(Date.parse(asOf) / 60_000)])
+  if (key !== daysFor || made === null) made = daysOf(input, { asOf })
+  daysFor = key
+  return made
+}
+
 async function answered(ask: PlanAsk): Promise<PlanAnswer> {
   const { number } = ask
   try {
@@ -74,8 +87,8 @@ async function answered(ask: PlanAsk): Promise<PlanAnswer> {
         code: 'stop-stands',
         says: `${ask.sheet.split('.')[0]!.replace('-', ' ')} is not written while a stop stands. ${planned.plan.says}`
       }
-    const made = await madeSheet(ask.sheet, planned, { ...ask, input })
-    if (made !== null) return { number, kind: 'made', made }
+    const sheet = await madeSheet(ask.sheet, planned, { ...ask, input, days: () => daysOnce(ask, input) })
+    if (sheet !== null) return { number, kind: 'made', made: sheet }
     return ask.sheet === 'page.html'
       ? { number, kind: 'refused', code: 'not-built', says: 'the page is not built: run "npm start" once' }
       : { number, kind: 'refused', code: 'nothing', says: `this piece has nothing to print as ${ask.sheet}` }

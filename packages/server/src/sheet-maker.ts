@@ -1,12 +1,11 @@
 import { deflateSync } from 'node:zlib'
-import type { PageAssets, Paper, PlanInput, Planned, Sheet } from '@castwright/engine'
+import type { Days, PageAssets, Paper, PlanInput, Planned, Sheet } from '@castwright/engine'
 import {
   asMadeOf,
   buyCsv,
   careOf,
   clientQuote,
   cupLabels,
-  daysOf,
   drawnOf,
   page,
   paperTemplates,
@@ -29,6 +28,8 @@ export interface SheetWith {
   readonly paper: Paper
   /** What the plan was made from: a record of the build compares it with and without its readings. */
   readonly input: PlanInput
+  /** Its days, found when a sheet asks for them. */
+  readonly days: () => Days
 }
 
 /** What writes PDF files is loaded when one is asked for. */
@@ -38,7 +39,7 @@ const writer = () => import('./paper/index.ts')
 export async function madeSheet(
   name: SheetName,
   planned: Planned,
-  { assets, paper, input }: SheetWith
+  { assets, paper, input, days }: SheetWith
 ): Promise<string | Uint8Array | null> {
   const { plan } = planned
   const drawn = () => drawnOf(planned)
@@ -47,13 +48,15 @@ export async function madeSheet(
     case 'plan.json':
       return `${JSON.stringify(plan, null, 2)}\n`
     case 'page.html':
-      return assets === null ? null : page(planned, assets, image => pngAddress(image, deflateSync))
+      return assets === null
+        ? null
+        : page(planned, { ...assets, days: days() }, image => pngAddress(image, deflateSync))
     case 'run-sheet.html':
-      return runSheetHtml(planned, { fonts: assets?.fonts ?? [] })
+      return runSheetHtml(planned, { fonts: assets?.fonts ?? [], days: days() })
     case 'run-sheet.md':
-      return runSheetMarkdown(planned)
+      return runSheetMarkdown(planned, { days: days() })
     case 'run-sheet.pdf':
-      return (await writer()).runSheetPdf(runSheet(planned), drawn(), paper)
+      return (await writer()).runSheetPdf(runSheet(planned, { days: days() }), drawn(), paper)
     case 'cup-labels.pdf':
       return ofSheets(cupLabels(runSheet(planned), paper))
     case 'templates.pdf':
@@ -71,7 +74,7 @@ export async function madeSheet(
       const parts = clientQuote(quote, {
         sizeMm: plan.totals.sizeMm,
         madeOf: careOf(planned).madeOf,
-        ready: readyMoment(daysOf(input, { asOf: plan.asOf }))
+        ready: readyMoment(days())
       })
       return (await writer()).quotePdf(plan.name, 'quote', parts, drawn(), paper, plan.asOf)
     }

@@ -7,6 +7,7 @@ import {
   checkPiece,
   checkShop,
   clientQuote,
+  daysOf,
   drawnOf,
   paperTemplates,
   plan,
@@ -139,15 +140,25 @@ describe('marks', () => {
 describe('the run sheet', () => {
   const sound = planned(example('saltmarsh-panel'))
   const drawn = drawnOf(sound)
+  const days = daysOf(
+    {
+      piece: checkPiece(example('saltmarsh-panel'), 'piece'),
+      shop: checkShop({ castwright: 1 }, 'shop').value
+    },
+    { asOf: AS_OF, effort: 'quick' }
+  )
 
   it.each(['A4', 'letter'] as const)('on %s holds every step, amount and safety line', async paper => {
-    const sheet = runSheet(sound)
+    const sheet = runSheet(sound, { days })
     const read = await readPaper(runSheetPdf(sheet, drawn, paper))
     expect(read.pages[0]!.widthMm).toBeCloseTo(paper === 'A4' ? 210 : 215.9, 2)
     const flat = read.words.replace(/\s+/g, '')
     const has = (words: string) => expect(flat, words).toContain(words.replace(/\s+/g, ''))
     for (const s of sheet.steps) {
       has(s.title)
+      // Day and time of the calendar, and each window by the clock.
+      for (const words of [s.day, s.when]) has(words)
+      for (const row of s.windows?.rows ?? []) has(row[1]!)
       for (const d of s.does) has(d)
       for (const l of s.safety) has(l.line)
       for (const share of s.amounts?.shares ?? []) has(`${share.words} g`)

@@ -115,7 +115,7 @@ function filesOf(
   const programs = cuts === null ? null : provedSet(cuts)
   const pictures = facePictures(planned, deflateSync)
   const files = new Map<string, string | Uint8Array>([
-    ['piece.html', page(planned, { ...assets, programs }, image => pngAddress(image, deflateSync))],
+    ['piece.html', page(planned, { ...assets, programs, days }, image => pngAddress(image, deflateSync))],
     ['front.png', pictures.front],
     ['back.png', pictures.back],
     ['buy-list.csv', buyCsv(p)],
@@ -126,8 +126,8 @@ function filesOf(
   // While a stop stands the sheet holds what is begun and what makes that safe, and nothing else.
   const name = p.verdict !== 'stop' ? 'run-sheet' : anyBegun(planned) ? 'begun' : null
   if (name !== null) {
-    files.set(`${name}.html`, runSheetHtml(planned, { fonts: assets.fonts, programs }))
-    files.set(`${name}.md`, runSheetMarkdown(planned, programs))
+    files.set(`${name}.html`, runSheetHtml(planned, { fonts: assets.fonts, programs, days }))
+    files.set(`${name}.md`, runSheetMarkdown(planned, { programs, days }))
   }
   if (cuts !== null) {
     files.set('cuts.json', `${JSON.stringify(cutsData(cuts, p), null, 2)}\n`)
@@ -136,7 +136,7 @@ function filesOf(
   for (const [sheet, content] of templateFiles(planned, paper)) files.set(sheet, content)
   for (const [file, bytes] of solids(planned, pdf)) files.set(file, bytes)
   if (name === null) for (const [file, bytes] of templatePdf(planned, paper, pdf)) files.set(file, bytes)
-  else for (const [file, bytes] of pdfFiles(input, planned, cuts, paper, pdf)) files.set(file, bytes)
+  else for (const [file, bytes] of pdfFiles(input, planned, cuts, days, paper, pdf)) files.set(file, bytes)
   return files
 }
 

@@ -3,7 +3,7 @@ import type { TaskList } from './task-list.ts'
 
 /**
  * Puts what was begun or done where it was. A step that is done holds the span from its beginning to its end, shared by
- * its tasks as their minutes are; one that is begun fixes its first task. What stands before something begun, and is
+ * its tasks as their minutes are; one that is begun fixes its first task, a pour its first stir. What stands before something begun, and is
  * not said to be done, was done before it.
  */
 export function fixByRecords(
@@ -42,8 +42,13 @@ export function fixByRecords(
       }
       known = known === null ? startMin : Math.min(known, startMin)
     } else if (began !== null) {
-      const i = mine[0]!
-      list.tasks[i] = { ...list.tasks[i]!, fixed: { startMin: min(began), endMin: null, why: 'begun' } }
+      // A pour begins with its first stir: by then it was weighed out.
+      const stir = mine.findIndex(i => list.tasks[i]!.kind === 'mix' && list.tasks[i]!.says.startsWith('Mix'))
+      mine.slice(0, Math.max(0, stir) + 1).forEach((i, k) => {
+        const endMin = k < stir ? min(began) : null
+        const why = k < stir ? 'done' : 'begun'
+        list.tasks[i] = { ...list.tasks[i]!, fixed: { startMin: min(began), endMin, why } }
+      })
       known = known === null ? min(began) : Math.min(known, min(began))
     }
   }

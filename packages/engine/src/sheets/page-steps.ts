@@ -1,6 +1,7 @@
 import type { Work } from '../findings/work.ts'
 import type { Plan } from '../plan.ts'
 import { decimals } from '../quantity/format.ts'
+import type { DayTimes } from './day-times.ts'
 import type { Markup } from './markup.ts'
 import { html } from './markup.ts'
 import { capital } from './model.ts'
@@ -9,6 +10,7 @@ import type { Numbered } from './page-finding.ts'
 import { findingBlock } from './page-finding.ts'
 import type { Placed } from './page-place.ts'
 import { entryName } from './page-place.ts'
+import { byCalendar, clockWords } from './run-when.ts'
 import { stepFacts, stepWords } from './step-facts.ts'
 
 /**
@@ -16,10 +18,16 @@ import { stepFacts, stepWords } from './step-facts.ts'
  * stands that nobody overrode it is not written: what stands against it is said instead, and of the steps only
  * what readings show as begun.
  */
-export function stepsPart(plan: Plan, work: Work, at: Placed, all: readonly Numbered[]): Markup {
+export function stepsPart(
+  plan: Plan,
+  work: Work,
+  at: Placed,
+  all: readonly Numbered[],
+  days: DayTimes | null = null
+): Markup {
   const stops = all.filter(n => n.despite === null && n.finding.severity === 'stop')
   const whole = at.piece.map(n => findingBlock(n, named(work, n)))
-  const body = stops.length > 0 ? notWritten(plan, work, at, stops) : written(plan, work, at)
+  const body = stops.length > 0 ? notWritten(plan, work, at, stops) : written(plan, work, at, days)
   return html`<section class="run" aria-labelledby="steps-head">
 <h2 id="steps-head">Steps <span>${stops.length > 0 ? 'not written' : 'in order of doing'}</span></h2>
 ${whole}${body}</section>`
@@ -29,21 +37,22 @@ function named(work: Work, n: Numbered): string {
   return capital(entryName(work, n.finding.at))
 }
 
-function written(plan: Plan, work: Work, at: Placed): Markup {
+function written(plan: Plan, work: Work, at: Placed, days: DayTimes | null): Markup {
   let day = ''
   const rows = plan.steps.map((s, i) => {
-    const when = dayOf(work, s.startMin, beforePours(plan, i))
+    const told = days === null ? null : byCalendar(days, i)
+    const when = told === null ? dayOf(work, s.startMin, beforePours(plan, i)) : told.day || day
     const head = when === day ? null : html`<li class="day">${when}</li>`
     day = when
-    return html`${head}${stepRow(plan, work, i, at.steps.get(s.number) ?? [])}`
+    return html`${head}${stepRow(plan, work, i, at.steps.get(s.number) ?? [], told?.when)}`
   })
-  return html`<p class="f lead">Days count waiting only: work, nights and days away come on top.</p>
+  return html`<p class="f lead">${days === null ? 'Days count waiting only: work, nights and days away come on top.' : clockWords(work, { first: null, days })}</p>
 <ol class="steps plain">${rows}</ol>`
 }
 
-function stepRow(plan: Plan, work: Work, i: number, found: readonly Numbered[]): Markup {
+function stepRow(plan: Plan, work: Work, i: number, found: readonly Numbered[], when = ''): Markup {
   const s = plan.steps[i]!
-  const facts = stepFacts(plan, work, i).filter(f => f !== '')
+  const facts = [when, ...stepFacts(plan, work, i)].filter(f => f !== '')
   return html`<li class="step${s.kind === 'wait' ? ' wait' : ''}" id="step-${s.number}"><span class="n">${s.number}</span><div>
 <div class="r"><h3>${stepWords(work.steps[i]!, s)}</h3><p class="f">${facts.map(f => html`<span>${f}</span>`)}</p></div>
 ${found.map(n => findingBlock(n))}${safety(s.safety)}</div></li>`
@@ -68,7 +77,7 @@ export function dayOf(work: Work, startMin: number, before: boolean): string {
   const first = firstMoment(work)
   return first === null
     ? `Day ${number}`
-    : `Day ${number}, ${dateOf(first.ms + startMin * 60_000, first.offsetMin)}`
+    : `Day ${number}, ${dateOf(first.ms + startMin * 60_000, first.clock)}`
 }
 
 /** Pours that readings show as begun: making safe what is begun is always said. */

@@ -1,4 +1,6 @@
+import type { Days } from '../days-answer.ts'
 import type { Plan, Planned } from '../plan.ts'
+import { dayTimes } from './day-times.ts'
 import type { Markup } from './markup.ts'
 import { html, raw, scriptJson } from './markup.ts'
 import { coreModelOf } from './model.ts'
@@ -27,6 +29,8 @@ export interface PageAssets {
   readonly notice?: string
   /** Programs as they were made and proved; left out: none were. */
   readonly programs?: ProvedSet | null
+  /** The calendar of the piece; left out: days count waits only. */
+  readonly days?: Days | null
 }
 
 /**
@@ -75,7 +79,7 @@ ${sheet}
 <div class="card" id="card" role="region" aria-label="Job card">
 ${notices(planned, assets.notice)}
 ${layersPart(plan, work, model, at)}
-${stepsPart(plan, work, at, all)}
+${stepsPart(plan, work, at, all, dayTimes(assets.days ?? null, work))}
 </div>
 <div class="lists">
 ${quantityPart(plan)}

@@ -9,18 +9,15 @@ import { FONT_LICENCE, fontFaces } from './page-font.ts'
 import { forAll, mlWords } from './run-mix.ts'
 import type { RunAmounts, RunBlank, RunFact, RunTable } from './run-part.ts'
 import { factLines } from './run-part.ts'
-import type { ProvedSet } from './run-programs.ts'
-import type { RunFinding, RunSafety, RunSheet, RunStep } from './run-sheet.ts'
+import type { RunFinding, RunSafety, RunSheet, RunSheetOptions, RunStep } from './run-sheet.ts'
 import { runSheet } from './run-sheet.ts'
 import { RUN_SHEET_STYLE } from './run-sheet-style.ts'
 import { sha256Base64 } from './sha256.ts'
 
 /** What the caller reads from files for the run sheet. */
-export interface RunSheetAssets {
+export interface RunSheetAssets extends RunSheetOptions {
   /** The type it is set in; left out: what the reader's machine has. */
   readonly fonts?: readonly PageFont[]
-  /** What was made for the machine; left out: no talk of it. */
-  readonly programs?: ProvedSet | null
 }
 
 /**
@@ -28,8 +25,8 @@ export interface RunSheetAssets {
  * A4 or Letter. Every sheet of paper carries the piece's name, its number and what is gone on despite.
  * @throws Error for a font that is not base64
  */
-export function runSheetHtml(planned: Planned, { fonts = [], programs = null }: RunSheetAssets = {}): string {
-  const s = runSheet(planned, programs)
+export function runSheetHtml(planned: Planned, { fonts = [], ...options }: RunSheetAssets = {}): string {
+  const s = runSheet(planned, options)
   const style = `${fontFaces(fonts)}${RUN_SHEET_STYLE}${paper(s)}`
   const policy = `default-src 'none'; style-src 'sha256-${sha256Base64(style)}'; font-src data:; base-uri 'none'; form-action 'none'`
   return html`<!DOCTYPE html>

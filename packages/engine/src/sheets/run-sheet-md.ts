@@ -3,8 +3,7 @@ import { scaleWords } from '../quantity/format.ts'
 import { forAll, mlWords } from './run-mix.ts'
 import type { RunAmounts, RunBlank, RunFact, RunTable } from './run-part.ts'
 import { factLines } from './run-part.ts'
-import type { ProvedSet } from './run-programs.ts'
-import type { RunFinding, RunSafety, RunSheet, RunStep } from './run-sheet.ts'
+import type { RunFinding, RunSafety, RunSheet, RunSheetOptions, RunStep } from './run-sheet.ts'
 import { runSheet } from './run-sheet.ts'
 
 /**
@@ -12,8 +11,8 @@ import { runSheet } from './run-sheet.ts'
  * with a tick box a step, its safety lines inside it. Words of the piece are escaped: nothing in them becomes
  * a heading, a link, markup of HTML or a column.
  */
-export function runSheetMarkdown(planned: Planned, made: ProvedSet | null = null): string {
-  const sheet = runSheet(planned, made)
+export function runSheetMarkdown(planned: Planned, options: RunSheetOptions = {}): string {
+  const sheet = runSheet(planned, options)
   const blocks = [
     ...head(sheet),
     ...findings(sheet),

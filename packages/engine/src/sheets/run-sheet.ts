@@ -1,11 +1,13 @@
 import { find } from '../catalogue/find.ts'
+import type { Days } from '../days-answer.ts'
 import type { Work } from '../findings/work.ts'
 import type { Plan, Planned, PlanStep } from '../plan.ts'
 import { decimals } from '../quantity/format.ts'
 import { aboutTime, kilos } from '../quantity/rough.ts'
+import { dayTimes } from './day-times.ts'
+import { byTheClock } from './day-windows.ts'
 import { capital } from './model.ts'
-import type { FirstMoment } from './moment.ts'
-import { firstMoment } from './moment.ts'
+import { firstMoment, momentOf } from './moment.ts'
 import { verdictWords } from './page.ts'
 import type { Numbered } from './page-finding.ts'
 import { numbered, sentence } from './page-finding.ts'
@@ -17,6 +19,7 @@ import { fact } from './run-part.ts'
 import type { ProvedSet } from './run-programs.ts'
 import { programTable, withPrograms } from './run-programs.ts'
 import { stepDetail } from './run-step.ts'
+import type { RunClock } from './run-when.ts'
 import { clockWords, whenWords, windowFacts } from './run-when.ts'
 import { stepFacts, stepWords } from './step-facts.ts'
 
@@ -81,22 +84,31 @@ export interface RunSheet {
   readonly closing: string
 }
 
+/** What a run sheet is made with beside the plan. */
+export interface RunSheetOptions {
+  /** What was made for the machine; null: nothing was, and nothing is said of it. */
+  readonly programs?: ProvedSet | null
+  /** The calendar of the piece: steps and windows stand in its days. null: they count from the first pour. */
+  readonly days?: Days | null
+}
+
 /** Hazards whose lines make safe what is begun. */
 const MAKING_SAFE = ['leftover-in-cup', 'hot-piece', 'pouring'] as const
 
 /**
  * The run sheet of a plan. While a stop stands that nobody overrode, the steps are kept back: only pours that
  * readings show as begun, the waits after them and the lines that make safe are in it.
- *
- * @param programs what was made for the machine; null: nothing was, and nothing is said of it
  */
-export function runSheet({ plan, work }: Planned, programs: ProvedSet | null = null): RunSheet {
+export function runSheet(
+  { plan, work }: Planned,
+  { programs = null, days = null }: RunSheetOptions = {}
+): RunSheet {
   const all = numbered(plan)
   const at = placed(plan, all)
   const findings = all.map(n => runFinding(plan, work, at, n))
   const stops = findings.filter(f => f.kind === 'stop' && f.because === null)
   const written = stops.length === 0
-  const first = firstMoment(work)
+  const clock: RunClock = { first: firstMoment(work), days: dayTimes(days, work) }
   const kept = written ? plan.steps.map((_, i) => i) : begunSteps(work)
   return {
     name: plan.name,
@@ -104,7 +116,7 @@ export function runSheet({ plan, work }: Planned, programs: ProvedSet | null = n
     asOf: plan.asOf,
     verdict: verdict(plan),
     preview: plan.effort === 'preview',
-    facts: headFacts(plan),
+    facts: headFacts(plan, clock),
     quantity: quantityWords(plan),
     findings,
     despite: plan.despite.map(d => ({
@@ -116,10 +128,10 @@ export function runSheet({ plan, work }: Planned, programs: ProvedSet | null = n
     })),
     written,
     programs: written && programs !== null ? programTable(programs) : null,
-    steps: kept.map(i => runStep(plan, work, i, findings, first, written ? programs : null)),
+    steps: kept.map(i => runStep(plan, work, i, findings, clock, written ? programs : null)),
     keptBack: plan.steps.length - kept.length,
     makingSafe: written ? [] : MAKING_SAFE.map(safetyLine),
-    clock: clockWords(work, first),
+    clock: clockWords(work, clock),
     closing:
       'Where work can hurt someone, the safety data sheets, the manuals of the machines, local codes and licensed trades go before anything written here.'
   }
@@ -137,7 +149,7 @@ function verdict(plan: Plan): string {
   return verdictWords(plan)
 }
 
-function headFacts(plan: Plan): RunFact[] {
+function headFacts(plan: Plan, { days }: RunClock): RunFact[] {
   const { sizeMm, massG, resinMixedG, waitDays, pours, ready } = plan.totals
   return [
     fact('Finished size', sizeMm.map(x => decimals(x, 1)).join(' × '), 'mm'),
@@ -145,7 +157,11 @@ function headFacts(plan: Plan): RunFact[] {
     fact('Pours', String(pours)),
     fact('Resin mixed', kilos(resinMixedG), plan.quantity.blanks > 1 ? 'a blank' : ''),
     fact('Waits', aboutTime(waitDays * 1440), 'without work and nights'),
-    ...(ready === null ? [] : [fact('Ready', ready.slice(0, 10), ready.slice(11, 16))])
+    ...(days !== null
+      ? [fact('Ready', momentOf(days.readyMs, days.clock))]
+      : ready === null
+        ? []
+        : [fact('Ready', ready.slice(0, 10), ready.slice(11, 16))])
   ]
 }
 
@@ -190,21 +206,26 @@ function runStep(
   work: Work,
   i: number,
   findings: readonly RunFinding[],
-  first: FirstMoment | null,
+  clock: RunClock,
   programs: ProvedSet | null
 ): RunStep {
   const s = plan.steps[i]!
   const brief = BRIEF.includes(s.kind) ? stepFacts(plan, work, i).filter(f => f !== '') : []
-  const detail = withPrograms(programs, i, stepDetail(plan, work, i))
+  const own = withPrograms(programs, i, stepDetail(plan, work, i))
+  const pour = work.steps[i]!.pour?.index
+  const detail =
+    clock.days === null || own.windows === null || pour === undefined
+      ? own
+      : { ...own, windows: byTheClock(own.windows, plan, pour, clock.days) }
   return {
     number: s.number,
     kind: s.kind,
     title: stepWords(work.steps[i]!, s),
     brief: brief.join(', '),
     face: faceWords(s),
-    ...whenWords(plan, work, i, first),
+    ...whenWords(plan, work, i, clock),
     ...detail,
-    facts: [...windowFacts(work, i, first), ...detail.facts],
+    facts: [...windowFacts(work, i, clock), ...detail.facts],
     findings: findings.filter(f => f.step === s.number),
     safety: s.safety
   }

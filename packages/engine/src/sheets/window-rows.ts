@@ -9,6 +9,8 @@ export interface WindowRow {
   /** What it is, as the head of a row. */
   readonly label: string
   readonly window: Window
+  /** How it is told: from one end to the other, by its end alone, by its moments. */
+  readonly kind: 'span' | 'until' | 'moments'
   /** From when to when, likeliest. */
   readonly says: string
   /** Ends within the band, "38–80 h"; '' where there is no doubt to speak of. */
@@ -36,6 +38,7 @@ export function windowRows(cast: PourCast, { next, inMould }: WindowsAsked): Win
       short,
       label,
       window,
+      kind: window === w.working ? 'until' : window === w.passes ? 'moments' : 'span',
       says: unbroken(says),
       band: unbroken(bandWords(window)),
       sharper: window.settledBy

@@ -30,10 +30,10 @@ describe('programs on the run sheet', () => {
     it(`${name}: every program stands in the list and at its step, with what goes before it`, () => {
       const p = planned(name, WORKSHOP)
       const set = programSet(machiningOf(p.work)!)
-      const sheet = runSheet(p, set)
+      const sheet = runSheet(p, { programs: set })
       expect(sheet.written).toBe(true)
       expect(sheet.programs!.rows.map(r => r[0])).toEqual(set.programs.map(f => f.file))
-      const markdown = runSheetMarkdown(p, set)
+      const markdown = runSheetMarkdown(p, { programs: set })
       const page = runSheetHtml(p, { programs: set })
       for (const f of set.programs) {
         const step = p.work.steps[f.made[0]!.operation.step]!.number
