@@ -36,7 +36,7 @@ export function DayList({
                     <span>
                       <b>{t.says}</b>
                       <span class="f">
-                        {t.when}, {d.lanes[t.lane]}
+                        {t.hours}, {d.lanes[t.lane]}
                       </span>
                     </span>
                   </button>

@@ -65,7 +65,7 @@ export function labelsOf(
   tasks: ReadonlyMap<string, DayTaskView>,
   row: { readonly left: number; readonly scale: number; readonly width: number },
   taken: number[],
-  more: (n: number) => string
+  visit: (from: string, to: string, tasks: number) => string
 ): LaneLabel[] {
   const there = day.spans.filter(s => s.lane !== 'alone')
   const visits: (typeof there)[] = []
@@ -78,10 +78,11 @@ export function labelsOf(
     const first = list[0]!
     // The longest is what the visit is called after.
     const named = [...list].sort((a, b) => b.toMin - b.fromMin - (a.toMin - a.fromMin))[0]!
-    const others = new Set(list.map(s => s.id)).size - 1
+    const count = new Set(list.map(s => s.id)).size
+    const from = timeOn(day, first.fromMin)
     const says = tasks.get(named.id)?.says ?? ''
     const cut = says.length > 34 ? `${says.slice(0, 33)}…` : says
-    const when = `${timeOn(day, first.fromMin)}${others > 0 ? ` ${more(others)}` : ''}`
+    const when = count === 1 ? from : visit(from, timeOn(day, Math.max(...list.map(s => s.toMin))), count)
     const atPx = row.left + pxOn(day, first.fromMin, row.scale)
     const width = LETTER_PX * Math.max(cut.length, when.length) + 10
     const leftPx = Math.max(0, Math.min(atPx, row.width - width))

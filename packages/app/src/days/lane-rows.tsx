@@ -58,7 +58,7 @@ function Row({
   }
   const taken: number[] = []
   const labels = days.flatMap((day, n) =>
-    labelsOf(day, tasks, { left: lefts[n]!, scale, width }, taken, d.more)
+    labelsOf(day, tasks, { left: lefts[n]!, scale, width }, taken, d.visit)
   )
   const levels = taken.length
   const wordsAt = HEAD_PX + BAR_PX + 10
@@ -95,14 +95,14 @@ function Row({
       ))}
       {labels.map(l => (
         <div key={`${l.id} ${l.atPx}`} aria-hidden="true">
-          <i
-            class="lead"
-            style={{
-              left: `${l.atPx}px`,
-              top: `${HEAD_PX + BAR_PX}px`,
-              height: `${10 + l.level * WORDS_PX}px`
-            }}
-          />
+          <i class="lead" style={{ left: `${l.atPx}px`, top: `${HEAD_PX + BAR_PX}px`, height: '10px' }} />
+          {/* It goes on beside its words, not through those that stand above them. */}
+          {l.level === 0 ? null : (
+            <i
+              class="lead"
+              style={{ left: `${l.atPx}px`, top: `${wordsAt + l.level * WORDS_PX - 4}px`, height: '18px' }}
+            />
+          )}
           <p class="lane-words" style={{ left: `${l.leftPx}px`, top: `${wordsAt + l.level * WORDS_PX}px` }}>
             <b>{l.says}</b>
             <span>{l.when}</span>

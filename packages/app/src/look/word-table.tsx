@@ -1,4 +1,10 @@
-/** A table of words and figures; the first cell of a row names it. Wider than its place, it is moved by hand or key. */
+/** What begins with a digit, or stands for no figure. */
+const FIGURE = /^([±+−-]?\d|–$)/
+
+/**
+ * A table of words and figures; the first cell of a row names it. Columns of figures stand at the right, under their
+ * heads. Wider than its place, it is moved by hand or key.
+ */
 export function WordTable({
   head,
   rows,
@@ -8,14 +14,17 @@ export function WordTable({
   readonly rows: readonly (readonly string[])[]
   readonly caption?: string
 }) {
+  const of = head.map((_, i) =>
+    i > 0 && rows.every(row => FIGURE.test(row[i] ?? '–')) ? 'figures' : 'words'
+  )
   return (
     <div class="scroll" tabindex={0} role="group" aria-label={caption ?? head.join(', ')}>
       <table>
         {caption === undefined ? null : <caption>{caption}</caption>}
         <thead>
           <tr>
-            {head.map(h => (
-              <th key={h} scope="col">
+            {head.map((h, i) => (
+              <th key={h} scope="col" class={of[i]}>
                 {h}
               </th>
             ))}
@@ -30,7 +39,9 @@ export function WordTable({
                     {cell}
                   </th>
                 ) : (
-                  <td key={head[i]}>{cell}</td>
+                  <td key={head[i]} class={of[i]}>
+                    {cell}
+                  </td>
                 )
               )}
             </tr>

@@ -4,7 +4,7 @@ export const daysWords = {
   calendar: 'Calendar',
   list: 'Day by day',
   making: 'making the calendar',
-  ready: (when: string) => `Ready ${when}`,
+  ready: (when: string) => `Piece ready on ${when}`,
   cost: (hands: string, days: number, visits: number) =>
     `${hands} at the bench in ${visits} ${visits === 1 ? 'visit' : 'visits'}, ${days.toFixed(1).replace(/\.0$/, '')} days on the calendar.`,
   late: (by: string) => `${by} later than wanted.`,
@@ -36,7 +36,7 @@ export const daysWords = {
   earlier: '15 min earlier',
   afterwards: '15 min later',
   howTo: 'Drag a bar, or press the arrow keys on it: a quarter of an hour each. The rest moves with it.',
-  more: (n: number) => `and ${n} more`,
+  visit: (from: string, to: string, tasks: number) => `${from} to ${to}, ${tasks} tasks`,
   legend: 'What is drawn',
   lanes: {
     hands: 'your hands',

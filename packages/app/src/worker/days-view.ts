@@ -17,6 +17,8 @@ export interface DayTaskView {
   readonly endMin: number
   /** "Thu 26 Nov 17:30 to 18:45". */
   readonly when: string
+  /** The same under the heading of its day: "17:30 to 18:45". */
+  readonly hours: string
   readonly takes: string
   readonly basis: string
   readonly slack: string | null

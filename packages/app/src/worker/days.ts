@@ -160,14 +160,15 @@ function viewOf(days: Days, shop: Shop, says: DaysView['moved']): DaysView {
     days: dayViews(days, shop),
     tasks: days.tasks.map(({ task, startMin, endMin, slackMin }) => {
       const [a, b] = [of(startMin), of(endMin)]
-      const same = a.date === b.date
+      const hours = `${a.time} to ${a.date === b.date ? '' : `${b.name} ${b.date}, `}${b.time}`
       return {
         id: task.id,
         says: task.says,
         lane: laneOf(task),
         startMin,
         endMin,
-        when: `${a.name} ${a.date}, ${a.time} to ${same ? b.time : `${b.name} ${b.date}, ${b.time}`}`,
+        when: `${a.name} ${a.date}, ${hours}`,
+        hours,
         takes: formatMinutes(Math.max(1, task.minutes)),
         basis: task.basis.says,
         slack: slackMin >= 1 ? formatMinutes(slackMin) : null,
