@@ -7,6 +7,7 @@ import type { Guard } from './guard.ts'
 import { admit, deviceOf, headersFor, isApi } from './guard.ts'
 import type { Env, Parts } from './parts.ts'
 import { diskProblem, ServerProblem } from './problem.ts'
+import { PROBLEM_POLICY, problemPage, wantsPage } from './problem-page.ts'
 import type { Site } from './site.ts'
 
 /** What an unpaired device may ask: who it is, and to be paired. */
@@ -65,6 +66,10 @@ export function makeApp(
     } = problem ?? new ServerProblem(500, 'bug', 'the server met a fault of its own: nothing was changed')
     for (const [key, value] of Object.entries(headersFor(guard, c.req.raw))) c.header(key, value)
     c.header('cache-control', 'no-store')
+    if (isApi(c.req.path) && wantsPage(c.req.method, c.req.header('accept'))) {
+      c.header('content-security-policy', PROBLEM_POLICY)
+      return c.html(problemPage(message), status as 400)
+    }
     return c.json({ error: { code, says: message }, ...rest }, status as 400)
   })
   return app

@@ -88,6 +88,17 @@ describe('sheets on demand', () => {
     expect(sheet.status).toBe(200)
     expect(await sheet.text()).toContain('tried on a cup')
   })
+  test('who opens a sheet that is not there reads why, as a page that runs nothing', async () => {
+    const answer = await d.ask('GET', '/api/pieces/sound00001/quote.pdf', undefined, {
+      accept: 'text/html,application/xhtml+xml,*/*;q=0.8'
+    })
+    expect(answer.status).toBe(422)
+    expect(answer.headers.get('content-type')).toContain('text/html')
+    expect(answer.headers.get('content-security-policy')).toMatch(/default-src 'none'.*style-src 'sha256-/)
+    expect(await answer.text()).toMatch(/<p>No client is quoted while a price or a rate is missing: .*<\/p>/)
+    const read = await d.ask('GET', '/api/pieces/sound00001/quote.pdf')
+    expect(((await read.json()) as { error: { code: string } }).error.code).toBe('nothing')
+  })
   test('a piece that cannot be planned says where, what was found and what is allowed', async () => {
     const answer = await get('unusable01/plan.json')
     expect(answer.status).toBe(422)

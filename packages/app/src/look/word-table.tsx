@@ -1,5 +1,4 @@
-/** What begins with a digit, or stands for no figure. */
-const FIGURE = /^([±+−-]?\d|–$)/
+import { figureColumns } from '../../../engine/src/sheets/run-part.ts'
 
 /**
  * A table of words and figures; the first cell of a row names it. Columns of figures stand at the right, under their
@@ -14,9 +13,7 @@ export function WordTable({
   readonly rows: readonly (readonly string[])[]
   readonly caption?: string
 }) {
-  const of = head.map((_, i) =>
-    i > 0 && rows.every(row => FIGURE.test(row[i] ?? '–')) ? 'figures' : 'words'
-  )
+  const of = figureColumns({ head, rows }).map(figures => (figures ? 'figures' : 'words'))
   return (
     <div class="scroll" tabindex={0} role="group" aria-label={caption ?? head.join(', ')}>
       <table>

@@ -58,6 +58,14 @@ export interface RunAmounts {
   readonly vessel: string
 }
 
+/** What begins with a digit, or stands for no figure. */
+const FIGURE = /^([±+−-]?\d|–$)/
+
+/** Which columns of a table hold figures alone: they stand at the right, under their heads. The first names its row. */
+export function figureColumns(t: Pick<RunTable, 'head' | 'rows'>): boolean[] {
+  return t.head.map((_, k) => k > 0 && t.rows.every(r => FIGURE.test(r[k] ?? '–')))
+}
+
 /** A plain table: the cut list. */
 export interface RunTable {
   readonly title: string

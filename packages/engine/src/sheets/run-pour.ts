@@ -115,7 +115,7 @@ function pourFacts(plan: Plan, work: Work, index: number, amounts: RunAmounts | 
   if (working.close !== null) out.push(fact('Workable for', aboutTime(working.close, 'down'), 'in the mould'))
   if (marbling !== null && marbling.close !== null && work.piece.pours[index]!.marbling !== undefined)
     out.push(fact('Draw the colours', `${aboutTime(marbling.open)} to ${roughTime(marbling.close)}`))
-  if (gelMin !== null) out.push(fact('Gels after about', roughTime(gelMin), 'leave it alone until then'))
+  if (gelMin !== null) out.push(fact('Gels after about', `${roughTime(gelMin)}; leave it alone until then`))
   const [low, high] = cast.peakBandC
   out.push(
     fact(

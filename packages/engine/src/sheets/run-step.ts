@@ -153,7 +153,7 @@ function setDetail(plan: Plan, work: Work, k: number): RunDetail {
     t.held === 'nothing' ? 'The document holds it down with nothing.' : `Hold it down with ${by ?? t.held}.`
   return detail({
     does: [
-      `Its middle at ${place((b.minX + b.maxX) / 2, (b.minY + b.maxY) / 2)}, its underside ${decimals(t.base, 1, 1)} mm over the mould base.`,
+      `Its middle at ${place((b.minX + b.maxX) / 2, (b.minY + b.maxY) / 2)}, its underside ${Math.abs(t.base) < 0.05 ? 'on' : `${decimals(t.base, 1, 1)} mm over`} the mould base.`,
       holdG >= 1 || liftG > 0 ? held : 'It stays down by its own mass.'
     ],
     facts: [

@@ -5,6 +5,8 @@ import type { Blackboard, PrintedOptions } from './printed.ts'
 import { addPage, bytesOf, POINTS_PER_MM, printed } from './printed.ts'
 
 const MARGIN = { left: 16, right: 14, top: 14, bottom: 18 } as const
+/** What a dash before words takes, mm. */
+const DASH_MM = 3.4
 const GREY = '#6b665d'
 const RED = '#a3341f'
 const AMBER = '#8a5a00'
@@ -80,10 +82,11 @@ export class Flow {
     this.gap(1.8)
   }
 
-  rule(tone = GRAPHITE): void {
+  rule(tone = GRAPHITE, indentMm = 0): void {
     const y = this.yMm * POINTS_PER_MM
     this.doc.undash().lineWidth(0.5).strokeColor(tone)
-    this.doc.moveTo(MARGIN.left * POINTS_PER_MM, y).lineTo((this.widthMm - MARGIN.right) * POINTS_PER_MM, y)
+    this.doc.moveTo((MARGIN.left + indentMm) * POINTS_PER_MM, y)
+    this.doc.lineTo((this.widthMm - MARGIN.right) * POINTS_PER_MM, y)
     this.doc.stroke()
   }
 
@@ -93,6 +96,17 @@ export class Flow {
     const height = this.heightOf(words, this.measureMm - indent, more)
     this.room(height)
     this.write(words, MARGIN.left + indent, this.measureMm - indent, more)
+    this.yMm += height + (more.afterMm ?? 1.2)
+  }
+
+  /** One of a list: a dash, and words that hang beside it. */
+  item(words: string, more: Words = {}): void {
+    const indent = more.indentMm ?? 0
+    const width = this.measureMm - indent - DASH_MM
+    const height = this.heightOf(words, width, more)
+    this.room(height)
+    this.write('–', MARGIN.left + indent, DASH_MM, more)
+    this.write(words, MARGIN.left + indent + DASH_MM, width, more)
     this.yMm += height + (more.afterMm ?? 1.2)
   }
 
@@ -175,7 +189,7 @@ export class Flow {
       const style: Words = { size: 'small', tone: 'grey' }
       put(head, () => style)
       this.yMm += tall(head, style) + 0.5
-      this.rule(GREY)
+      this.rule(GREY, indent)
       this.yMm += 0.8
     }
     this.room(16)
@@ -215,13 +229,13 @@ export class Flow {
     }
   }
 
-  /** A rule down the left of what `body` writes, as long as it stays on one page. */
-  besideRule(tone: 'stop' | 'caution' | 'grey', body: () => void): void {
+  /** A rule down the left of what `body` writes so far from the margin, as long as it stays on one page. */
+  besideRule(tone: 'stop' | 'caution' | 'grey', body: () => void, indentMm = 0): void {
     const from = this.yMm
     const page = this.doc.bufferedPageRange().count
     body()
     if (this.doc.bufferedPageRange().count !== page) return
-    const x = (MARGIN.left - 2.5) * POINTS_PER_MM
+    const x = (MARGIN.left + indentMm - 2.5) * POINTS_PER_MM
     this.doc.lineWidth(1.6).strokeColor(toneOf(tone))
     this.doc.moveTo(x, from * POINTS_PER_MM).lineTo(x, (this.yMm - 1) * POINTS_PER_MM)
     this.doc.stroke()

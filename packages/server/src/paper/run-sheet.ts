@@ -8,11 +8,13 @@ import type {
   RunStep,
   RunTable
 } from '@castwright/engine'
-import { factLines, forAll, mlWords, scaleWords } from '@castwright/engine'
+import { factLines, figureColumns, forAll, mlWords, scaleWords } from '@castwright/engine'
 import { Flow } from './flow.ts'
 
 const KIND = { stop: 'Stop', caution: 'Caution', note: 'Note' } as const
 const INDENT = 6
+/** Between figures of a line: the dot stays with what it follows. */
+const BETWEEN = '\u00a0\u00a0\u00a0·   '
 
 /** The run sheet on paper: what stands, plan and section, then every step with a box to tick. */
 export function runSheetPdf(sheet: RunSheet, drawn: Drawn | null, paper: Paper): Uint8Array {
@@ -22,7 +24,7 @@ export function runSheetPdf(sheet: RunSheet, drawn: Drawn | null, paper: Paper):
   flow.ends('Run sheet', `planned ${sheet.asOf.slice(0, 10)}`, { strong: true })
   flow.say(sheet.name, { size: 'title', strong: true, afterMm: 1.5 })
   if (sheet.about !== null) flow.say(sheet.about, { tone: 'grey' })
-  flow.say(sheet.facts.map(f => `${f.label}: ${f.value}${f.unit === '' ? '' : ` ${f.unit}`}`).join('   ·   '))
+  flow.say(sheet.facts.map(f => `${f.label}: ${f.value}${f.unit === '' ? '' : ` ${f.unit}`}`).join(BETWEEN))
   if (sheet.quantity !== null) flow.say(sheet.quantity)
   flow.say(sheet.verdict, { size: 'row', strong: true })
   if (sheet.preview) flow.say('Heat and cure are coarse; figures may still move.', { lead: 'First pass.' })
@@ -96,12 +98,12 @@ function step(flow: Flow, s: RunStep): void {
   flow.gap(1.2)
   flow.tick(`${s.number}   ${s.title}`, { size: 'row', strong: true, afterMm: 0.3 })
   const brief = [s.when, s.face, s.brief].filter(x => x !== '')
-  if (brief.length > 0) flow.say(brief.join('   ·   '), { tone: 'grey', indentMm: INDENT })
+  if (brief.length > 0) flow.say(brief.join(BETWEEN), { tone: 'grey', indentMm: INDENT })
   for (const f of s.findings) finding(flow, f)
   if (s.amounts !== null) amounts(flow, s.amounts)
-  for (const d of s.does) flow.say(`–  ${d}`, { indentMm: INDENT, afterMm: 0.6 })
+  for (const d of s.does) flow.item(d, { indentMm: INDENT, afterMm: 0.6 })
   for (const line of factLines(s.facts))
-    flow.say(line.map(f => `${f.label} ${f.value}${f.unit === '' ? '' : ` ${f.unit}`}`).join('   ·   '), {
+    flow.say(line.map(f => `${f.label} ${f.value}${f.unit === '' ? '' : ` ${f.unit}`}`).join(BETWEEN), {
       indentMm: INDENT,
       afterMm: 0.6
     })
@@ -114,10 +116,14 @@ function step(flow: Flow, s: RunStep): void {
 }
 
 function finding(flow: Flow, f: RunFinding): void {
-  flow.besideRule(f.kind === 'note' ? 'grey' : f.kind, () => {
-    if (f.because === null) flow.say(f.says, { lead: `${KIND[f.kind]} ${f.number}.`, indentMm: INDENT })
-    else flow.say(`${f.says} Because: ${f.because}`, { lead: `Gone on despite ${f.id}.`, indentMm: INDENT })
-  })
+  flow.besideRule(
+    f.kind === 'note' ? 'grey' : f.kind,
+    () => {
+      if (f.because === null) flow.say(f.says, { lead: `${KIND[f.kind]} ${f.number}.`, indentMm: INDENT })
+      else flow.say(`${f.says} Because: ${f.because}`, { lead: `Gone on despite ${f.id}.`, indentMm: INDENT })
+    },
+    INDENT
+  )
 }
 
 function amounts(flow: Flow, a: RunAmounts): void {
@@ -143,18 +149,23 @@ function amounts(flow: Flow, a: RunAmounts): void {
 function tableOf(flow: Flow, t: RunTable, indentMm: number): void {
   flow.room(18)
   flow.say(t.title, { strong: true, indentMm, afterMm: 0.5 })
-  flow.table(t.head, t.rows, flow.widthsOf(t.head, t.rows, 52), { indentMm })
+  const right = figureColumns(t).flatMap((figures, k) => (figures ? [k] : []))
+  flow.table(t.head, t.rows, flow.widthsOf(t.head, t.rows, 52), { indentMm, right })
 }
 
 function safety(flow: Flow, lines: readonly RunSafety[], indentMm: number): void {
   if (lines.length === 0) return
-  flow.besideRule('caution', () => {
-    for (const l of lines)
-      flow.say(`${l.line} Gives way to ${l.defersTo.join('; ')}.`, {
-        lead: 'Safety.',
-        size: 'small',
-        indentMm,
-        afterMm: 0.6
-      })
-  })
+  flow.besideRule(
+    'caution',
+    () => {
+      for (const l of lines)
+        flow.say(`${l.line} Gives way to ${l.defersTo.join('; ')}.`, {
+          lead: 'Safety.',
+          size: 'small',
+          indentMm,
+          afterMm: 0.6
+        })
+    },
+    indentMm
+  )
 }
