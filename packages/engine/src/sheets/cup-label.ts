@@ -70,7 +70,7 @@ function labelMarks(l: Label, piece: string, x: number, y: number, w: number, h:
     text([x + w, top - 5], l.cup, { heightMm: BODY_MM, anchor: 'end' }),
     text([x, top - 9.5], piece, { heightMm: within(piece, BODY_MM, w), lettering: 'caption' })
   ]
-  const rowMm = Math.min(5.6, (h - 22.5) / (l.shares.length + 1))
+  const rowMm = Math.min(5.6, (h - 23.5) / (l.shares.length + 1))
   const size = Math.min(SHARE_MM, rowMm * 0.85)
   let at = top - 11.5
   for (const [name, words] of [...l.shares, ['Total', l.total] as const]) {
