@@ -104,6 +104,13 @@ module.exports = {
       from: { path: `^${engine}/`, pathNot: `^${engine}/(rescue/|index.ts$)` },
       to: { path: `^${engine}/rescue/` }
     },
+    {
+      name: 'orders-stand-above',
+      comment: 'other orders are planned anew: they call days, and nothing of the flow knows them',
+      severity: 'error',
+      from: { path: `^${engine}/`, pathNot: `^${engine}/(orders/|index.ts$)` },
+      to: { path: `^${engine}/orders/` }
+    },
     ...base.map((folder, i) => only(folder, base.slice(0, i))),
     // A model takes numbers and materials; it knows nothing of a piece.
     ...models.map(folder => only(folder, ['quantity', 'shape', 'catalogue'])),

@@ -1,13 +1,11 @@
-import { existsSync } from 'node:fs'
 import type { Rescue, TroubleKind } from '@castwright/engine'
-import { applyPatch, checkPiece, nearestWord, parseQuantity, RESCUE_KINDS, rescues } from '@castwright/engine'
+import { nearestWord, parseQuantity, RESCUE_KINDS, rescues } from '@castwright/engine'
 import { argumentsOf } from '../arguments.ts'
 import { Failure } from '../failure.ts'
 import { load } from '../load.ts'
 import { momentOf } from '../moment.ts'
-import { replaceFile } from '../replace-file.ts'
 import { rescueReport } from '../rescue-report.ts'
-import { MOST_DOCUMENT_BYTES, readText } from '../text-file.ts'
+import { wayTaken, writeTaken } from '../take.ts'
 import type { Command } from './command.ts'
 
 const KINDS = RESCUE_KINDS.map(k => `  ${k.kind.padEnd(16)} ${k.about}\n`).join('')
@@ -122,17 +120,6 @@ function taken(document: object, found: readonly Rescue[], take: string, path: s
     throw new Failure(
       `castwright rescue: found ${found.length} troubles; allowed with --take: one, chosen by --what and --of`
     )
-  const way = /^[1-9][0-9]?$/.test(take) ? ways[Number(take) - 1] : undefined
-  if (way === undefined)
-    throw new Failure(
-      `castwright rescue: found --take ${take}; allowed: ${ways.length === 0 ? 'none: no way is open' : `1 to ${ways.length}`}`
-    )
-  if (path === undefined)
-    throw new Failure('castwright rescue: found --take without a file; allowed: --take N -o FILE')
-  const after = applyPatch(document, way.patch)
-  // What is written must read back.
-  checkPiece(after, path)
-  if (existsSync(path)) replaceFile(`${path}.before`, readText(path, MOST_DOCUMENT_BYTES))
-  replaceFile(path, `${JSON.stringify(after, null, 2)}\n`)
-  return `${way.does}: written to ${path}\nnow: castwright plan ${path} --out FOLDER\n`
+  const way = wayTaken('rescue', ways, take, path)
+  return writeTaken(document, way.patch, way.does, path!)
 }

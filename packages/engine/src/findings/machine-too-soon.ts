@@ -1,6 +1,8 @@
 import { MACHINE_DAYS, MACHINE_LEAST_DAYS } from '../cast/windows.ts'
+import type { Face } from '../piece/piece-schema.ts'
 import { formatMinutes } from '../quantity/format.ts'
 import type { Step, StepKind } from '../steps/step.ts'
+import { pourFace } from '../steps/step.ts'
 import type { Check, Found } from './finding.ts'
 import { intervalMin, lengthen, orderIsGiven } from './interval.ts'
 import type { Work } from './work.ts'
@@ -21,12 +23,14 @@ export const machineTooSoon: Check = {
   run
 }
 
-/** Resin cast at a step, whether it fills a cut or a line, and whether that is thin. */
+/** Resin cast at a step; whether it fills a cut or a line and in which face, whether that is thin, or takes paper. */
 interface Fresh {
   readonly index: number
   readonly words: string
-  readonly filling: boolean
+  readonly filled: boolean
+  readonly face: Face | null
   readonly thin: boolean
+  readonly sandable: boolean
 }
 
 // Judges orders of the document; waits that the plan puts in or measures are the practice itself.
@@ -37,25 +41,42 @@ function run(work: Work): Found[] {
   work.steps.forEach((step, k) => {
     const made = freshOf(work, step, k)
     if (made !== null) fresh.push(made)
-    if (step.kind === 'wait' && step.waitMin === undefined)
-      fresh = step.why === 'machine' ? [] : step.why === 'sand' ? fresh.filter(f => !f.filling) : fresh
-    if (fresh.length === 0 || !MACHINING.includes(step.kind)) return
+    if (step.kind === 'wait' && step.waitMin === undefined) fresh = waited(fresh, step)
+    if (!MACHINING.includes(step.kind)) return
+    // What paper does not harm a cutter over the whole face may.
+    const spared = (f: Fresh) => f.sandable && !(step.kind === 'flatten' && step.face === f.face)
+    const soft = fresh.filter(f => !spared(f))
+    if (soft.length === 0) return
     // The one that lacks most; the first step after it stands for all that follow.
-    const worst = fresh
+    const worst = soft
       .map(f => judge(work, f, step, k))
       .reduce((a, b) => (b.lackingMin > a.lackingMin ? b : a))
-    fresh = []
+    fresh = fresh.filter(spared)
     if (worst.lackingMin > 0) out.push(worst.found())
   })
   return out
 }
 
+// A wait as long as its window: nothing is too soon for what it waits for.
+function waited(fresh: readonly Fresh[], wait: Step): Fresh[] {
+  if (wait.why === 'machine') return []
+  return wait.why === 'sand' ? fresh.map(f => ({ ...f, sandable: f.filled })) : [...fresh]
+}
+
 function freshOf(work: Work, step: Step, index: number): Fresh | null {
-  if (step.kind === 'fill') return { index, words: step.marking!.id, filling: true, thin: true }
+  const common = { index, sandable: false }
+  if (step.kind === 'fill')
+    return { ...common, words: step.marking!.id, filled: true, face: step.marking!.value.face, thin: true }
   if (step.kind !== 'pour' || step.pour!.value.kind === 'seal') return null
   const { value, id, index: pour } = step.pour!
-  const filling = value.kind === 'inlay'
-  return { index, words: id, filling, thin: filling && work.stack.pours[pour]!.depth < THIN_MM }
+  const filled = value.kind === 'inlay'
+  return {
+    ...common,
+    words: id,
+    filled,
+    face: filled ? pourFace(value, work.piece) : null,
+    thin: filled && work.stack.pours[pour]!.depth < THIN_MM
+  }
 }
 
 function judge(work: Work, fresh: Fresh, step: Step, to: number) {
