@@ -52,7 +52,8 @@ function way(w: Way, number: number): string[] {
   return [
     `${number}. ${w.does}${w.favoured === null ? '' : `  (${w.favoured})`}`,
     ...w.how.map(h => `     ${h}`),
-    `   time: ${signed(cost.days, 1)} days${cost.handsMin > 0 ? `, of it ${formatMinutes(cost.handsMin)} of work` : ''}; money: ${signed(cost.money, 2)} ${cost.currency}${cost.unpriced > 0 ? ` (${cost.unpriced} without a price)` : ''}${cost.labour === null && cost.handsMin > 0 ? ', hands not counted: the shop has no rate' : ''}`,
+    `   ready: ${cost.ready === null ? 'no calendar holds it: see castwright days' : `${cost.ready.replace('T', ' ').slice(0, 16)}${cost.days === null ? '' : ` (${signed(cost.days, 1)} days)`}`}; hands: ${handsMore(cost.handsMin)}; money: ${signed(cost.money, 2)} ${cost.currency}${cost.unpriced > 0 ? ` (${cost.unpriced} without a price)` : ''}${cost.labour === null && cost.handsMin >= 1 ? ', hands not counted: the shop has no rate' : ''}`,
+    ...(cost.passed.length === 0 ? [] : [`   besides: ${cost.passed.join('; ')}`]),
     `   chance: ${w.chance} (${w.chanceBasis})${w.gives.length === 0 ? '' : `; gives up: ${w.gives.join('; ')}`}`,
     `   then: ${decimals(w.after.sizeMm[2], 1)} mm thick${after.length === 0 ? ', nothing stands against it' : `, ${after.join(' and ')}`}`,
     ...w.risks.map(f => `   ${f.severity}: ${f.says}`),
@@ -60,6 +61,11 @@ function way(w: Way, number: number): string[] {
       ? []
       : [`   safety: ${w.safety.map(s => s.name).join(', ')}; the lines stand below`])
   ]
+}
+
+function handsMore(min: number): string {
+  if (Math.abs(min) < 1) return 'none more'
+  return `${formatMinutes(Math.abs(min))} ${min > 0 ? 'more' : 'less'}`
 }
 
 function signed(x: number, most: number): string {

@@ -1,4 +1,6 @@
 import { alarmsOf } from './calendar/alarms.ts'
+import type { Besides } from './calendar/besides.ts'
+import { withBesides } from './calendar/besides.ts'
 import { clashWords } from './calendar/clash-words.ts'
 import { neverOpen, oddHours, openingsOf } from './calendar/openings.ts'
 import type {
@@ -17,7 +19,8 @@ import type { Changed, Replanned } from './days-ways.ts'
 import { waysOut } from './days-ways.ts'
 import type { Work } from './findings/work.ts'
 import type { Piece } from './piece/piece-schema.ts'
-import { taskReckoning } from './task-reckoning.ts'
+import type { TimedProgram } from './programs/program-set.ts'
+import { programsOf, taskReckoning } from './task-reckoning.ts'
 import type { PlanInput } from './work.ts'
 import { workOf } from './work.ts'
 
@@ -64,19 +67,83 @@ export function daysOfMany(inputs: readonly PlanInput[], options: DaysOptions): 
   return { ...days, waysOut: waysOut(inputs, days, answer.members, again) }
 }
 
+/** What a piece that is planned already comes to in time. */
+export interface Finish {
+  /** Ready, ms since 1970; null: no calendar holds its waits. */
+  readonly readyMs: number | null
+  /** Every task, the work besides among them. */
+  readonly tasks: readonly Task[]
+  /** What has to be done because a window that can pass is passed. */
+  readonly passed: readonly string[]
+}
+
+/**
+ * When a piece is ready, its plan being made: the calendar of {@link daysOf}, without ways out of a clash. A window that
+ * can pass and cannot be kept any more is let pass, and said.
+ */
+export function finishOf(
+  input: PlanInput,
+  { work, programs }: Pick<Made, 'work' | 'programs'>,
+  options: DaysOptions,
+  besides: Besides | null = null
+): Finish {
+  const of = (given: Besides | null, pass: boolean) =>
+    placed([input], options, [], { work, programs, besides: given, pass }).days
+  // Where the work besides does not go before all else, it goes beside it.
+  const tries = besides === null ? [null] : [besides, { ...besides, first: false }]
+  let last: Days | null = null
+  for (const given of tries) {
+    last = of(given, false)
+    const { readyMs, problem } = last
+    if (readyMs !== null) return { readyMs: readyMs[0]!, tasks: problem.tasks, passed: [] }
+    if (!problem.gaps.some(g => g.soft)) continue
+    const eased = of(given, true)
+    if (eased.readyMs !== null)
+      return { readyMs: eased.readyMs[0]!, tasks: eased.problem.tasks, passed: passedOf(eased, problem.gaps) }
+  }
+  return { readyMs: null, tasks: last!.problem.tasks, passed: [] }
+}
+
+// Windows that can pass and that this calendar does not keep.
+function passedOf(days: Days, gaps: readonly Gap[]): string[] {
+  const at = new Map(days.tasks.map(t => [t.task.id, t]))
+  return gaps.flatMap(g => {
+    const [a, b] = [at.get(g.before), at.get(g.after)]
+    if (!g.soft || g.mostMin === null || a === undefined || b === undefined) return []
+    const wait = (g.to === 'start' ? b.startMin : b.endMin) - (g.from === 'start' ? a.startMin : a.endMin)
+    return wait > g.mostMin + 1 ? [g.late ?? g.says] : []
+  })
+}
+
+/** A plan that is made already. `pass`: windows that can pass are let pass. */
+interface Made {
+  readonly work: Work
+  readonly programs: readonly TimedProgram[] | null
+  readonly besides: Besides | null
+  readonly pass: boolean
+}
+
 function placed(
   inputs: readonly PlanInput[],
   options: DaysOptions,
-  givenUp: readonly string[]
+  givenUp: readonly string[],
+  made: Made | null = null
 ): { readonly days: Days; readonly answer: CalendarAnswer } {
   const originMs = Math.floor(Date.parse(options.asOf) / 60_000) * 60_000
   const quick = options.effort === 'quick'
-  const pieces = inputs.map((input, i) => started(input, i, inputs.length, originMs, quick))
+  const pieces = inputs.map((input, i) => started(input, i, inputs.length, originMs, quick, made))
   const { shop } = inputs[0]!
+  // Who asks only when it is ready asks for no reasons.
   const solve = (p: CalendarProblem) =>
-    quick ? quickCalendar(p) : solveCalendar(p, effortFor(p.tasks.length))
+    quick
+      ? quickCalendar(p)
+      : solveCalendar(p, { ...effortFor(p.tasks.length), ...(made !== null && { asks: 0 }) })
+  const problemNow = () => {
+    const p = problemOf(parts, shop, originMs, options, givenUp)
+    return made?.pass ? { ...p, gaps: p.gaps.map(g => (g.soft ? { ...g, mostMin: null } : g)) } : p
+  }
   let parts = pieces.map(p => p.tasks(p.work, new Set()))
-  let problem = problemOf(parts, shop, originMs, options, givenUp)
+  let problem = problemNow()
   let answer: CalendarAnswer = solve(problem)
   let rounds = 0
   let settled = quick
@@ -84,7 +151,7 @@ function placed(
     rounds++
     const found = answer
     parts = pieces.map((p, i) => p.again(parts[i]!, found, originMs))
-    const next = problemOf(parts, shop, originMs, options, givenUp)
+    const next = problemNow()
     settled = holds(next, found, problem.tasks)
     problem = next
     if (settled) break
@@ -114,14 +181,22 @@ interface Started {
   readonly again: (before: CastTasks, placed: CalendarSolution, originMs: number) => CastTasks
 }
 
-function started(input: PlanInput, index: number, count: number, originMs: number, quick: boolean): Started {
-  const work = workOf({ ...input, effort: 'preview', asOf: new Date(originMs).toISOString() })
+function started(
+  input: PlanInput,
+  index: number,
+  count: number,
+  originMs: number,
+  quick: boolean,
+  made: Made | null
+): Started {
+  const work = made?.work ?? workOf({ ...input, effort: 'preview', asOf: new Date(originMs).toISOString() })
   const piece = count === 1 ? '' : `${index + 1}`
-  const reckoning = taskReckoning(work, { piece, originMs }, !quick)
-  const tasks: Started['tasks'] = (w, chosen) => ({
-    ...named(tasksOf(w, { ...reckoning, chosen }), piece),
-    casts: w.casts
-  })
+  const programs = made?.programs ?? (quick ? null : programsOf(work))
+  const reckoning = taskReckoning(work, { piece, originMs }, programs)
+  const tasks: Started['tasks'] = (w, chosen) => {
+    const own = tasksOf(w, { ...reckoning, chosen })
+    return { ...named(made?.besides ? withBesides(own, made.besides) : own, piece), casts: w.casts }
+  }
   return {
     work,
     tasks,

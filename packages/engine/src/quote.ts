@@ -1,16 +1,13 @@
+import { buildCost } from './build-cost.ts'
 import { tasksOf } from './calendar/tasks.ts'
 import type { Cost } from './cost/cost.ts'
-import { costOf } from './cost/cost.ts'
 import { COST_GROUPS } from './cost/cost-line.ts'
-import { wearCost } from './cost/cutter-wear.ts'
 import { minorDigits } from './cost/money.ts'
-import { batchesMixed } from './cost/needs.ts'
 import { costOfMany, onceOf } from './cost/once.ts'
-import { outsideCost } from './cost/orders.ts'
 import type { Price } from './cost/price.ts'
 import { anHourOf, paidOf, pricesOf } from './cost/price.ts'
 import type { Planned } from './plan-answer.ts'
-import { programsOf, reckoningBy } from './task-reckoning.ts'
+import { programsOf, taskReckoning } from './task-reckoning.ts'
 
 /** How many are made alike, in the table of unit prices. */
 const COUNTS = [1, 6, 12] as const
@@ -54,27 +51,15 @@ export function quoteOf(
   { work }: Planned,
   options: { readonly asOf: string; readonly count?: number; readonly price?: number }
 ): Quote {
-  const { shop, quantity, buy, piece } = work
+  const { shop, quantity, piece } = work
   const { rates, currency } = shop
   const programs = programsOf(work)
   const { tasks } = tasksOf(
     work,
-    reckoningBy(work, { piece: '', originMs: Date.parse(options.asOf) }, programs)
+    taskReckoning(work, { piece: '', originMs: Date.parse(options.asOf) }, programs)
   )
-  const batches = quantity.blanks * batchesMixed(work.batches)
   const { blanks } = quantity
-  const cost = costOf({
-    buy,
-    tasks,
-    batches,
-    blanks,
-    shop,
-    more: [
-      ...wearCost(programs?.programs.flatMap(p => p.made) ?? [], blanks, shop),
-      ...outsideCost(work.hand, piece.outside, blanks, shop)
-    ],
-    loss: { pieces: quantity.pieces, pct: quantity.lossPct }
-  })
+  const cost = buildCost(work, tasks, programs)
   const coin = 10 ** minorDigits(currency)
   const pieces = Math.max(1, quantity.pieces)
   const count = options.count ?? pieces

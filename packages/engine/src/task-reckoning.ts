@@ -5,34 +5,24 @@ import type { TaskOptions } from './calendar/tasks.ts'
 import { tasksOf } from './calendar/tasks.ts'
 import { machiningOf } from './cuts/operation/machining.ts'
 import type { Work } from './findings/work.ts'
-import type { ProgramSet } from './programs/program-set.ts'
-import { programSet } from './programs/program-set.ts'
+import type { TimedProgram } from './programs/program-set.ts'
+import { programTimes } from './programs/program-set.ts'
 import { stepStatesOf } from './steps/step-states.ts'
+
+/** Programs of a piece by what they take; null where nothing is cut by machine. */
+export function programsOf(work: Work): readonly TimedProgram[] | null {
+  const machining = machiningOf(work)
+  return machining === null ? null : programTimes(machining)
+}
 
 /**
  * By what the tasks of a piece are reckoned: what was recorded of its steps, what that teaches of each kind of work, and
- * the minutes of its programs (`programs` false: by area and feed, which asks for no programs). Calendar and quote
- * take the same.
+ * the minutes of its programs (null: by area and feed). Calendar and quote take the same.
  */
 export function taskReckoning(
   work: Work,
   base: Pick<TaskOptions, 'piece' | 'originMs'>,
-  programs: boolean
-): TaskOptions {
-  return reckoningBy(work, base, programs ? programsOf(work) : null)
-}
-
-/** Programs of a piece; null where nothing is cut by machine. */
-export function programsOf(work: Work): ProgramSet | null {
-  const machining = machiningOf(work)
-  return machining === null ? null : programSet(machining)
-}
-
-/** The same with the programs at hand. */
-export function reckoningBy(
-  work: Work,
-  base: Pick<TaskOptions, 'piece' | 'originMs'>,
-  programs: ProgramSet | null
+  programs: readonly TimedProgram[] | null
 ): TaskOptions {
   const records = stepRecords(stepStatesOf(work, new Date(base.originMs).toISOString()))
   const machine = programs === null ? {} : { machine: minutesOfPrograms(programs) }

@@ -176,6 +176,11 @@ function WayRow({
           </dd>
         </div>
       </dl>
+      {way.cost.passed.length === 0 ? null : (
+        <p>
+          {b.besides} {way.cost.passed.join('; ')}.
+        </p>
+      )}
       {way.risks.length === 0 ? null : (
         <p class="bench-find caution">
           {b.brings} {way.risks.map(r => r.says).join(' ')}

@@ -61,7 +61,8 @@ export const benchWords = {
   money: 'money',
   risk: 'risk',
   how: 'How it is done',
-  daysMore: (days: number) => {
+  daysMore: (days: number | null) => {
+    if (days === null) return 'no day found for it'
     const sign = days > 0 ? '+ ' : '− '
     const hours = Math.round(Math.abs(days) * 24)
     if (hours === 0) return 'none'
@@ -76,6 +77,7 @@ export const benchWords = {
   take: 'Take this',
   gives: (list: readonly string[]) =>
     list.length === 0 ? 'Gives up nothing that shows.' : `Gives up: ${list.join('; ')}.`,
+  besides: 'Besides:',
   brings: 'Brings:',
   closed: 'Not open, and why',
   ranked: (rule: string) => `In this order: ${rule}.`,

@@ -1,14 +1,14 @@
 import { machineOf } from '../cuts/run/machine.ts'
-import type { ProgramSet } from '../programs/program-set.ts'
+import type { TimedProgram } from '../programs/program-set.ts'
 import { area, bounds, perimeter } from '../shape/measure.ts'
 import { PRACTICE_MIN } from './practice-minutes.ts'
 import type { MachineMinutes, TaskWork } from './task-work.ts'
 
 /** Minutes by the programs themselves: each change of cutter, each test cut, each air cut, each run. */
-export function minutesOfPrograms(set: ProgramSet): MachineMinutes[] {
+export function minutesOfPrograms(programs: readonly TimedProgram[]): MachineMinutes[] {
   const out = new Map<number, { changes: number; testMin: number; airMin: number; runMin: number }>()
   let cutter: string | null = null
-  for (const program of set.programs) {
+  for (const program of programs) {
     const first = program.made[0]!.operation.step
     const at = (step: number) => {
       const row = out.get(step) ?? { changes: 0, testMin: 0, airMin: 0, runMin: 0 }

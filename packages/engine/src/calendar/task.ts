@@ -47,6 +47,7 @@ export type TaskKind =
   | 'deliver'
   | 'delivery'
   | 'outside'
+  | 'mend'
 
 /** Where the minutes of a task come from. */
 export interface TaskBasis {

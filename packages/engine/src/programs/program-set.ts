@@ -39,6 +39,33 @@ export interface ProgramSet {
   readonly notMade: readonly NotMade[]
 }
 
+/** What a program takes and its rehearsals, without their texts. */
+export interface TimedProgram {
+  readonly made: readonly MadePath[]
+  readonly test: Pick<Rehearsal, 'minutes'> | null
+  readonly air: Pick<Rehearsal, 'minutes'> | null
+}
+
+/** Minutes of the programs of a piece: those of {@link programSet}, nothing being written. */
+export function programTimes(machining: Machining): TimedProgram[] {
+  const { machine } = machining.bench
+  const made = machining.operations.flatMap((operation): MadePath[] => {
+    const path = operation.path()
+    return 'says' in path ? [] : [{ operation, path, time: motionTime(path, machine) }]
+  })
+  return grouped(machining, made).map(group => {
+    const planned = programInput(machining, group)
+    const { frame } = machining.settings[group[0]!.operation.setting]!
+    const timed = (program: ProgramInput | null) =>
+      program === null ? null : { minutes: minutesOf(program.runs.map(run => timedRun(machining, run))) }
+    return {
+      made: group,
+      test: timed(triedOf(planned, group)),
+      air: timed(airCut(placedProgram(planned, frame)))
+    }
+  })
+}
+
 /** Makes every path and writes every program. Same input, same bytes. */
 export function programSet(machining: Machining): ProgramSet {
   const run = programSteps(machining)
@@ -84,12 +111,18 @@ function fileOf(machining: Machining, made: readonly MadePath[]): ProgramFile {
     input,
     written: writeProgram(input, dialect),
     minutes: made.reduce((sum, m) => sum + m.time.minutes, 0),
-    // Flattening has no shape to try.
-    test: made.every(m => m.operation.kind === 'flatten')
-      ? null
-      : rehearsed('test', testCut(planned).program),
+    test: rehearsed('test', triedOf(planned, made)),
     air: rehearsed('air', airCut(input))
   }
+}
+
+// Flattening has no shape to try.
+function triedOf(planned: ProgramInput, made: readonly MadePath[]): ProgramInput | null {
+  return made.every(m => m.operation.kind === 'flatten') ? null : testCut(planned).program
+}
+
+function minutesOf(runs: readonly CutterRun[]): number {
+  return runs.reduce((sum, r) => sum + (r.minutes ?? 0), 0)
 }
 
 /** A rehearsal written under the name of its file, with its minutes; null: there is none. */
@@ -104,7 +137,7 @@ export function rehearsal(
     file,
     input,
     written: writeProgram(input, machining.bench.machine.program),
-    minutes: input.runs.reduce((sum, r) => sum + (r.minutes ?? 0), 0)
+    minutes: minutesOf(input.runs)
   }
 }
 

@@ -13,3 +13,13 @@ export function kept<T>(made: Map<string, T>, key: string, make: () => T, most =
   made.set(key, fresh)
   return fresh
 }
+
+/** The same for what was made of one thing, kept as long as that thing is: regions never change. */
+export function keptOf<T>(made: WeakMap<object, Map<string, T>>, of: object, key: string, make: () => T): T {
+  let own = made.get(of)
+  if (own === undefined) {
+    own = new Map()
+    made.set(of, own)
+  }
+  return kept(own, key, make)
+}

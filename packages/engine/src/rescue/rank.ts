@@ -2,7 +2,7 @@ import type { Way } from './weigh.ts'
 
 /** How ways on are ranked, in words. */
 export const RANK_RULE =
-  'first what keeps the piece, then the fewest stops, the fewest cautions, the fewest days (to half a day), the least money; what your answers speak for goes before days and money'
+  'first what keeps the piece, then the fewest stops, the fewest cautions, the soonest ready (to half a day), the least money; what your answers speak for goes before days and money'
 
 /** Days closer than this are alike: what is reckoned of them is known no better (practice). */
 const HALF_DAY = 0.5
@@ -14,7 +14,7 @@ export function ranked(ways: readonly Way[]): Way[] {
     w.after.stops,
     w.after.cautions,
     w.favoured === null ? 1 : 0,
-    Math.round(w.cost.days / HALF_DAY),
+    w.cost.days === null ? Number.MAX_VALUE : Math.round(w.cost.days / HALF_DAY),
     w.cost.money
   ]
   return [...ways].sort((a, b) => {

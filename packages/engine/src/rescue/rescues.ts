@@ -3,7 +3,6 @@ import type { Problem } from '../piece/problem.ts'
 import { InputProblem } from '../piece/problem.ts'
 import { TROUBLES } from '../piece/reading-schema.ts'
 import { standingReadings } from '../piece/standing-readings.ts'
-import type { Planned } from '../plan.ts'
 import { plan } from '../plan.ts'
 import type { PlanInput } from '../work.ts'
 import { workOf } from '../work.ts'
@@ -11,7 +10,8 @@ import type { Condition, Question, Refusal, RescueCase, Trouble, TroubleKind } f
 import { CONDITIONS } from './conditions/every-condition.ts'
 import { RANK_RULE, ranked } from './rank.ts'
 import { stateFrom } from './state.ts'
-import type { ClosedWay, Way } from './weigh.ts'
+import { reckoned } from './time-money.ts'
+import type { Base, ClosedWay, Way } from './weigh.ts'
 import { weigh } from './weigh.ts'
 
 /** What is asked for: one kind of trouble, or what the readings show; and what was answered. */
@@ -44,26 +44,35 @@ export interface Rescue {
  */
 export function rescues(input: PlanInput, ask: RescueAsk): Rescue[] {
   const quick: PlanInput = { ...input, effort: 'preview', whole: null }
-  const base = plan(quick, { asOf: ask.asOf, effort: 'preview' })
+  const standing = plan(quick, { asOf: ask.asOf, effort: 'preview' })
   const bare = standingReadings(input.readings ?? []).length === 0
-  const planned = bare ? base.work : workOf({ ...quick, readings: [] })
+  const planned = bare ? standing.work : workOf({ ...quick, readings: [] })
   const at: RescueCase = {
     input: quick,
     plan: planned,
-    built: base.work,
-    state: stateFrom(planned, base.work, ask.asOf),
+    built: standing.work,
+    state: stateFrom(planned, standing.work, ask.asOf),
     asOf: ask.asOf
   }
   const found = troublesOf(at, ask)
+  if (found.length === 0) {
+    checkAnswers(ask, new Set())
+    return []
+  }
+  const base: Base = { ...standing, reckoned: reckoned(quick, standing.work, ask.asOf) }
   const out = found.map(({ condition, trouble }) => one(at, base, condition, trouble, ask.answers ?? {}))
   const asked = new Set(out.flatMap(r => r.questions.map(q => q.key)))
+  checkAnswers(ask, asked)
+  return out
+}
+
+function checkAnswers(ask: RescueAsk, asked: ReadonlySet<string>): void {
   const unknown = Object.keys(ask.answers ?? {}).filter(k => !asked.has(k))
   if (unknown.length > 0)
     throw new InputProblem(
       'rescue',
       unknown.map(k => notAsked(k, [...asked]))
     )
-  return out
 }
 
 /** Everything the readings show, or what is asked for. */
@@ -123,7 +132,7 @@ function named(at: RescueCase, trouble: Trouble, ask: RescueAsk): Trouble {
 
 function one(
   at: RescueCase,
-  base: Planned,
+  base: Base,
   condition: Condition,
   trouble: Trouble,
   answers: Readonly<Record<string, string>>

@@ -1,70 +1,91 @@
+import { buildCost } from '../build-cost.ts'
+import type { Cost } from '../cost/cost.ts'
+import { minorDigits } from '../cost/money.ts'
+import { finishOf } from '../days.ts'
+import { localMoment } from '../days-data.ts'
+import type { Work } from '../findings/work.ts'
 import type { Shop } from '../piece/shop-schema.ts'
-import type { Totals } from '../plan-answer.ts'
+import { programsOf } from '../task-reckoning.ts'
+import type { PlanInput } from '../work.ts'
 
 /** What a way on costs beyond going on as planned. Days of 24 h; money in the currency of the shop. */
 export interface TimeMoney {
-  /** Waiting more, or less, by the re-planned plan: its waits less those of the plan as it stands. */
-  readonly planDays: number
+  /** Ready so many days later than as planned, by the calendar; null: no calendar holds one of the two. */
+  readonly days: number | null
+  /** When it is ready this way, on the clock of the place, ISO 8601; null: no calendar holds it. */
+  readonly ready: string | null
+  /** Hands at work more, or less, min: what no step stands for among it. */
+  readonly handsMin: number
   /** Waiting that the plan has no step for, days. */
   readonly waitDays: number
-  /** Work of hands that the plan has no step for, min. */
-  readonly handsMin: number
-  /** All of it in days: waits, and hands spread over the hours at the bench. */
-  readonly days: number
-  /** Material by the re-planned plan less that of the plan as it stands. */
+  /** Material and consumables more, or less. */
   readonly material: number
   /** Hands at the rate of the shop; null where it has none. */
   readonly labour: number | null
+  readonly machine: number
   readonly money: number
   readonly currency: string
-  /** Lines of the buy list without a price: the money is then more. */
+  /** Lines of the cost without a price or a rate: the money is then more. */
   readonly unpriced: number
+  /** What has to be done besides because a window that can pass is passed. */
+  readonly passed: readonly string[]
 }
 
-/** A working day where the shop says no hours, min (practice). */
-const USUAL_DAY_MIN = 480
-const WEEK_DAYS = 7
+/** A plan with its calendar and its cost. */
+export interface Reckoned {
+  readonly readyMs: number | null
+  readonly passed: readonly string[]
+  readonly cost: Cost
+}
+
+/** Calendar and cost of a plan, with the work it has no step for. */
+export function reckoned(
+  input: PlanInput,
+  work: Work,
+  asOf: string,
+  draft: { readonly does: string; readonly handsMin: number; readonly waitDays: number } | null = null
+): Reckoned {
+  const besides =
+    draft === null
+      ? null
+      : { says: draft.does, handsMin: draft.handsMin, waitMin: draft.waitDays * 1440, first: true }
+  const programs = programsOf(work)
+  const { readyMs, tasks, passed } = finishOf(input, { work, programs }, { asOf }, besides)
+  return { readyMs, passed, cost: buildCost(work, tasks, programs) }
+}
 
 /**
- * What a way costs: waits and material of two plans, one less the other, and the hands it takes besides. The one
- * place where time and money of a rescue come from.
+ * What a way costs: ready date and cost of the plan made anew, less those of the plan as it stands. The one place where
+ * time and money of a rescue come from.
  *
- *   days = plan's waits after − before + waiting besides + hands / (hours at the bench of a week / 7)
+ *   days = ready anew − ready as it stands        money = cost anew − cost as it stands
+ *
+ * Check: equal to those of `daysOf` and `quoteOf` of the changed piece (tests).
+ * Limits: work besides the steps is taken to come before all that is not begun.
  */
 export function timeMoney(
-  before: Totals,
-  after: Totals,
-  draft: { readonly handsMin: number; readonly waitDays: number },
-  shop: Shop
+  before: Reckoned,
+  after: Reckoned,
+  waitDays: number,
+  { rates, timeZone }: Pick<Shop, 'rates' | 'timeZone'>
 ): TimeMoney {
-  const planDays = after.waitDays - before.waitDays
-  const material = after.materialCost - before.materialCost
-  const { labour: rate } = shop.rates
-  const labour = rate === undefined ? null : (rate * draft.handsMin) / 60
+  const { currency } = after.cost
+  const unit = 10 ** minorDigits(currency)
+  const of = (coins: (c: Cost) => number) => (coins(after.cost) - coins(before.cost)) / unit
   return {
-    planDays,
-    waitDays: draft.waitDays,
-    handsMin: draft.handsMin,
-    days: planDays + draft.waitDays + draft.handsMin / benchMinPerDay(shop),
-    material,
-    labour,
-    money: material + (labour ?? 0),
-    currency: shop.currency,
-    unpriced: after.unpriced
+    days:
+      before.readyMs === null || after.readyMs === null
+        ? null
+        : (after.readyMs - before.readyMs) / 86_400_000,
+    ready: after.readyMs === null ? null : localMoment(after.readyMs, timeZone),
+    handsMin: after.cost.handsMin - before.cost.handsMin,
+    waitDays,
+    material: of(c => c.sums.material + c.sums.consumables),
+    labour: rates.labour === undefined ? null : of(c => c.sums.labour),
+    machine: of(c => c.sums.machine),
+    money: of(c => c.total),
+    currency,
+    unpriced: after.cost.unpriced.length,
+    passed: after.passed
   }
-}
-
-/** Minutes at the bench of a day of the week, on average. */
-export function benchMinPerDay(shop: Pick<Shop, 'hours'>): number {
-  if (shop.hours === undefined) return USUAL_DAY_MIN
-  const minutes = Object.values(shop.hours)
-    .flat()
-    .reduce((sum, span) => sum + minutesOf(String(span)), 0)
-  return minutes > 0 ? minutes / WEEK_DAYS : USUAL_DAY_MIN
-}
-
-// "09:00-17:00"
-function minutesOf(span: string): number {
-  const [from, to] = span.split('-').map(t => Number(t.slice(0, 2)) * 60 + Number(t.slice(3, 5)))
-  return Math.max(0, (to ?? 0) - (from ?? 0))
 }

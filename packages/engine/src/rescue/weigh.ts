@@ -10,8 +10,8 @@ import type { Totals } from '../plan-answer.ts'
 import type { PlanInput } from '../work.ts'
 import type { Chance, TroubleCase, WayDraft } from './condition.ts'
 import { orderKept } from './order-kept.ts'
-import type { TimeMoney } from './time-money.ts'
-import { timeMoney } from './time-money.ts'
+import type { Reckoned, TimeMoney } from './time-money.ts'
+import { reckoned, timeMoney } from './time-money.ts'
 
 /** A way on, re-planned: what it does, what it costs, what it risks and what it gives up. */
 export interface Way {
@@ -51,23 +51,35 @@ function patched(input: PlanInput, patch: Patch): PlanInput {
   return { ...input, whole: null, piece: checkPiece(document, input.source ?? 'piece') }
 }
 
+/** The plan as it stands, with its calendar and its cost. */
+export interface Base extends Planned {
+  readonly reckoned: Reckoned
+}
+
 /**
  * Re-plans a way. A change that would put a step before what is done gets the order written out. A way whose piece
  * cannot be used is closed, with the reason.
  */
-export function weigh(at: TroubleCase, base: Planned, draft: WayDraft): Way | ClosedWay {
+export function weigh(at: TroubleCase, base: Base, draft: WayDraft): Way | ClosedWay {
   const closed = (why: string): ClosedWay => ({ id: draft.id, does: draft.does, why })
   if (draft.excluded) return closed(draft.excluded)
   try {
     const options = { asOf: at.asOf, effort: 'preview' as const }
     let patch = draft.patch
-    let next = patch.length === 0 ? base : plan(patched(at.input, patch), options)
+    let input = at.input
+    let next: Planned = base
+    if (patch.length > 0) {
+      input = patched(at.input, patch)
+      next = plan(input, options)
+    }
     const kept = patch.length === 0 ? null : orderKept(base.work, at.state, next.work)
     if (kept !== null) {
       // A change that wrote into the order of the document is replaced by the whole order.
       patch = [...patch.filter(op => !op.path.startsWith('/steps')), ...kept]
-      next = plan(patched(at.input, patch), options)
+      input = patched(at.input, patch)
+      next = plan(input, options)
     }
+    const same = patch.length === 0 && draft.handsMin === 0 && draft.waitDays === 0
     const had = new Set(base.plan.findings.map(f => `${f.id} ${f.severity} ${nameOf(base, f.at)}`))
     return {
       id: draft.id,
@@ -80,7 +92,12 @@ export function weigh(at: TroubleCase, base: Planned, draft: WayDraft): Way | Cl
       }),
       patch,
       gives: draft.gives,
-      cost: timeMoney(base.plan.totals, next.plan.totals, draft, at.input.shop),
+      cost: timeMoney(
+        base.reckoned,
+        same ? base.reckoned : reckoned(input, next.work, at.asOf, draft),
+        draft.waitDays,
+        at.input.shop
+      ),
       chance: draft.chance,
       chanceBasis: CHANCE_BASIS,
       lost: draft.lost ?? false,

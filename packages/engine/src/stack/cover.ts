@@ -1,3 +1,4 @@
+import { keptOf } from '../quantity/kept.ts'
 import { difference, intersection, union } from '../shape/combine.ts'
 import { area, bounds, inside } from '../shape/measure.ts'
 import { offset } from '../shape/offset.ts'
@@ -53,7 +54,7 @@ export function coversOf(stack: Stack): CutCover[] {
     const own = alone(stack, event)
     const at = own.indexOf(event)
     const ways = new Map<string, CutWay>()
-    const points = placesOf(stack, event.removal)
+    const points = placesOf(stack, event.index, event.removal)
     const layers = new Map<number, LayerCover>()
     let least: CutFloor | null = null
     let left: CutCover['left'] = null
@@ -120,8 +121,17 @@ function metAt(
   return null
 }
 
-/** Places at which a removal is looked at, inside the outline. */
-function placesOf(stack: Stack, removal: Removal): [number, number][] {
+const places = new WeakMap<object, Map<string, readonly [number, number][]>>()
+
+/** Places at which a removal is looked at, inside the outline: of a geometry that is there still they are known. */
+function placesOf(stack: Stack, cut: number, removal: Removal): readonly [number, number][] {
+  const g = stack.geometry
+  if (removal.region === null || removal.under !== undefined || removal.region !== g.cutRegions[cut])
+    return placesAnew(stack, removal)
+  return keptOf(places, g, String(cut), () => placesAnew(stack, removal))
+}
+
+function placesAnew(stack: Stack, removal: Removal): [number, number][] {
   const { outline, timbers } = stack.geometry
   const out: [number, number][] = []
   if (removal.region !== null) {

@@ -5,6 +5,7 @@ import type { Files } from '../piece/region.ts'
 import { linesOf, regionOf } from '../piece/region.ts'
 import type { Shape } from '../piece/shape-field.ts'
 import { decimals } from '../quantity/format.ts'
+import { kept } from '../quantity/kept.ts'
 import { rectangle } from '../shape/build.ts'
 import { difference, intersection, union } from '../shape/combine.ts'
 import { bounds } from '../shape/measure.ts'
@@ -22,10 +23,47 @@ import { topRange } from './top.ts'
 
 export type { Geometry } from './shapes.ts'
 
-/** Builds all regions. @throws InputProblem for bad shapes, timbers that overlap or leave the mould */
+/** The last few geometries: a plan is made anew with readings and prices, and its drawing stays as it is. */
+const geometries = new Map<string, Geometry>()
+const MOST_GEOMETRIES = 8
+
+/**
+ * Builds all regions. The same drawing gives the very same regions while it is among the last few: what was reckoned
+ * of them can be kept with them.
+ *
+ * @throws InputProblem for bad shapes, timbers that overlap or leave the mould
+ */
 export function geometryOf(piece: Piece, entries: Entries, files: Files, source: string): Geometry {
   const contrary = contradictions(piece, entries)
   if (contrary.length > 0) throw new InputProblem(source, contrary)
+  const geometry = kept(
+    geometries,
+    drawingKey(piece, files),
+    () => geometryAnew(piece, entries, files, source),
+    MOST_GEOMETRIES
+  )
+  const astray = misplaced(entries, geometry)
+  if (astray.length > 0) throw new InputProblem(source, astray)
+  return geometry
+}
+
+function drawingKey(piece: Piece, files: Files): string {
+  const { tolerance, outline, mould, timbers, cuts, markings, holding } = piece
+  const pours = piece.pours.map(p => [p.region, p.stones.map(s => s.zone)])
+  return JSON.stringify([
+    tolerance,
+    outline,
+    mould,
+    timbers,
+    pours,
+    cuts,
+    markings,
+    holding.keepClear,
+    Object.entries(files)
+  ])
+}
+
+function geometryAnew(piece: Piece, entries: Entries, files: Files, source: string): Geometry {
   const tol = piece.tolerance
   const region = (shape: Shape, at: string) => regionOf(shape, tol, files, at, source)
   const outline = region(piece.outline, '/outline')
@@ -75,8 +113,6 @@ export function geometryOf(piece: Piece, entries: Entries, files: Files, source:
     markingLines: piece.markings.map(markingLines),
     keepClear: piece.holding.keepClear.map((s, i) => region(s, `/holding/keepClear/${i}`))
   }
-  const astray = misplaced(entries, geometry)
-  if (astray.length > 0) throw new InputProblem(source, astray)
   return geometry
 }
 

@@ -4,7 +4,7 @@ import { minutesOfPrograms } from '../../src/calendar/machine-minutes.ts'
 import { tasksOf } from '../../src/calendar/tasks.ts'
 import { machiningOf } from '../../src/cuts/operation/machining.ts'
 import { plan } from '../../src/plan.ts'
-import { programSet } from '../../src/programs/program-set.ts'
+import { programSet, programTimes } from '../../src/programs/program-set.ts'
 import { batches as cardBatches } from '../../src/sheets/page-card.ts'
 import { pourDetail } from '../../src/sheets/run-pour.ts'
 import { stepFacts } from '../../src/sheets/step-facts.ts'
@@ -61,7 +61,10 @@ describe.each(EXAMPLES)('tasks of %s', name => {
 
   it('hold every minute of the programs: changes, test cuts, air cuts, runs (O13)', () => {
     const set = programSet(machiningOf(work)!)
-    const { tasks: by } = tasksOf(work, { ...options, machine: minutesOfPrograms(set) })
+    const { tasks: by } = tasksOf(work, {
+      ...options,
+      machine: minutesOfPrograms(programTimes(machiningOf(work)!))
+    })
     const sum = (kinds: string[]) =>
       by
         .filter(t => kinds.includes(t.kind) && t.basis.says.includes('programs'))

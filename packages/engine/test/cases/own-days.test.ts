@@ -20,7 +20,7 @@ describe('cases of the days', () => {
     for (const name of EXAMPLES) {
       const work = exampleWork(name)
       const set = programSet(machiningOf(work)!)
-      const { tasks } = tasksOf(work, { piece: '', originMs: 0, machine: minutesOfPrograms(set) })
+      const { tasks } = tasksOf(work, { piece: '', originMs: 0, machine: minutesOfPrograms(set.programs) })
       const sum = (kind: string) => tasks.filter(t => t.kind === kind).reduce((s, t) => s + t.minutes, 0)
       const asked = (of: (p: (typeof set.programs)[number]) => number) =>
         set.programs.reduce((s, p) => s + of(p), 0)

@@ -4,7 +4,6 @@ import { checkPiece, checkShop, usualShop } from '../../src/piece/read.ts'
 import { ranked } from '../../src/rescue/rank.ts'
 import { rescues } from '../../src/rescue/rescues.ts'
 import { stateOf } from '../../src/rescue/state.ts'
-import { benchMinPerDay, timeMoney } from '../../src/rescue/time-money.ts'
 import type { Way } from '../../src/rescue/weigh.ts'
 import { workOf } from '../../src/work.ts'
 import { inputOf, PANEL, reading } from './bench.ts'
@@ -161,12 +160,6 @@ describe('ranks follow the shop', () => {
     const sleeve = (w: readonly Way[]) => w.find(x => x.id === 'sleeve')!
     expect(sleeve(none).cost.labour).toBe(null)
     expect(sleeve(dear).cost.labour).toBeCloseTo(100, 9)
-    // Two hours on one day of the week: 30 min of work are 1.75 days.
-    const rare = ids(
-      shopOf({ hours: { mon: [], tue: [], wed: [], thu: [], fri: [], sat: ['09:00-11:00'], sun: [] } })
-    )
-    expect(sleeve(rare).cost.days).toBeCloseTo(30 / (120 / 7), 9)
-    expect(benchMinPerDay(usualShop())).toBe(480)
   })
 
   it('prices of material reorder ways that are alike up to there', () => {
@@ -186,14 +179,18 @@ describe('ranks follow the shop', () => {
     expect(dear[0]!.cost.material).toBeLessThan(dear.find(w => w.id === 'next-takes-it')!.cost.material)
   })
 
-  it('hours reorder ways: work weighs more where there is little time at the bench', () => {
-    const order = (shop: ReturnType<typeof usualShop>) => ids(shop).map(w => w.id)
-    const full = order(usualShop())
-    const rare = order(
-      shopOf({ hours: { mon: [], tue: [], wed: [], thu: [], fri: [], sat: ['09:00-10:00'], sun: [] } })
-    )
-    expect(full.slice(0, 2)).toEqual(['sleeve', 'bed'])
-    expect(rare.slice(0, 2)).toEqual(['bed', 'sleeve'])
+  it('hours of the bench reorder ways: a day of rest costs nothing where nobody comes the next day', () => {
+    const rates = { labour: 40 }
+    const [long, brief] = [['08:00-20:00'], ['08:00-09:00']]
+    const rare = { mon: [], tue: [], wed: long, thu: [], fri: [], sat: long, sun: brief }
+    const full = ids(shopOf({ rates }))
+    const week = ids(shopOf({ rates, hours: rare }))
+    const days = (w: readonly Way[]) => Object.fromEntries(w.map(x => [x.id, x.cost.days]))
+    expect(full.slice(0, 2).map(w => w.id)).toEqual(['sleeve', 'bed'])
+    expect(days(full)).toMatchObject({ sleeve: 0, bed: 1 })
+    // The bed is a quarter of an hour less work, and ready as soon.
+    expect(week.slice(0, 2).map(w => w.id)).toEqual(['bed', 'sleeve'])
+    expect(days(week)).toMatchObject({ sleeve: 0, bed: 0 })
   })
 
   it('by the rule: the piece, stops, cautions, what answers speak for, days, money', () => {
@@ -217,20 +214,6 @@ describe('ranks follow the shop', () => {
     ]
     expect(ranked(list).map(w => w.id)).toEqual(['meant', 'cheap', 'dear', 'slow', 'caution', 'stop', 'lost'])
     expect(ranked([...list].reverse()).map(w => w.id)).toEqual(ranked(list).map(w => w.id))
-  })
-
-  it('time and money by hand', () => {
-    const shop = shopOf({ rates: { labour: 30 } })
-    const before = { waitDays: 4, materialCost: 100, unpriced: 0 } as never
-    const after = { waitDays: 5.5, materialCost: 130, unpriced: 2 } as never
-    // 1.5 + 1 + 120/480 days; 30 + 60 money.
-    expect(timeMoney(before, after, { handsMin: 120, waitDays: 1 }, shop)).toMatchObject({
-      days: 2.75,
-      money: 90,
-      material: 30,
-      labour: 60,
-      unpriced: 2
-    })
   })
 })
 

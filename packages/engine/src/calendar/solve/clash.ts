@@ -56,11 +56,12 @@ function membersOf(problem: CalendarProblem): ClashMember[] {
     { kind: 'as of' },
     ...tasks.filter(t => t.notBeforeMin !== null).map(t => ({ kind: 'not before', id: t.id }) as const),
     ...tasks
+      .filter(t => t.fixed === null || t.fixed.why === 'given')
       .filter(t => t.minutes > 0 || t.attended || t.needs.length > 0)
       .map(t => ({ kind: 'task', id: t.id }) as const),
     { kind: 'hours' },
     ...gaps.flatMap((g, gap) => (g.mostMin === null ? [] : [{ kind: 'gap', gap, side: 'most' } as const])),
-    ...tasks.filter(t => t.fixed !== null).map(t => ({ kind: 'fixed', id: t.id }) as const),
+    ...tasks.filter(t => t.fixed?.why === 'given').map(t => ({ kind: 'fixed', id: t.id }) as const),
     ...tasks
       .filter(t => t.dueIsHard === true && t.dueMin !== null)
       .map(t => ({ kind: 'due', id: t.id }) as const)

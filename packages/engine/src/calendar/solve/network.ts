@@ -91,12 +91,15 @@ export function network(problem: CalendarProblem, hours: Hours, force: InForce =
   const fromMin: number[] = []
   const byMin: number[] = []
   tasks.forEach((t, i) => {
-    const d = force.task(i) ? Math.max(0, Math.ceil(t.minutes - 1e-6)) : 0
-    const inHours = t.attended && force.task(i) && force.hours
+    // What was begun or done was: nobody gives it up.
+    const was = t.fixed !== null && t.fixed.why !== 'given'
+    const inForce = was || force.task(i)
+    const d = inForce ? Math.max(0, Math.ceil(t.minutes - 1e-6)) : 0
+    const inHours = t.attended && inForce && (was || force.hours)
     const m = !inHours ? 0 : t.mayPause && d > 0 ? 2 : 1
     minutes.push(d)
     mode.push(m)
-    const fix = force.fixed(i) ? t.fixed : null
+    const fix = was || force.fixed(i) ? t.fixed : null
     let from = force.asOf ? asOfMin : Number.NEGATIVE_INFINITY
     if (t.notBeforeMin !== null && force.notBefore(i)) from = Math.max(from, t.notBeforeMin)
     if (fix === null) {
@@ -108,7 +111,7 @@ export function network(problem: CalendarProblem, hours: Hours, force: InForce =
       if (end === null) {
         const ends = m === 2 ? hours.endOfWork(fix.startMin, d) : fix.startMin + d
         // Begun and not said to be over: it lasts at least until now.
-        end = begun && force.asOf ? Math.max(ends, asOfMin) : ends
+        end = begun ? Math.max(ends, asOfMin) : ends
       }
       fixed.push([fix.startMin, Math.max(end, fix.startMin)])
       past.push(begun ? (fix.endMin === null ? 'begun' : 'done') : null)
@@ -145,14 +148,17 @@ export function network(problem: CalendarProblem, hours: Hours, force: InForce =
       if (apart < g.leastMin - 0.5 || (g.mostMin !== null && apart > g.mostMin + 0.5)) passed.push(k)
       return
     }
-    if (force.gapLeast(k)) arc(u, v, g.leastMin, k)
-    if (g.mostMin !== null && force.gapMost(k)) arc(v, u, -g.mostMin, k)
+    // Between moments that are whole minutes a part of one never counts: loops are told by the same sums.
+    const free = fixed[a] === null && fixed[b] === null
+    if (force.gapLeast(k)) arc(u, v, free ? Math.ceil(g.leastMin - 1e-6) : g.leastMin, k)
+    if (g.mostMin !== null && force.gapMost(k))
+      arc(v, u, -(free ? Math.floor(g.mostMin + 1e-6) : g.mostMin), k)
   })
   const holders = new Map<string, number[]>()
   tasks.forEach((t, i) => {
     // What takes no time holds nothing.
     const lasts = fixed[i] === null ? minutes[i]! > 0 : fixed[i]![1] > fixed[i]![0]
-    if (!force.task(i) || !lasts) return
+    if ((past[i] === null && !force.task(i)) || !lasts) return
     for (const r of new Set(t.needs)) holders.set(r, [...(holders.get(r) ?? []), i])
   })
   const shared = [...holders]

@@ -1,4 +1,5 @@
 import { decimals } from '../../quantity/format.ts'
+import { keptOf } from '../../quantity/kept.ts'
 import { inradius } from '../../shape/inradius.ts'
 import { area, inside, perimeter } from '../../shape/measure.ts'
 import type { SharpCorner } from '../../shape/narrow.ts'
@@ -72,11 +73,15 @@ export function routerBits(job: HandJob, drawer: Drawer): readonly RouterBit[] |
   if (job.region !== null && !(area(job.region) > LEAST_MM2)) return 'no: nothing to cut'
   const ready = drawer.bits.filter(b => bushFor(b.diameterMm, drawer.bushesMm) !== null)
   if (ready.length === 0) return 'no: no guide bush for any bit'
-  const narrowMm = job.region === null ? job.widthMm : 2 * inradius(job.region, 0.02).radiusMm
+  const narrowMm = job.region === null ? job.widthMm : widthOf(job.region)
   const fitting = ready.filter(b => b.diameterMm <= narrowMm + SAME_MM)
   return fitting.length > 0
     ? fitting
     : `no: ${decimals(narrowMm, 1)} wide, narrower than the smallest bit, ${decimals(ready[0]!.diameterMm, 1)}`
+}
+
+function widthOf(region: Region): number {
+  return keptOf(widths, region, '', () => 2 * inradius(region, 0.02).radiusMm)
 }
 
 function longest(bits: readonly RouterBit[]): RouterBit {
@@ -99,10 +104,14 @@ function chooseBit(
 
 // Corners of a pocket that a bit of this radius leaves uncut; what lies beyond the edge of the piece is air.
 function cornersLeft(region: Region, radiusMm: number, outline: Region): readonly SharpCorner[] {
-  return sharpInnerCorners(region, radiusMm, { side: 'inside', leastMm: LEAST_CORNER_MM }).filter(c =>
-    inside(outline, c.x, c.y)
+  const all = keptOf(corners, region, `${radiusMm}`, () =>
+    sharpInnerCorners(region, radiusMm, { side: 'inside', leastMm: LEAST_CORNER_MM })
   )
+  return all.filter(c => inside(outline, c.x, c.y))
 }
+
+const corners = new WeakMap<object, Map<string, readonly SharpCorner[]>>()
+const widths = new WeakMap<object, Map<string, number>>()
 
 /** What is left for the bearing bit to take off after roughing out, mm (practice). */
 const ROUGH_MM = 1
@@ -128,7 +137,9 @@ function trimmed(job: HandJob, drawer: Drawer, templateMm: number): Doing | stri
     bitMm: bit.diameterMm,
     leastRadiusMm: bit.diameterMm / 2,
     openingCornerMm: null,
-    corners: sharpInnerCorners(job.outline, bit.diameterMm / 2, { leastMm: LEAST_CORNER_MM }),
+    corners: keptOf(corners, job.outline, `outside ${bit.diameterMm}`, () =>
+      sharpInnerCorners(job.outline, bit.diameterMm / 2, { leastMm: LEAST_CORNER_MM })
+    ),
     reach: { needMm: job.depthMm, hasMm: bit.lengthMm },
     passes: { count: 1, eachMm: job.depthMm },
     holes: [],

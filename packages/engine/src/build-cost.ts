@@ -1,0 +1,30 @@
+import type { Task } from './calendar/task.ts'
+import type { Cost } from './cost/cost.ts'
+import { costOf } from './cost/cost.ts'
+import { wearCost } from './cost/cutter-wear.ts'
+import { batchesMixed } from './cost/needs.ts'
+import { outsideCost } from './cost/orders.ts'
+import type { Work } from './findings/work.ts'
+import type { TimedProgram } from './programs/program-set.ts'
+
+/** What a build costs by its buy list, its batches, its tasks and its programs. */
+export function buildCost(
+  work: Work,
+  tasks: readonly Task[],
+  programs: readonly TimedProgram[] | null
+): Cost {
+  const { shop, quantity, buy, piece, hand } = work
+  const { blanks } = quantity
+  return costOf({
+    buy,
+    tasks,
+    batches: blanks * batchesMixed(work.batches),
+    blanks,
+    shop,
+    more: [
+      ...wearCost(programs?.flatMap(p => p.made) ?? [], blanks, shop),
+      ...outsideCost(hand, piece.outside, blanks, shop)
+    ],
+    loss: { pieces: quantity.pieces, pct: quantity.lossPct }
+  })
+}
