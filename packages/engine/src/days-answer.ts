@@ -19,6 +19,8 @@ export interface DayTask {
 /** What has to be ordered, and until when. */
 export interface OrderBy {
   readonly item: string
+  /** What it is called on the buy list. */
+  readonly name: string
   readonly says: string
   readonly byMin: number
   readonly days: number

@@ -14,6 +14,7 @@ import { quickCalendar, solveCalendar } from './calendar/solve/solve.ts'
 import type { Gap, Task } from './calendar/task.ts'
 import type { PieceTasks } from './calendar/tasks.ts'
 import { tasksOf } from './calendar/tasks.ts'
+import { delivered } from './calendar/tasks-deliver.ts'
 import type { Days, DayTask, OrderBy } from './days-answer.ts'
 import type { Changed, Replanned } from './days-ways.ts'
 import { waysOut } from './days-ways.ts'
@@ -376,6 +377,7 @@ function told(problem: CalendarProblem, answer: CalendarAnswer, t: Told): Days {
         ? [
             {
               item: x.task.id.replace(/^.*delivery /, ''),
+              name: delivered(x.task),
               says: x.task.says,
               byMin: x.startMin + x.slackMin,
               days: x.task.minutes / 1440

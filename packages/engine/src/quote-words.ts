@@ -1,4 +1,4 @@
-import type { CostGroup } from './cost/cost-line.ts'
+import type { CostGroup, CostLine } from './cost/cost-line.ts'
 import { moneyWords } from './cost/money.ts'
 import type { Quote } from './quote.ts'
 
@@ -35,7 +35,7 @@ export function privateQuote(q: Quote): QuotePart[] {
         head: `${title}: ${sum}`,
         rows: lines.map(
           l =>
-            `${l.name}, ${Number(l.amount.toFixed(2))} ${l.unit}: ${l.coins === null ? 'no price known' : `costs ${money(l.coins)}`} (${l.basis})`
+            `${l.name}, ${used(l)}: ${l.coins === null ? 'no price known' : `costs ${money(l.coins)}`} (${l.basis})`
         )
       }
     ]
@@ -119,6 +119,17 @@ function priceRows(q: Quote): string[] {
     `Price to the client with tax: ${money(q.gross)}`,
     `Deposit, ${q.depositPct} %: ${money(q.deposit)}`
   ]
+}
+
+const MEASURES: ReadonlySet<string> = new Set(['g', 'ml', 'm', 'm²'])
+
+// Hours as the clock counts them, pieces as one says them, what is worn or spoiled as its share.
+function used({ amount, unit }: CostLine): string {
+  if (unit === 'h') return hours(amount * 60)
+  const share = unit === 'cutter' || unit === 'blank'
+  if (share && amount < 1) return `${amount < 0.01 ? 'less than 1' : Math.round(amount * 100)} % of a ${unit}`
+  const figure = Number(amount.toFixed(2))
+  return `${figure} ${unit}${figure === 1 || MEASURES.has(unit) ? '' : 's'}`
 }
 
 function hours(min: number): string {

@@ -38,14 +38,18 @@ export function DaySide({ view: v }: { readonly view: DaysView }) {
       {v.orderBy.length === 0 ? null : (
         <section>
           <h3>{d.order}</h3>
-          <ul class="order-by">
-            {v.orderBy.map(o => (
-              <li key={o.says}>
-                <b>{o.by}</b> {o.says}
-                <span class="f">{d.orderDays(o.days)}</span>
-              </li>
-            ))}
-          </ul>
+          {v.orderBy.map(({ by, what }) => (
+            <div key={by} class="order-by">
+              <h4>{by}</h4>
+              <ul class="plain">
+                {what.map(o => (
+                  <li key={o.name}>
+                    {o.name} <span class="f">{d.orderDays(o.days)}</span>
+                  </li>
+                ))}
+              </ul>
+            </div>
+          ))}
         </section>
       )}
       <section class="legend">

@@ -100,7 +100,7 @@ function Row({
           {l.level === 0 ? null : (
             <i
               class="lead"
-              style={{ left: `${l.atPx}px`, top: `${wordsAt + l.level * WORDS_PX - 4}px`, height: '18px' }}
+              style={{ left: `${l.leftPx}px`, top: `${wordsAt + l.level * WORDS_PX - 4}px`, height: '18px' }}
             />
           )}
           <p class="lane-words" style={{ left: `${l.leftPx}px`, top: `${wordsAt + l.level * WORDS_PX}px` }}>
@@ -128,7 +128,7 @@ function Row({
                 top: alone ? aloneAt + lane * (ALONE_PX + 18) : HEAD_PX,
                 height: alone ? ALONE_PX : BAR_PX
               }}
-              words={alone && (n === 0 || s.fromMin > day.fromMin) ? task.says : ''}
+              words={alone && (n === 0 || s.fromMin > day.fromMin) ? lanes.words(task) : ''}
             />
           )
         })
@@ -144,17 +144,32 @@ const WORDS_MIN = 720
 function aloneLanes(days: readonly DayView[]): {
   readonly of: ReadonlyMap<string, number>
   readonly count: number
+  /** What stands under a bar: of those that lie over one another the first speaks for all. */
+  readonly words: (task: DayTaskView) => string
 } {
   const of = new Map<string, number>()
   const ends: number[] = []
+  let last = ''
+  const over = new Map<string, string>()
   for (const day of days)
     for (const s of day.spans) {
       if (s.lane !== 'alone') continue
       const had = of.get(s.id)
       let lane = had ?? ends.findIndex(e => e <= s.fromMin)
-      if (lane < 0) lane = ends.length < MOST_LANES ? ends.length : MOST_LANES - 1
+      if (lane < 0 && ends.length === MOST_LANES) {
+        lane = MOST_LANES - 1
+        over.set(s.id, last)
+      } else {
+        if (lane < 0) lane = ends.length
+        if (lane === MOST_LANES - 1) last = s.id
+      }
       of.set(s.id, lane)
       ends[lane] = Math.max(ends[lane] ?? 0, s.toMin, s.fromMin + WORDS_MIN)
     }
-  return { of, count: ends.length }
+  const words = ({ id, says }: DayTaskView) => {
+    if (over.has(id)) return ''
+    const under = [...over.values()].filter(x => x === id).length
+    return under === 0 ? says : `${says} ${d.more(under)}`
+  }
+  return { of, count: ends.length, words }
 }

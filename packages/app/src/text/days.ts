@@ -37,6 +37,7 @@ export const daysWords = {
   afterwards: '15 min later',
   howTo: 'Drag a bar, or press the arrow keys on it: a quarter of an hour each. The rest moves with it.',
   visit: (from: string, to: string, tasks: number) => `${from} to ${to}, ${tasks} tasks`,
+  more: (n: number) => `and ${n} more`,
   legend: 'What is drawn',
   lanes: {
     hands: 'your hands',

@@ -63,7 +63,11 @@ export interface DaysView {
   readonly settled: boolean
   readonly late: string | null
   readonly tightest: { readonly says: string; readonly slack: string } | null
-  readonly orderBy: readonly { readonly says: string; readonly by: string; readonly days: number }[]
+  /** What to order, day by day, the first first. */
+  readonly orderBy: readonly {
+    readonly by: string
+    readonly what: readonly { readonly name: string; readonly days: number }[]
+  }[]
   readonly clash: readonly string[] | null
   readonly waysOut: readonly {
     readonly id: string

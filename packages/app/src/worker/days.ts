@@ -8,6 +8,7 @@ import type { Days } from '../../../engine/src/days-answer.ts'
 import { daysIcs, localMoment } from '../../../engine/src/days-data.ts'
 import { formatMinutes } from '../../../engine/src/quantity/format.ts'
 import { zoneClock } from '../../../engine/src/quantity/zone-clock.ts'
+import { capital } from '../../../engine/src/sheets/model.ts'
 import type { DayLane, DayMove, DaysView, DayView } from './days-view.ts'
 import type { Ask } from './messages.ts'
 import { inputOf, keyOf } from './planner.ts'
@@ -154,7 +155,7 @@ function viewOf(days: Days, shop: Shop, says: DaysView['moved']): DaysView {
       tight === undefined
         ? null
         : { says: tight.task.says, slack: formatMinutes(Math.max(1, tight.slackMin)) },
-    orderBy: days.orderBy.map(o => ({ says: o.says, by: words(o.byMin), days: o.days })),
+    orderBy: orders(days),
     clash: days.clash?.says ?? null,
     waysOut: days.waysOut.map(({ readyDays, ...w }) => ({ ...w, ready: words(readyDays * 1440) })),
     days: dayViews(days, shop),
@@ -163,7 +164,7 @@ function viewOf(days: Days, shop: Shop, says: DaysView['moved']): DaysView {
       const hours = `${a.time} to ${a.date === b.date ? '' : `${b.name} ${b.date}, `}${b.time}`
       return {
         id: task.id,
-        says: task.says,
+        says: capital(task.says),
         lane: laneOf(task),
         startMin,
         endMin,
@@ -180,6 +181,17 @@ function viewOf(days: Days, shop: Shop, says: DaysView['moved']): DaysView {
     moved: says,
     ics: days.tasks.length === 0 ? '' : daysIcs(days)
   }
+}
+
+function orders(days: Days): DaysView['orderBy'] {
+  const of = clockOf(days)
+  const by = new Map<string, { name: string; days: number }[]>()
+  for (const o of [...days.orderBy].sort((a, b) => a.byMin - b.byMin)) {
+    const { name, date } = of(o.byMin)
+    const day = `${name} ${date}`
+    by.set(day, [...(by.get(day) ?? []), { name: capital(o.name), days: o.days }])
+  }
+  return [...by].map(([day, what]) => ({ by: day, what }))
 }
 
 /** Every third hour of the clock of a day is written, where the bench is open. */

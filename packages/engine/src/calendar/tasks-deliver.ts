@@ -1,3 +1,4 @@
+import type { Task } from './task.ts'
 import type { OnStep, TaskList } from './task-list.ts'
 import { byPractice } from './task-list.ts'
 import type { BoughtLine, TaskWork } from './task-work.ts'
@@ -6,6 +7,13 @@ import type { BoughtLine, TaskWork } from './task-work.ts'
 export function fitIt(list: TaskList, on: OnStep, after: readonly string[]): string[] {
   const count = on.step.hardware?.value.count ?? 1
   return [list.add(on, { what: '', kind: 'fit', says: on.step.says, takes: byPractice('fit', count) }, after)]
+}
+
+const ON_ITS_WAY = ' is on its way'
+
+/** What a delivery brings, by the words of its task. */
+export function delivered({ says }: Pick<Task, 'says'>): string {
+  return says.endsWith(ON_ITS_WAY) ? says.slice(0, -ON_ITS_WAY.length) : says
 }
 
 /** What is bought and not on the shelf, each before the first task it is needed for. */
@@ -19,7 +27,7 @@ export function deliveries(list: TaskList, work: TaskWork, first: ReadonlyMap<st
       {
         what: `delivery ${line.item}`,
         kind: 'delivery',
-        says: `${line.name} is on its way`,
+        says: `${line.name}${ON_ITS_WAY}`,
         takes: {
           minutes: line.days * 1440,
           basis: { from: 'shop', says: `${line.days} days, as the shop says` }

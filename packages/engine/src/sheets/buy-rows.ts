@@ -45,7 +45,11 @@ export function buyRows(buy: readonly BuyLine[]): BuyGroup[] {
 
 function rowOf(l: BuyLine): BuyRow {
   const packs = l.packs
-    .map(p => `${p.count} × ${amountWords(p.size, l.unit)}${p.part === undefined ? '' : ` of ${p.part}`}`)
+    .map(p => {
+      // Of what is bought singly the number says all.
+      const size = l.unit === 'piece' && p.size === 1 ? '' : ` × ${amountWords(p.size, l.unit)}`
+      return `${p.count}${size}${p.part === undefined ? '' : ` of ${p.part}`}`
+    })
     .join(', ')
   return {
     name: capital(l.name),
@@ -53,7 +57,7 @@ function rowOf(l: BuyLine): BuyRow {
     need: wanted(l.withSpare, l.unit),
     stock: l.stock > 0 ? amountWords(l.stock, l.unit) : null,
     buy: l.buy <= 0 ? 'nothing' : packs !== '' ? packs : wanted(l.buy, l.unit),
-    cost: l.cost === null ? null : moneyFigure(l.cost),
+    cost: l.cost === null ? null : decimals(l.cost, 2, 2),
     days: l.days
   }
 }

@@ -48,7 +48,8 @@ export function careOf({ plan, work }: Planned): Care {
 }
 
 function madeOf(work: Work, massG: number): string[] {
-  const names = (list: readonly string[]) => [...new Set(list)].join(', ')
+  // Names hold commas of their own.
+  const names = (list: readonly string[]) => [...new Set(list)].join('; ')
   const timbers = names(work.materials.timbers.map(t => t.name))
   const resins = names([
     ...work.materials.resins.map(r => r.name),

@@ -17,7 +17,9 @@ export function quotePdf(
   if (drawn !== null) flow.figure(drawn.front, { pictures: drawn.pictures })
   for (const { head, rows } of parts) {
     flow.heading(head)
-    for (const row of rows) flow.say(row, { afterMm: 0.8 })
+    // What is paid in the end is what is looked for.
+    for (const row of rows)
+      flow.say(row, { afterMm: 0.8, strong: row.startsWith('Price to the client with tax') })
   }
   return flow.bytes()
 }
