@@ -1,4 +1,4 @@
-import { mkdirSync, readdirSync, writeFileSync } from 'node:fs'
+import { appendFileSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { answer } from '../src/main.ts'
@@ -44,5 +44,72 @@ describe('castwright quote', () => {
     writeFileSync(join(folder, 'keep.txt'), 'kept')
     expect(answer(['quote', piece, '--json', '--out', join(folder, 'quote.json'), ...AS_OF]).code).toBe(0)
     expect(readdirSync(folder).sort()).toEqual(['.castwright.json', 'keep.txt', 'quote.json'])
+  })
+
+  it('a quote that was kept is held against what was read since: minutes, mixed, used, learned', () => {
+    const folder = at('kept')
+    mkdirSync(folder)
+    const own = put('kept/own.piece.json', JSON.stringify(SOUND))
+    const log = join(folder, 'own.readings.jsonl')
+    const prices = put(
+      'kept.json',
+      JSON.stringify({
+        castwright: 1,
+        rates: { labour: 30, machine: 10 },
+        prices: [{ item: 'hardwax-oil', unit: 'ml', price: 0.1 }],
+        resins: [{ id: 'deep', like: 'deep', packs: [{ mass: 1000, price: 30 }] }]
+      })
+    )
+    const quote = (...more: string[]) => answer(['quote', own, '--shop', prices, ...more])
+    const { err } = quote('--keep', '--as-of', '2026-11-20T09:00+01:00')
+    expect(err).toContain('kept in')
+    const kept = JSON.parse(readFileSync(log, 'utf8')) as {
+      lines: { name: string; item?: string; group: string; amount: number; coins?: number }[]
+      steps: { step: string; minutes: number }[]
+    }
+    const step = kept.steps.find(s => s.step === 'coat both')!
+    const pour = SOUND.pours[0]!
+    const resin = kept.lines.find(l => l.item === pour.resin)!
+    const reading = (k: number, what: object) =>
+      JSON.stringify({ id: `r-0000000${k}`, at: `2026-11-2${k}T10:00:00Z`, ...what })
+    const mixed = Math.round(resin.amount) + 200
+    appendFileSync(
+      log,
+      [
+        reading(1, { kind: 'mixed', pour: pour.id, mass: mixed }),
+        reading(2, { kind: 'poured', pour: pour.id, mass: mixed * 0.9 }),
+        reading(3, { kind: 'done', step: step.step, minutes: 2 * step.minutes }),
+        reading(4, { kind: 'used', item: 'hardwax-oil', amount: 50 }),
+        ''
+      ].join('\n')
+    )
+    const late = ['--as-of', '2026-12-20T09:00+01:00']
+    const { out, code } = quote('--actual', ...late)
+    expect(code).toBe(0)
+    // By hand: twice the minutes at 30 an hour; 200 g more of resin at 30 a kilogram; a tenth of the mix left behind.
+    const { steps, material, leftoverPct, quotedCoins, actualCoins } = JSON.parse(
+      quote('--actual', '--json', ...late).out
+    ) as Record<string, never>
+    const line = (of: unknown, name: string) =>
+      (of as { name: string; actual: number; quotedCoins: number; actualCoins: number }[]).find(
+        l => l.name === name
+      )!
+    const sand = line(steps, step.step)
+    expect(sand.actualCoins).toBe(Math.round(2 * step.minutes * 50))
+    expect(sand.quotedCoins).toBe(Math.round(step.minutes * 50))
+    const used = line(material, resin.name)
+    expect(used.actual).toBe(mixed)
+    expect(Math.abs(used.actualCoins - used.quotedCoins - 3 * (mixed - resin.amount))).toBeLessThanOrEqual(1)
+    const oil = line(material, kept.lines.find(l => l.item === 'hardwax-oil')!.name)
+    expect(oil).toMatchObject({ actual: 50, actualCoins: 500 })
+    expect(leftoverPct).toBeCloseTo(10, 9)
+    expect(Number(actualCoins) - Number(quotedCoins)).toBe(
+      [sand, used, oil].reduce((t, l) => t + l.actualCoins - l.quotedCoins, 0)
+    )
+    expect(out).toContain(`${step.step}: quoted`)
+    expect(out).toContain('100 % more')
+    expect(out).toMatch(/coat: 1\.\d+ times what was reckoned, from 1 record/)
+    expect(out).toContain('10 % stayed in the vessels')
+    expect(quote('--actual', '--client', ...late).code).toBe(2)
   })
 })

@@ -1,5 +1,6 @@
 // The public surface of the engine: documents, plan, sheets. Grouped by noun; nothing computed here.
 
+export { actualWords } from './actual-words.ts'
 export type { CupResult } from './cast/cup-result.ts'
 export { fitCupTest } from './cast/own-resin.ts'
 export type { Edge, PeakMap, WholeCast } from './cast/whole/whole-cast.ts'
@@ -87,6 +88,8 @@ export {
 export { parseQuantity } from './quantity/parse.ts'
 export type { Quote } from './quote.ts'
 export { quoteOf } from './quote.ts'
+export type { Actual } from './quote-actual.ts'
+export { actualOf, keptQuote, lastQuoted } from './quote-actual.ts'
 export type { QuotePart } from './quote-words.ts'
 export { clientQuote, privateQuote } from './quote-words.ts'
 export type { AsMade } from './rescue/as-made.ts'

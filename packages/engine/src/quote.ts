@@ -1,4 +1,5 @@
 import { buildCost } from './build-cost.ts'
+import type { Task } from './calendar/task.ts'
 import { tasksOf } from './calendar/tasks.ts'
 import type { Cost } from './cost/cost.ts'
 import { COST_GROUPS } from './cost/cost-line.ts'
@@ -36,6 +37,8 @@ export interface Quote {
   /** A price that was asked about, and what it leaves for an hour; null: none was. */
   readonly asked: { readonly coins: number; readonly anHour: number | null } | null
   readonly validDays: number
+  /** Minutes of your hands at each step, by its key. */
+  readonly steps: readonly { readonly step: string; readonly minutes: number }[]
   /** false: something has no price or rate, and every sum is "at least". */
   readonly whole: boolean
 }
@@ -94,8 +97,17 @@ export function quoteOf(
             anHour: anHourOf(scaledTo(cost, scaled), rates, Math.round(options.price * coin))
           },
     validDays: rates.valid,
+    steps: minutesByStep(tasks),
     whole: cost.unpriced.length === 0
   }
+}
+
+function minutesByStep(tasks: readonly Task[]): Quote['steps'] {
+  const sums = new Map<string, number>()
+  for (const t of tasks)
+    if (t.step !== null && t.attended && t.needs.includes('hands'))
+      sums.set(t.step, (sums.get(t.step) ?? 0) + t.minutes)
+  return [...sums].map(([step, minutes]) => ({ step, minutes }))
 }
 
 // All lines of a cost grown alike, so that its rules see the pieces asked for.

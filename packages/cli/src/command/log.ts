@@ -1,4 +1,3 @@
-import { randomBytes } from 'node:crypto'
 import {
   READING_FORMS,
   readingFromWords,
@@ -12,6 +11,7 @@ import { argumentsOf } from '../arguments.ts'
 import { Failure } from '../failure.ts'
 import { load } from '../load.ts'
 import { momentOf } from '../moment.ts'
+import { newId } from '../reading-id.ts'
 import { exchanged } from '../readings-exchange.ts'
 import { appendReadings, readingsIn, readingsPath } from '../readings-file.ts'
 import { stateReport } from '../state-report.ts'
@@ -140,10 +140,6 @@ function takenAt(asked: string | undefined, asOf: string): string {
 }
 
 /** Sorted by their ids, readings of one log stand in the order of their moments. */
-function newId(at: string): string {
-  return `r-${new Date(Date.parse(at)).toISOString().slice(0, 19).replace(/[:T]/g, '-')}-${randomBytes(4).toString('hex')}`
-}
-
 function clockBack(readings: readonly { readonly at: string }[], at: string, asked: boolean): string[] {
   const last = readings.at(-1)
   if (asked || last === undefined || Date.parse(at) >= Date.parse(last.at)) return []

@@ -1,8 +1,13 @@
 import { basename, dirname } from 'node:path'
+import type { Actual, PlanInput, Planned, Quote } from '@castwright/engine'
 import {
+  actualOf,
+  actualWords,
   careOf,
   clientQuote,
   daysOf,
+  keptQuote,
+  lastQuoted,
   privateQuote,
   quoteOf,
   readyMoment,
@@ -14,6 +19,8 @@ import { load } from '../load.ts'
 import { momentOf } from '../moment.ts'
 import { writeFolder } from '../out-folder.ts'
 import { quoteReport } from '../quote-report.ts'
+import { newId } from '../reading-id.ts'
+import { appendReadings, readingsPath } from '../readings-file.ts'
 import type { Command } from './command.ts'
 
 /** Most pieces that are quoted at once. */
@@ -23,13 +30,16 @@ const MOST = 10_000
 export const quoteCommand: Command = {
   name: 'quote',
   about: 'what the piece costs the shop, and prices by the rules makers use; a sheet for the client',
-  help: `castwright quote PIECE [--client] [--count N] [--price N] [--json] [--out FILE] [--shop FILE] [--readings FILE] [--as-of MOMENT]
+  help: `castwright quote PIECE [--client | --actual] [--keep] [--count N] [--price N] [--json] [--out FILE] [--shop FILE] [--readings FILE] [--as-of MOMENT]
 
 Material used at the price of its packs, consumables, hands and machine by the minutes of the calendar's own tasks,
 overhead and margin of the shop. Prices by the usual rules stand side by side, each with what it leaves for an hour.
 What has no price is planned without and named. Ends with 0; 1 when a stop stands, 2 when the input cannot be used.
 
   --client          the sheet for the client: no costs
+  --keep            keep it among the readings, to be held against what comes of it
+  --actual          the last quote kept against what was read since: minutes, what was mixed, what was used; without
+                    one, against what is planned without readings
   --count N         so many pieces alike; left out: those the piece plans
   --price N         what a price before tax would leave for an hour
   --json            all of it as JSON, sums in the smallest coins of the currency
@@ -40,18 +50,23 @@ What has no price is planned without and named. Ends with 0; 1 when a stop stand
 `,
   run: args => {
     const given = argumentsOf('quote', args, {
-      flags: ['client', 'json'],
+      flags: ['client', 'actual', 'keep', 'json'],
       texts: ['count', 'price', 'out', 'shop', 'readings', 'as-of'],
       words: [1, 1, 'one piece file']
     })
     if (given.flags.has('help')) return { out: quoteCommand.help, code: 0 }
     const asOf = momentOf(given.texts.get('as-of'))
     const count = countOf(given.texts.get('count'))
-    const { input, says } = load({
+    const { input, says: loaded } = load({
       piece: given.words[0]!,
       shop: given.texts.get('shop'),
       readings: given.texts.get('readings')
     })
+    const says = [...loaded]
+    if (given.flags.has('actual') && (given.flags.has('client') || given.flags.has('keep')))
+      throw new Failure(
+        'castwright quote: found --actual together with --client or --keep; allowed: --actual by itself, for you alone'
+      )
     const planned = surelyPlanned(input, { asOf, effort: 'preview' })
     const quote = quoteOf(planned, {
       asOf,
@@ -62,18 +77,26 @@ What has no price is planned without and named. Ends with 0; 1 when a stop stand
       throw new Failure(
         `castwright quote: found no price or rate for ${quote.cost.unpriced.join(', ')}; allowed for a client: a shop that has them all ("castwright quote" without --client shows the rest)`
       )
-    const text = given.flags.has('json')
-      ? `${JSON.stringify(quote, null, 2)}\n`
-      : given.flags.has('client')
-        ? quoteReport(
-            quote.name,
-            clientQuote(quote, {
-              sizeMm: planned.plan.totals.sizeMm,
-              madeOf: careOf(planned).madeOf,
-              ready: readyMoment(daysOf(input, { asOf }))
-            })
-          )
-        : quoteReport(`${quote.name}: what it costs and what it is quoted at (private)`, privateQuote(quote))
+    if (given.flags.has('keep')) {
+      const log = readingsPath(given.words[0]!, given.texts.get('readings'))
+      const cut = appendReadings(log, [{ ...keptQuote(quote), id: newId(asOf), at: asOf }])
+      says.push(
+        ...(cut === null
+          ? []
+          : [`${log}: its last record was cut off and is left out: ${cut.slice(0, 120)}`]),
+        `kept in ${log}`
+      )
+    }
+    const text = given.flags.has('actual')
+      ? actualText(held(input, planned, asOf), quote.name, given.flags.has('json'))
+      : given.flags.has('json')
+        ? `${JSON.stringify(quote, null, 2)}\n`
+        : given.flags.has('client')
+          ? clientText(quote, planned, input)
+          : quoteReport(
+              `${quote.name}: what it costs and what it is quoted at (private)`,
+              privateQuote(quote)
+            )
     const file = given.texts.get('out')
     const err = [...says]
     if (file !== undefined) {
@@ -86,6 +109,32 @@ What has no price is planned without and named. Ends with 0; 1 when a stop stand
       code: planned.plan.verdict === 'stop' ? 1 : 0
     }
   }
+}
+
+function clientText(quote: Quote, planned: Planned, input: PlanInput): string {
+  const { asOf } = quote
+  return quoteReport(
+    quote.name,
+    clientQuote(quote, {
+      sizeMm: planned.plan.totals.sizeMm,
+      madeOf: careOf(planned).madeOf,
+      ready: readyMoment(daysOf(input, { asOf }))
+    })
+  )
+}
+
+function actualText(actual: Actual, name: string, json: boolean): string {
+  return json
+    ? `${JSON.stringify({ ...actual, learned: Object.fromEntries(actual.learned) }, null, 2)}\n`
+    : quoteReport(`${name}: what was quoted against what came of it (private)`, actualWords(actual))
+}
+
+// Without a quote that was kept: what was planned before anything was read.
+function held(input: PlanInput, { work }: Planned, asOf: string): Actual {
+  const kept = lastQuoted(work.readings)
+  if (kept !== null) return actualOf(work, kept, asOf)
+  const before = surelyPlanned({ ...input, readings: [] }, { asOf, effort: 'preview' })
+  return actualOf(work, { ...keptQuote(quoteOf(before, { asOf })), id: 'not-kept', at: asOf }, asOf)
 }
 
 function priceOf(text: string | undefined): { readonly price?: number } {

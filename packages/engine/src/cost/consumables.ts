@@ -30,6 +30,7 @@ export function consumablesOf(input: {
     return {
       group: 'consumables',
       name,
+      item: name,
       amount,
       unit,
       rate,

@@ -15,6 +15,8 @@ export type CostGroup = (typeof COST_GROUPS)[number]
 export interface CostLine {
   readonly group: CostGroup
   readonly name: string
+  /** Its id in the buy list; null of what stands in none. */
+  readonly item: string | null
   readonly amount: number
   readonly unit: string
   /** What one unit costs; null: no price is known, and the line counts for nothing. */
@@ -24,4 +26,4 @@ export interface CostLine {
 }
 
 /** A line before its sum; `small`: without a price it belongs to the overhead, and nothing is "at least" for it. */
-export type Charged = Omit<CostLine, 'coins'> & { readonly small?: boolean }
+export type Charged = Omit<CostLine, 'coins' | 'item'> & { readonly item?: string; readonly small?: boolean }

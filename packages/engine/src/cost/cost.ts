@@ -67,13 +67,14 @@ export function costOf(input: {
     if (!(line.amount > 0)) return
     const coins = line.rate === null ? null : toCoins(line.amount * line.rate, currency)
     if (coins === null && small !== true) unpriced.push(line.name)
-    lines.push({ ...line, coins })
+    lines.push({ ...line, item: line.item ?? null, coins })
   }
   for (const b of buy) {
     const abrasive = b.unit === 'piece' && b.group === 'finish'
     put({
       group: abrasive ? 'consumables' : 'material',
       name: b.name,
+      item: b.item,
       amount: b.need,
       unit: b.unit,
       rate: b.rate,

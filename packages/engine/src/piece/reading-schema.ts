@@ -15,6 +15,7 @@ import {
   volume,
   words
 } from './field.ts'
+import { quotedField, usedField } from './quoted-field.ts'
 
 /** Who a reading is: made once, never changed. */
 const ID = /^[A-Za-z0-9-]{8,64}$/
@@ -268,9 +269,11 @@ export const readingSchema = z
         }),
       ...common
     }),
+    z.strictObject({ kind: z.literal('used'), ...usedField, ...common }),
+    z.strictObject({ kind: z.literal('quoted'), ...quotedField, ...common }),
     z.strictObject({ kind: z.literal('photo'), photo: words('name of the picture', 200), ...common }),
     z.strictObject({ kind: z.literal('note'), ...common })
   ])
-  .meta({ id: 'reading', title: 'Castwright reading', description: 'something measured at the bench' })
+  .meta({ id: 'reading', title: 'Castwright reading', description: 'something measured, done or quoted' })
 
 export type Reading = z.output<typeof readingSchema>

@@ -58,6 +58,7 @@ const FORMS: Readonly<Record<string, readonly Part[]>> = {
     { key: 'trouble', one: TROUBLES },
     { key: 'of', text: true, may: true }
   ],
+  used: [q('amount', 'count'), { key: 'item', text: true }],
   photo: [{ key: 'photo', text: true }],
   note: [{ key: 'note', text: true }],
   withdrawn: [{ key: 'reading', of: 'readings' }]
