@@ -20,6 +20,8 @@ const LATE = {
   'engine/src/cast/own-pigment.ts': 'src/late/own.ts',
   'engine/src/findings/label-figures.ts': 'src/late/own.ts',
   'engine/src/fits/drying-now.ts': 'src/late/drying.ts',
+  'engine/src/cost/kits.ts': 'src/late/packs.ts',
+  'engine/src/cost/packs.ts': 'src/late/packs.ts',
   'engine/src/cuts/for-machine.ts': 'src/late/machine.ts',
   'engine/src/findings/machine-checks.ts': 'src/late/machine.ts',
   'engine/src/stack/figure-text.ts': 'src/late/figures.ts',

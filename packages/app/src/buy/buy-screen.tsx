@@ -1,5 +1,5 @@
 import { useEffect } from 'preact/hooks'
-import { buy, buyFailure, watchBuy } from '../state/buy.ts'
+import { buy, buyFailure, keepQuote, watchBuy } from '../state/buy.ts'
 import { follow } from '../state/route.ts'
 import { buyWords as b } from '../text/buy.ts'
 import { w } from '../text/words.ts'
@@ -105,16 +105,34 @@ function Money({ view: v }: { readonly view: BuyView }) {
     <section class="paper" aria-labelledby="buy-cost">
       <h2 id="buy-cost">{b.cost}</h2>
       <p class="f">{b.own}</p>
-      {v.quote.map(part => (
-        <details key={part.head} open={part.rows.length <= 6}>
-          <summary>{part.head}</summary>
-          <ul>
-            {part.rows.map(r => (
-              <li key={r}>{r}</li>
-            ))}
-          </ul>
-        </details>
-      ))}
+      <Parts parts={v.quote} />
+      <p>
+        <button type="button" class="btn" onClick={() => keepQuote(v)}>
+          {b.keep}
+        </button>{' '}
+        <span class="f" role="status">
+          {v.keptOn === null ? b.keepWhy : b.kept(v.keptOn)}
+        </span>
+      </p>
+      {v.actual.length === 0 ? null : (
+        <>
+          <h3>{b.actual}</h3>
+          <Parts parts={v.actual} />
+        </>
+      )}
     </section>
   )
+}
+
+function Parts({ parts }: { readonly parts: BuyView['quote'] }) {
+  return parts.map(part => (
+    <details key={part.head} open={part.rows.length <= 6}>
+      <summary>{part.head}</summary>
+      <ul>
+        {part.rows.map(r => (
+          <li key={r}>{r}</li>
+        ))}
+      </ul>
+    </details>
+  ))
 }

@@ -4,6 +4,7 @@ import { loadDrying } from './drying.ts'
 import { loadFigures } from './figures.ts'
 import { loadMachine } from './machine.ts'
 import { loadPigments, loadResins } from './own.ts'
+import { loadPacks } from './packs.ts'
 import { loadSvg } from './svg.ts'
 
 /** Loads what the engine stands without until these documents need it; see `late` in bundle.mjs. */
@@ -22,6 +23,7 @@ export async function loadNeeds(ask: {
       ? loadMachine()
       : null,
     kind === 'cup' || some(shop, 'resins') ? loadResins() : null,
+    some(shop, 'resins') || some(shop, 'prices') ? loadPacks() : null,
     kind === 'card' || some(shop, 'cards') ? loadPigments() : null,
     readings?.some(r => r?.['kind'] === 'weight') ? loadDrying() : null,
     numbered(document) ? loadFigures() : null
@@ -37,7 +39,8 @@ export async function loadAll(): Promise<void> {
     loadFigures(),
     loadResins(),
     loadPigments(),
-    loadDrying()
+    loadDrying(),
+    loadPacks()
   ])
 }
 

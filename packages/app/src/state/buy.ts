@@ -1,6 +1,10 @@
 import { effect, signal } from '@preact/signals'
+import { newId } from '../net/api.ts'
 import type { BuyView } from '../worker/buy-view.ts'
+import type { Json } from '../worker/document.ts'
+import { momentAt } from './clock.ts'
 import { askedOnce, deskFacts } from './desk-ask.ts'
+import { record } from './sending.ts'
 
 /** What is bought for the piece on the desk. */
 export const buy = signal<BuyView | null>(null)
@@ -21,4 +25,9 @@ export function watchBuy(): () => void {
     buy.value = null
     buyFailure.value = null
   }
+}
+
+/** Keeps the quote as it stands among what was read, to be held against what comes of it. */
+export function keepQuote({ keep }: BuyView): void {
+  void record({ ...(keep as Json), id: newId(), at: momentAt(Date.now()) })
 }

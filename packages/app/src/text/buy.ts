@@ -15,5 +15,10 @@ export const buyWords = {
   toShop: 'To the shop',
   order: 'To be ordered by',
   cost: 'Cost and price',
+  keep: 'Keep this quote',
+  keepWhy: 'Keep it when you give it: what comes of it is held against it here.',
+  kept: (day: string) =>
+    `Kept on ${day}. Minutes, what is mixed and what is used at the bench are held against it.`,
+  actual: 'Quoted, and what came of it',
   own: 'For you alone: the quote for a client is under Print.'
 }

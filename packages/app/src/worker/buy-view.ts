@@ -12,4 +12,10 @@ export interface BuyView {
   /** By when to order what has to come: the moment, and what. */
   readonly order: readonly { readonly at: string; readonly says: string }[]
   readonly quote: readonly QuotePart[]
+  /** The quote as a reading without its id and moment: what is recorded when it is kept. */
+  readonly keep: Readonly<Record<string, unknown>>
+  /** The day of the last quote that was kept; null: none was. */
+  readonly keptOn: string | null
+  /** That quote against what was read since. */
+  readonly actual: readonly QuotePart[]
 }

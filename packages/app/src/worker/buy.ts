@@ -1,7 +1,9 @@
+import { actualWords } from '../../../engine/src/actual-words.ts'
 import { daysOf } from '../../../engine/src/days.ts'
 import { localMoment } from '../../../engine/src/days-data.ts'
 import type { Planned } from '../../../engine/src/plan.ts'
 import { quoteOf } from '../../../engine/src/quote.ts'
+import { actualOf, keptQuote, lastQuoted } from '../../../engine/src/quote-actual.ts'
 import { privateQuote } from '../../../engine/src/quote-words.ts'
 import { buyRows, moneyFigure } from '../../../engine/src/sheets/buy-rows.ts'
 import type { PlanInput } from '../../../engine/src/work.ts'
@@ -11,6 +13,8 @@ import type { BuyView } from './buy-view.ts'
 export function buyView(planned: Planned, input: PlanInput): BuyView {
   const { plan } = planned
   const { asOf, totals } = plan
+  const quote = quoteOf(planned, { asOf })
+  const kept = lastQuoted(planned.work.readings)
   const days = daysOf(input, { asOf, effort: 'quick' })
   return {
     groups: buyRows(plan.buy),
@@ -22,6 +26,9 @@ export function buyView(planned: Planned, input: PlanInput): BuyView {
       at: localMoment(days.originMs + o.byMin * 60_000, days.timeZone).slice(0, 10),
       says: o.says
     })),
-    quote: privateQuote(quoteOf(planned, { asOf }))
+    quote: privateQuote(quote),
+    keep: keptQuote(quote),
+    keptOn: kept === null ? null : localMoment(Date.parse(kept.at), days.timeZone).slice(0, 10),
+    actual: kept === null ? [] : actualWords(actualOf(planned.work, kept, asOf))
   }
 }

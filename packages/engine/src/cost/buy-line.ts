@@ -1,5 +1,5 @@
 import type { BuyGroup, BuyUnit } from './need.ts'
-import type { Packs } from './packs.ts'
+import type { Packs } from './paid.ts'
 import type { Lot } from './shelf.ts'
 
 /**

@@ -1,5 +1,5 @@
-import type { Packs } from './packs.ts'
 import { cheapestPacks } from './packs.ts'
+import type { Packs } from './paid.ts'
 
 /** A pack of resin: both parts in their ratio, or one alone. g. */
 export interface ResinPack {

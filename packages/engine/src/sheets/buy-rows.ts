@@ -73,7 +73,7 @@ function shelfWords(l: BuyLine): string[] {
   return [
     ...(marked ? [`from the shelf ${use.join(', then ')}`] : []),
     ...l.expired.map(
-      x => `${x.lot === null ? 'stock' : `lot ${x.lot}`} expires on ${dayWords(x.until!)}: not used`
+      x => `${x.lot === null ? 'stock' : `lot ${x.lot}`} (until ${dayWords(x.until!)}) has expired: not used`
     )
   ]
 }

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import type { ResinPack } from '../../src/cost/kits.ts'
 import { cheapestKits } from '../../src/cost/kits.ts'
-import type { Packs } from '../../src/cost/packs.ts'
 import { cheapestPacks } from '../../src/cost/packs.ts'
+import type { Packs } from '../../src/cost/paid.ts'
 import { drawn, exactSolver } from './solver.ts'
 
 const paid = (packs: readonly Packs[]) => packs.reduce((sum, p) => sum + p.count * p.price!, 0)

@@ -130,6 +130,6 @@ describe('the buy list of a piece', () => {
       .flatMap(g => g.rows)
       .find(r => r.name.startsWith('Hard'))!
     expect(row.note).toContain('10 ml of lot new')
-    expect(row.note).toContain('lot old expires on 1 Jan 2020: not used')
+    expect(row.note).toContain('lot old (until 1 Jan 2020) has expired: not used')
   })
 })
