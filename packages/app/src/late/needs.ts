@@ -5,6 +5,7 @@ import { loadFigures } from './figures.ts'
 import { loadMachine } from './machine.ts'
 import { loadPigments, loadResins } from './own.ts'
 import { loadPacks } from './packs.ts'
+import { loadSupports } from './supports.ts'
 import { loadSvg } from './svg.ts'
 
 /** Loads what the engine stands without until these documents need it; see `late` in bundle.mjs. */
@@ -26,6 +27,7 @@ export async function loadNeeds(ask: {
     some(shop, 'resins') || some(shop, 'prices') ? loadPacks() : null,
     kind === 'card' || some(shop, 'cards') ? loadPigments() : null,
     readings?.some(r => r?.['kind'] === 'weight') ? loadDrying() : null,
+    document?.['supports'] !== undefined ? loadSupports() : null,
     numbered(document) ? loadFigures() : null
   ])
 }
@@ -40,7 +42,8 @@ export async function loadAll(): Promise<void> {
     loadResins(),
     loadPigments(),
     loadDrying(),
-    loadPacks()
+    loadPacks(),
+    loadSupports()
   ])
 }
 
