@@ -1,6 +1,9 @@
 import type { CostGroup, CostLine } from './cost/cost-line.ts'
 import { moneyWords } from './cost/money.ts'
+import type { Shop } from './piece/shop-schema.ts'
+import { METRIC } from './quantity/shown-units.ts'
 import type { Quote } from './quote.ts'
+import { lengthsIn, lengthsOf } from './sheets/lengths.ts'
 
 /** A part of a quote as it is read: a head, and its rows. No sum stands in it without its label. */
 export interface QuotePart {
@@ -94,11 +97,14 @@ export function clientQuote(
     readonly sizeMm: readonly number[]
     readonly madeOf: readonly string[]
     readonly ready: string | null
+    /** The shop's units; left out: mm. */
+    readonly units?: Shop['units']
   }
 ): QuotePart[] {
-  const size = piece.sizeMm.map(mm => Number(mm.toFixed(1))).join(' × ')
+  const lengths = piece.units === undefined ? lengthsIn(METRIC) : lengthsOf({ units: piece.units })
+  const size = piece.sizeMm.map(mm => lengths.of(mm, 1)).join(' × ')
   return [
-    { head: 'The piece', rows: [`Finished size: ${size} mm`, ...piece.madeOf] },
+    { head: 'The piece', rows: [`Finished size: ${size} ${lengths.unit}`, ...piece.madeOf] },
     { head: 'Price', rows: priceRows(q) },
     {
       head: 'When',

@@ -73,6 +73,7 @@ export async function madeSheet(
         )
       const parts = clientQuote(quote, {
         sizeMm: plan.totals.sizeMm,
+        units: planned.work.shop.units,
         madeOf: careOf(planned).madeOf,
         ready: readyMoment(days())
       })

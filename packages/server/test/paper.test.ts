@@ -76,6 +76,44 @@ describe('sheets in true size', () => {
   })
 })
 
+// 25.4 mm an inch: exact by definition (1959).
+describe('a shop in inches', () => {
+  const inInches = plan(
+    {
+      piece: checkPiece(example('saltmarsh-panel'), 'piece'),
+      shop: checkShop({ castwright: 1, units: { length: 'in', temperature: '°F' } }, 'shop').value
+    },
+    { asOf: AS_OF, effort: 'preview' }
+  )
+  const [height] = [inInches.work.stack.pours[0]!.liquidLevel]
+
+  it('has bars of 4 in, 101.6 mm, on its templates', async () => {
+    const sheets = paperTemplates(inInches).flatMap(t => t.sheets)
+    const read = await readPaper(sheetsPdf(sheets, { title: 't', asOf: AS_OF }))
+    for (const page of read.pages) {
+      const bars = page.stretches.filter(s => Math.abs(s.lengthMm - 4 * 25.4) < 0.1)
+      expect(bars.some(s => Math.abs(s.from[1] - s.to[1]) < 0.01)).toBe(true)
+      expect(bars.some(s => Math.abs(s.from[0] - s.to[0]) < 0.01)).toBe(true)
+    }
+    expect(read.words).toContain('this bar is 4 in')
+  })
+
+  it('reads its levels in inches and its heat in °F; mm are beside them or in the name of what is sold', async () => {
+    const { words } = await readPaper(runSheetPdf(runSheet(inInches), null, 'A4'))
+    expect(words).toContain(`Fill to ${(height! / 25.4).toFixed(3)} in over the mould base`)
+    const peak = inInches.plan.pours[0]!.cast!.peakC * 1.8 + 32
+    expect(words).toContain(`Peak ${peak.toFixed(0)} °F`)
+    const left = words
+      .replace(/ ?mm \([^)]* in\)/g, '')
+      .replace(/(?:board|bit|mill|60°|drill) \d+(?:\.\d+)? mm/g, '')
+    expect(left).not.toMatch(/\d ?mm\b/)
+    expect(words.replace(/ ?°C \([^)]* °F\)/g, '')).not.toContain('°C')
+    const drawing = await readPaper(sheetsPdf([sectionDrawing(inInches)], { title: 't', asOf: AS_OF }))
+    expect(drawing.words).toMatch(/\bin\b/)
+    expect(drawing.words).not.toMatch(/\d ?mm\b/)
+  })
+})
+
 describe('marks', () => {
   it('lie where the sheet has them, y up; letters of any name can be selected', async () => {
     const sheet: Sheet = {

@@ -16,7 +16,8 @@ export const GROUPS = [
       'away',
       'alarm',
       'minutes',
-      'timeZone'
+      'timeZone',
+      'units'
     ]
   ],
   ['resins', ['resins', 'leftover', 'spare']],

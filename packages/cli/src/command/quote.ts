@@ -117,6 +117,7 @@ function clientText(quote: Quote, planned: Planned, input: PlanInput): string {
     quote.name,
     clientQuote(quote, {
       sizeMm: planned.plan.totals.sizeMm,
+      units: planned.work.shop.units,
       madeOf: careOf(planned).madeOf,
       ready: readyMoment(daysOf(input, { asOf }))
     })

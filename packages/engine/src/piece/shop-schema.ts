@@ -161,6 +161,16 @@ export const shopSchema = z
     $schema: words('where the schema lies, for editors', 300).optional(),
     name: words('name of the shop', 120).default('a small workshop'),
     timeZone: words('IANA time zone', 60).default('UTC'),
+    units: z
+      .strictObject({
+        length: choice('lengths', ['mm', 'in', 'in fraction']).default('mm'),
+        temperature: choice('temperatures', ['°C', '°F']).default('°C')
+      })
+      .prefault({})
+      .meta({
+        description: 'units that sheets are written in; grams stay',
+        sample: [{ length: 'in', temperature: '°F' }]
+      }),
     currency: words('currency', 12).default('EUR'),
     climate: z
       .strictObject({

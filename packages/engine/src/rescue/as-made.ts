@@ -1,4 +1,5 @@
 import { decimals, formatMass, formatMinutes } from '../quantity/format.ts'
+import { lengthsOf } from '../sheets/lengths.ts'
 import type { PlanInput } from '../work.ts'
 import { workOf } from '../work.ts'
 import { momentWords } from './moment-words.ts'
@@ -36,7 +37,8 @@ export function asMadeOf(input: PlanInput, asOf: string): AsMade {
   const plan = built.readings.length === 0 ? built : workOf({ ...quick, readings: [] })
   const state = stateFrom(plan, built, asOf)
   const { readings, entries } = built
-  const mm = (x: number) => `${decimals(x, 1)} mm`
+  const lengths = lengthsOf(built.shop)
+  const mm = (x: number) => `${lengths.of(x, 1)} ${lengths.unit}`
   return {
     name: built.piece.name,
     asOf,
@@ -88,8 +90,8 @@ export function asMadeOf(input: PlanInput, asOf: string): AsMade {
       }
     }),
     steps: state.steps.map(s => ({ says: s.says, when: whenOf(s) })),
-    changed: state.changed.map(c => c.says),
-    odd: state.contradictions.map(c => c.says),
+    changed: state.changed.map(c => lengths.beside(c.says)),
+    odd: state.contradictions.map(c => lengths.beside(c.says)),
     photos: readings.flatMap(r => (r.kind === 'photo' ? [`${r.photo}, ${momentWords(r.at)}`] : [])),
     notes: readings.flatMap(r => (r.note === undefined ? [] : [`${momentWords(r.at)}: ${r.note}`]))
   }

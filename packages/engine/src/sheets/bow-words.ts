@@ -1,9 +1,9 @@
 import type { Work } from '../findings/work.ts'
 import type { BowRow } from '../fits/bow.ts'
 import type { FaceBow } from '../fits/bow-face.ts'
-import { decimals } from '../quantity/format.ts'
 import type { ShownUnits } from '../quantity/shown-units.ts'
 import { lengthIn } from '../quantity/shown-units.ts'
+import { lengthsOf } from './lengths.ts'
 import type { RunFact } from './run-part.ts'
 import { fact } from './run-part.ts'
 
@@ -34,17 +34,14 @@ export function bowPhrase(work: Work, step: number, shown: ShownUnits): string |
 
 /** The same as a figure with its name, for the run sheet. */
 export function bowFacts(work: Work, step: number, label: string, when?: BowRow['when']): RunFact[] {
+  const L = lengthsOf(work.shop)
   const bow = worse(rowAt(work, step, when))
   if (bow === null) return []
   const [low, high] = bow.bandMm
-  const over = `mm over ${decimals(bow.overMm, 0)}`
-  if (bow.mm < SAID_MM) return [fact(label, `less than ${decimals(high, 1, 1)}`, over)]
+  const over = `${L.unit} over ${L.of(bow.overMm, 0)}`
+  if (bow.mm < SAID_MM) return [fact(label, `less than ${L.of(high, 1, 1)}`, over)]
   return [
-    fact(
-      label,
-      decimals(bow.mm, 1, 1),
-      `${over}; ${decimals(low, 1, 1)} to ${decimals(high, 1, 1)}, ${sense(bow)}`
-    )
+    fact(label, L.of(bow.mm, 1, 1), `${over}; ${L.of(low, 1, 1)} to ${L.of(high, 1, 1)}, ${sense(bow)}`)
   ]
 }
 
@@ -57,6 +54,7 @@ const SAVES_MM = 0.2
 
 /** Another order or depth of flattening, at the first face that is flattened, where it leaves much less. */
 export function orderLines(work: Work, step: number): string[] {
+  const L = lengthsOf(work.shop)
   const { bow } = work
   const first = bow?.rows.find(r => r.flattens !== null)
   const [planned, ...others] = bow?.order ?? []
@@ -64,6 +62,6 @@ export function orderLines(work: Work, step: number): string[] {
   const best = others.reduce((a, b) => (b.leavesMm < a.leavesMm ? b : a), planned)
   if (planned.leavesMm - best.leavesMm < SAVES_MM || best.leavesMm > planned.leavesMm / 2) return []
   return [
-    `As planned the ${planned.face} is left bent by about ${decimals(planned.leavesMm, 1)} mm; ${best.says}: ${decimals(best.leavesMm, 1, 1)} mm.`
+    `As planned the ${planned.face} is left bent by about ${L.of(planned.leavesMm, 1)} ${L.unit}; ${best.says}: ${L.of(best.leavesMm, 1, 1)} ${L.unit}.`
   ]
 }

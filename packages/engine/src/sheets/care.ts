@@ -4,6 +4,7 @@ import type { Planned } from '../plan.ts'
 import { decimals, formatC } from '../quantity/format.ts'
 import { kilos } from '../quantity/rough.ts'
 import { LEAST_TG_C } from '../resin/limits.ts'
+import { lengthsOf } from './lengths.ts'
 import { capital } from './model.ts'
 
 /** A thing to know of the finished piece, and what it rests on. */
@@ -30,6 +31,7 @@ const PRACTICE = 'common practice, no source'
  * neither strength nor fitness for food.
  */
 export function careOf({ plan, work }: Planned): Care {
+  const { beside } = lengthsOf(work.shop)
   return {
     name: plan.name,
     about: work.piece.about ?? null,
@@ -41,7 +43,9 @@ export function careOf({ plan, work }: Planned): Care {
       { title: 'The first days', lines: firstDays(work) },
       { title: 'Cleaning and renewing', lines: cleaning(work) },
       { title: 'Take care', lines: hazards(work) }
-    ].filter(s => s.lines.length > 0),
+    ]
+      .filter(s => s.lines.length > 0)
+      .map(s => ({ ...s, lines: s.lines.map(l => ({ ...l, says: beside(l.says) })) })),
     closing:
       'What the makers of resin, finish and parts write goes before anything here. Nothing here says what weight the piece bears.'
   }

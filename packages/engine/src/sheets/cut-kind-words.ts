@@ -1,18 +1,20 @@
 import type { Work } from '../findings/work.ts'
-import { decimals } from '../quantity/format.ts'
 import { bounds } from '../shape/measure.ts'
 import { offset } from '../shape/offset.ts'
+import type { Lengths } from './lengths.ts'
+import { lengthsOf } from './lengths.ts'
 import type { RunFact } from './run-part.ts'
 import { fact } from './run-part.ts'
 
 /** What a keyhole, a counterbore or an inlay is besides its size and depth, for the run sheet. */
 export function kindFacts(work: Work, index: number): RunFact[] {
+  const L = lengthsOf(work.shop)
   const { value } = work.entries.cuts[index]!
   if (value.kind === 'keyhole')
     return [
-      fact('Neck', decimals(value.width!, 1), 'mm wide'),
-      fact('Head', decimals(value.head!, 1), 'mm across'),
-      fact('Lips', decimals(value.lip!, 1), 'mm thick over the head')
+      fact('Neck', L.of(value.width!, 1), `${L.unit} wide`),
+      fact('Head', L.of(value.head!, 1), `${L.unit} across`),
+      fact('Lips', L.of(value.lip!, 1), `${L.unit} thick over the head`)
     ]
   if (value.kind === 'counterbore' && value.around !== undefined) return [fact('Round', value.around)]
   const { plug } = value
@@ -23,15 +25,15 @@ export function kindFacts(work: Work, index: number): RunFact[] {
   return [
     fact(
       'Plug',
-      `${decimals(b.maxX - b.minX, 2)} × ${decimals(b.maxY - b.minY, 2)}`,
-      `mm, ${decimals(plug.gap, 2)} smaller all round, from ${decimals(plug.thickness, 1)} mm${timber === null ? '' : ` ${timber.name}`}`
+      `${L.of(b.maxX - b.minX, 2)} × ${L.of(b.maxY - b.minY, 2)}`,
+      `${L.unit}, ${L.of(plug.gap, 2)} smaller all round, from ${L.of(plug.thickness, 1)} ${L.unit}${timber === null ? '' : ` ${timber.name}`}`
     ),
     fact(
       'Corners of both',
-      decimals(plug.corner, 2),
-      `mm: a cutter of at most ${decimals(2 * plug.corner, 1)}`
+      L.of(plug.corner, 2),
+      `${L.unit}: a cutter of at most ${L.of(2 * plug.corner, 1)}`
     ),
-    ...(plug.relief > 0 ? [fact('Room under the plug', decimals(plug.relief, 1), 'mm for glue')] : [])
+    ...(plug.relief > 0 ? [fact('Room under the plug', L.of(plug.relief, 1), `${L.unit} for glue`)] : [])
   ]
 }
 
@@ -39,12 +41,12 @@ export function kindFacts(work: Work, index: number): RunFact[] {
 const PLUG_TOL_MM = 0.005
 
 /** The same in a few words, for the job card. */
-export function kindWords(work: Work, index: number): string[] {
+export function kindWords(work: Work, index: number, L: Lengths): string[] {
   const { value } = work.entries.cuts[index]!
   if (value.kind === 'keyhole')
     return [
-      `neck ${decimals(value.width!, 1)}, head ${decimals(value.head!, 1)}, lips ${decimals(value.lip!, 1)} mm`
+      `neck ${L.of(value.width!, 1)}, head ${L.of(value.head!, 1)}, lips ${L.of(value.lip!, 1)} ${L.unit}`
     ]
-  if (value.plug !== undefined) return [`plug ${decimals(value.plug.gap, 2)} mm smaller all round`]
+  if (value.plug !== undefined) return [`plug ${L.of(value.plug.gap, 2)} ${L.unit} smaller all round`]
   return value.kind === 'counterbore' && value.around !== undefined ? [`round ${value.around}`] : []
 }

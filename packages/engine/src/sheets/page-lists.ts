@@ -2,8 +2,10 @@ import type { Work } from '../findings/work.ts'
 import type { BoardPiece } from '../mould/cutlist.ts'
 import type { Plan } from '../plan.ts'
 import { decimals } from '../quantity/format.ts'
+import { METRIC } from '../quantity/shown-units.ts'
 import type { BuyRow } from './buy-rows.ts'
 import { buyRows, moneyFigure } from './buy-rows.ts'
+import { lengthsIn } from './lengths.ts'
 import type { Markup } from './markup.ts'
 import { html } from './markup.ts'
 import { capital } from './model.ts'
@@ -65,7 +67,7 @@ ${at.mould.map(n => findingBlock(n))}</section>`
 }
 
 function boardRow(b: BoardPiece): Markup {
-  const [length, width, thickness] = sizesOf(b)
+  const [length, width, thickness] = sizesOf(b, lengthsIn(METRIC))
   return html`<tr><th scope="row">${capital(b.name)}</th><td>${b.count}</td><td>${length}</td><td>${width}</td><td>${thickness}${b.thicknessMm === null ? null : html`<u>mm</u>`}</td></tr>`
 }
 

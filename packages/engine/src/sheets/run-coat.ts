@@ -2,6 +2,7 @@ import { GLOSS_BANDS, readAtDeg } from '../coat/gloss.ts'
 import type { Work } from '../findings/work.ts'
 import type { Flood } from '../finish/flood.ts'
 import { decimals, formatMinutes, formatVolume } from '../quantity/format.ts'
+import type { Lengths } from './lengths.ts'
 import { mlWords } from './run-mix.ts'
 import type { RunFact, RunTable } from './run-part.ts'
 import { fact, newLine } from './run-part.ts'
@@ -64,30 +65,30 @@ export function coatFacts(f: Finish, name: string): RunFact[] {
 }
 
 /** How a flood coat lies: its thickness, dam, level and levelling. */
-export function floodFacts(flood: Flood): RunFact[] {
+export function floodFacts(flood: Flood, L: Lengths): RunFact[] {
   const { depthMm, standsMm, damMm, wantsDamMm, kept, withinMmPerM, wedgeMm, levelMin, longestMm } = flood
   const dam = damMm ?? wantsDamMm
   return [
     newLine(
-      fact('Poured', decimals(depthMm[1], 1, 1), `mm thick, ${formatVolume(flood.volumeMl)} on the face`)
+      fact('Poured', L.of(depthMm[1], 1, 1), `${L.unit} thick, ${formatVolume(flood.volumeMl)} on the face`)
     ),
     ...(kept
       ? []
       : [
           fact(
             'Stands by itself',
-            `${decimals(standsMm[0], 1)} to ${decimals(standsMm[2], 1)}`,
-            'mm up to a sharp edge'
+            `${L.of(standsMm[0], 1)} to ${L.of(standsMm[2], 1)}`,
+            `${L.unit} up to a sharp edge`
           )
         ]),
-    ...(dam === null || kept ? [] : [fact('Dam', decimals(dam, 1), 'mm over the face')]),
-    fact('Level the face within', decimals(withinMmPerM, 1), 'mm/m'),
+    ...(dam === null || kept ? [] : [fact('Dam', L.of(dam, 1), `${L.unit} over the face`)]),
+    fact('Level the face within', ...L.slope(withinMmPerM)),
     ...(wedgeMm === null || wedgeMm < 0.05
       ? []
-      : [fact('The bench by its corners', decimals(wedgeMm, 1), 'mm deeper at the low end: shim it')]),
+      : [fact('The bench by its corners', L.of(wedgeMm, 1), `${L.unit} deeper at the low end: shim it`)]),
     levelMin === null
-      ? fact('It levels', `ripples up to ${decimals(longestMm, 0)}`, 'mm before it sets: spread it evenly')
-      : fact('It levels in', formatMinutes(Math.max(1, levelMin)), 'for ripples of 100 mm')
+      ? fact('It levels', `ripples up to ${L.of(longestMm, 0)}`, `${L.unit} before it sets: spread it evenly`)
+      : fact('It levels in', formatMinutes(Math.max(1, levelMin)), `for ripples of ${L.of(100, 0)} ${L.unit}`)
   ]
 }
 
@@ -98,13 +99,13 @@ export function foodWords(faces: readonly string[]): string {
 }
 
 /** A flood in few words: its dam, and how level the face must lie. */
-export function floodWords(work: Work, i: number, mm: (value: number, most: number) => string): string[] {
+export function floodWords(work: Work, i: number, L: Lengths): string[] {
   const flood = work.faces.flatMap(f => f.floods).find(f => f.step === i)
   if (flood === undefined) return []
   const dam = flood.damMm ?? flood.wantsDamMm
   return [
-    ...(dam === null || flood.kept ? [] : [`dam ${mm(dam, 1)}`]),
-    `level within ${decimals(flood.withinMmPerM, 1)} mm/m`
+    ...(dam === null || flood.kept ? [] : [`dam ${L.of(dam, 1)}`]),
+    `level within ${L.slope(flood.withinMmPerM).join(' ')}`
   ]
 }
 

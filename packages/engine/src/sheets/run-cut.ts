@@ -4,6 +4,8 @@ import { decimals, scaleWords } from '../quantity/format.ts'
 import { bounds } from '../shape/measure.ts'
 import { bowFacts, orderLines } from './bow-words.ts'
 import { kindFacts } from './cut-kind-words.ts'
+import type { Lengths } from './lengths.ts'
+import { lengthsOf } from './lengths.ts'
 import { cutDoes, endsAt } from './run-fit.ts'
 import { fillMix, mlWords } from './run-mix.ts'
 import { place } from './run-mould.ts'
@@ -13,17 +15,18 @@ import { heldDoes, pocketFacts } from './run-tabs.ts'
 
 /** What comes off a face, and what that leaves. */
 export function flattenDetail(work: Work, i: number): RunDetail {
+  const L = lengthsOf(work.shop)
   const step = work.steps[i]!
   const s = work.stack.states[i]!
-  const left = decimals(s.highZ - s.lowZ, 1, 1)
+  const left = L.of(s.highZ - s.lowZ, 1, 1)
   return detail({
     does: orderLines(work, i),
     facts: [
-      fact('Take off', decimals(step.byMm ?? 0, 1, 1), 'mm'),
-      fact('Leaves', left, 'mm thick'),
+      fact('Take off', L.of(step.byMm ?? 0, 1, 1), L.unit),
+      fact('Leaves', left, `${L.unit} thick`),
       ...bowFacts(work, i, 'Then bows')
     ],
-    blanks: [blank('Thickness, four corners', 'mm', left), blank('Out of flat', 'mm')]
+    blanks: [blank('Thickness, four corners', L.unit, left), blank('Out of flat', L.unit)]
   })
 }
 
@@ -32,6 +35,7 @@ const LEAST_LEFT_MM = 0.05
 
 /** A cut: how deep from the face of that day, how large, what it leaves. */
 export function cutDetail(plan: Plan, work: Work, i: number): RunDetail {
+  const L = lengthsOf(work.shop)
   const { index, value } = work.steps[i]!.cut!
   const cut = plan.cuts[index]!
   const region = work.stack.geometry.cutRegions[index]
@@ -41,63 +45,62 @@ export function cutDetail(plan: Plan, work: Work, i: number): RunDetail {
         ? null
         : fact(
             'Groove',
-            decimals(value.width, 1),
-            `mm wide, ${value.profile === 'v' ? `V of ${decimals(value.angle, 0)}°` : value.profile}`
+            L.of(value.width, 1),
+            `${L.unit} wide, ${value.profile === 'v' ? `V of ${decimals(value.angle, 0)}°` : value.profile}`
           )
       : value.kind === 'outline'
         ? null
-        : sized(bounds(region), value.shape !== undefined && 'circle' in value.shape)
+        : sized(bounds(region), value.shape !== undefined && 'circle' in value.shape, L)
   return detail({
     does: [...cutDoes(work, index), ...heldDoes(value, work.shop)],
     facts: [
       fact('Way', cut.way),
       cut.dayMm === null
         ? fact('Depth', 'right through')
-        : fact('Depth', decimals(cut.dayMm, 1, 1), `mm from the ${value.face} as it is now`),
+        : fact('Depth', L.of(cut.dayMm, 1, 1), `${L.unit} from the ${value.face} as it is now`),
       ...(cut.finishedMm === null ||
       cut.dayMm === null ||
-      (Math.abs(cut.dayMm - cut.finishedMm) < 0.05 && coatedDepth(cut) === 'mm')
+      (Math.abs(cut.dayMm - cut.finishedMm) < 0.05 && coatedDepth(cut, L) === L.unit)
         ? []
-        : [fact('Finished', decimals(cut.finishedMm, 1, 1), coatedDepth(cut))]),
+        : [fact('Finished', L.of(cut.finishedMm, 1, 1), coatedDepth(cut, L))]),
       ...(size === null ? [] : [size]),
       ...kindFacts(work, index),
       ...endsAt(work, index, cut.size),
-      ...pocketFacts(value, work.shop),
+      ...pocketFacts(value, work.shop, L),
       ...(cut.leftMm === null || cut.leftMm < LEAST_LEFT_MM
         ? []
-        : [fact('Leaves', decimals(cut.leftMm, 1, 1), 'mm beyond it')])
+        : [fact('Leaves', L.of(cut.leftMm, 1, 1), `${L.unit} beyond it`)])
     ],
-    blanks: cut.dayMm === null ? [] : [blank('Depth', 'mm', decimals(cut.dayMm, 1, 1))]
+    blanks: cut.dayMm === null ? [] : [blank('Depth', L.unit, L.of(cut.dayMm, 1, 1))]
   })
 }
 
 // A thick coat on the face makes a masked hole deeper.
-function coatedDepth({ finishedMm, size }: PlanCut): string {
+function coatedDepth({ finishedMm, size }: PlanCut, L: Lengths): string {
   const end = size?.depthMm?.[1] ?? finishedMm
   const differs = end !== null && finishedMm !== null && Math.abs(end - finishedMm) >= 0.1
-  return differs ? `mm; with the coats ${decimals(end, 1, 1)}` : 'mm'
+  return differs ? `${L.unit}; with the coats ${L.of(end, 1, 1)}` : L.unit
 }
 
-function sized(b: ReturnType<typeof bounds>, round: boolean) {
+function sized(b: ReturnType<typeof bounds>, round: boolean, L: Lengths) {
   return fact(
     'Size',
-    round
-      ? `Ø ${decimals(b.maxX - b.minX, 1)}`
-      : `${decimals(b.maxX - b.minX, 1)} × ${decimals(b.maxY - b.minY, 1)}`,
-    `mm, middle at ${place((b.minX + b.maxX) / 2, (b.minY + b.maxY) / 2)}`
+    round ? `Ø ${L.of(b.maxX - b.minX, 1)}` : `${L.of(b.maxX - b.minX, 1)} × ${L.of(b.maxY - b.minY, 1)}`,
+    `${L.unit}, middle at ${place((b.minX + b.maxX) / 2, (b.minY + b.maxY) / 2, L)}`
   )
 }
 
 /** A marking as it is cut. */
 export function markDetail(work: Work, k: number): RunDetail {
+  const L = lengthsOf(work.shop)
   const m = work.piece.markings[k]!
   const day = work.stack.markings[k]!.day
   return detail({
     facts: [
-      ...(day === null ? [] : [fact('Depth', decimals(day, 2), `mm from the ${m.face} as it is now`)]),
+      ...(day === null ? [] : [fact('Depth', L.of(day, 2), `${L.unit} from the ${m.face} as it is now`)]),
       fact('Cutter', `V of ${decimals(m.angle, 0)}°`),
       fact('Way', work.hand.find(h => h.of === 'marking' && h.index === k)?.way ?? m.way),
-      fact('Lines, finished', decimals(m.width, 1), 'mm wide'),
+      fact('Lines, finished', L.of(m.width, 1), `${L.unit} wide`),
       ...(m.numerals.length === 0
         ? []
         : [
@@ -108,7 +111,7 @@ export function markDetail(work: Work, k: number): RunDetail {
             )
           ])
     ],
-    blanks: [blank('Width of a line as cut', 'mm')]
+    blanks: [blank('Width of a line as cut', L.unit)]
   })
 }
 

@@ -5,6 +5,7 @@ import { decimals, formatMass, formatVolume } from '../quantity/format.ts'
 import { shortName } from '../quantity/short-name.ts'
 import type { Step } from '../steps/step.ts'
 import { bowFacts } from './bow-words.ts'
+import { lengthsOf } from './lengths.ts'
 import { capital } from './model.ts'
 import { coatFacts, coatTable, floodFacts, foodWords } from './run-coat.ts'
 import { gapFacts, maskWords, tightWords } from './run-fit.ts'
@@ -23,6 +24,7 @@ const COAT_WAY = {
 
 /** The coats of a face or of both. */
 export function coatDetail(plan: Plan, work: Work, step: Step): RunDetail {
+  const L = lengthsOf(work.shop)
   const { blanks } = plan.quantity
   const faces = work.faces.filter(f => f.coat !== null && (step.face === 'both' || step.face === f.face))
   const [front, back] = faces
@@ -56,7 +58,7 @@ export function coatDetail(plan: Plan, work: Work, step: Step): RunDetail {
         `µm; ${decimals(1000 * f.filmMm[0], 0)} to ${decimals(1000 * f.filmMm[2], 0)}`
       ),
       ...coatFacts(f, name),
-      ...f.floods.flatMap(flood => (flood.pour === null ? floodFacts(flood) : []))
+      ...f.floods.flatMap(flood => (flood.pour === null ? floodFacts(flood, L) : []))
     )
   }
   const food = faces.filter(f => f.food).map(f => f.face)
@@ -84,6 +86,7 @@ function coatWords(coat: CoatRecord, named: boolean): string {
 
 /** A bought-in part and its hole. */
 export function fitDetail(plan: Plan, work: Work, k: number): RunDetail {
+  const L = lengthsOf(work.shop)
   const own = plan.hardware[k]!
   const fit = work.fits[k]!
   const facts = []
@@ -93,21 +96,21 @@ export function fitDetail(plan: Plan, work: Work, k: number): RunDetail {
       fact(
         'Part reckoned with',
         fit.part.shape === 'round'
-          ? `Ø ${decimals(fit.part.widthMm, 1)} × ${decimals(fit.part.depthMm, 1)}`
-          : `${decimals(fit.part.lengthMm, 1)} × ${decimals(fit.part.widthMm, 1)} × ${decimals(fit.part.depthMm, 1)}`,
-        'mm'
+          ? `Ø ${L.of(fit.part.widthMm, 1)} × ${L.of(fit.part.depthMm, 1)}`
+          : `${L.of(fit.part.lengthMm, 1)} × ${L.of(fit.part.widthMm, 1)} × ${L.of(fit.part.depthMm, 1)}`,
+        L.unit
       )
     )
   if (fit.holeDepthMm !== null)
     facts.push(
-      fact('Its hole', decimals(fit.chain?.depthMm?.[1] ?? fit.holeDepthMm, 1, 1), 'mm deep in the end')
+      fact('Its hole', L.of(fit.chain?.depthMm?.[1] ?? fit.holeDepthMm, 1, 1), `${L.unit} deep in the end`)
     )
   if (fit.shaft !== null)
     facts.push(
       fact(
         'Thread',
-        decimals(fit.shaft.hasMm, 1),
-        `mm; it passes ${decimals(fit.shaft.passesMm, 1)} and needs ${decimals(fit.shaft.needsMm, 1)}`
+        L.of(fit.shaft.hasMm, 1),
+        `${L.unit}; it passes ${L.of(fit.shaft.passesMm, 1)} and needs ${L.of(fit.shaft.needsMm, 1)}`
       )
     )
   facts.push(...gapFacts(plan, work, k))
@@ -119,6 +122,7 @@ export function fitDetail(plan: Plan, work: Work, k: number): RunDetail {
 
 /** What leaves the shop. */
 export function deliverDetail(plan: Plan, work: Work): RunDetail {
+  const L = lengthsOf(work.shop)
   const { sizeMm, massG } = plan.totals
   const { piece } = work
   const last = work.steps.length - 1
@@ -130,14 +134,14 @@ export function deliverDetail(plan: Plan, work: Work): RunDetail {
             `It meets food on ${piece.food === 'both' ? 'both faces' : `the ${piece.food}`}: say with what it was made.`
           ],
     facts: [
-      fact('Size', sizeMm.map(x => decimals(x, 1)).join(' × '), 'mm'),
+      fact('Size', sizeMm.map(x => L.of(x, 1)).join(' × '), L.unit),
       fact('Mass, bare', formatMass(massG)),
       ...bowFacts(work, last, 'Bows in the driest air', 'driest'),
       ...bowFacts(work, last, 'In the dampest', 'dampest'),
       ...useFacts(work)
     ],
     blanks: [
-      blank('Thickness', 'mm', decimals(sizeMm[2], 1, 1)),
+      blank('Thickness', L.unit, L.of(sizeMm[2], 1, 1)),
       blank('Mass', massG >= 10_000 ? 'kg' : 'g', formatMass(massG).split(' ')[0]!)
     ]
   })

@@ -6,11 +6,9 @@ import type { HardwareFit } from '../fits/hardware.ts'
 import type { Band, Cause } from '../fits/share.ts'
 import type { Face } from '../piece/piece-schema.ts'
 import type { Plan, PlanHardware } from '../plan.ts'
-import { decimals } from '../quantity/format.ts'
-import type { ShownUnits } from '../quantity/shown-units.ts'
-import { lengthIn, METRIC } from '../quantity/shown-units.ts'
 import { deviationsMm, fitMm } from '../tolerance/iso286.ts'
-import { signed } from './run-mould.ts'
+import type { Lengths } from './lengths.ts'
+import { lengthsOf } from './lengths.ts'
 import type { RunFact } from './run-part.ts'
 import { fact } from './run-part.ts'
 
@@ -18,26 +16,29 @@ import { fact } from './run-part.ts'
 const WORTH_MM = 0.1
 
 /** "60.1 to 60.4"; one figure where both ends read alike. */
-export function bandWords(band: Band, shown: ShownUnits = METRIC): string {
-  const [low, high] = [lengthIn(shown, band[0], 1, 1), lengthIn(shown, band[2], 1, 1)]
+export function bandWords(band: Band, L: Lengths): string {
+  const [low, high] = [L.of(band[0], 1, 1), L.of(band[2], 1, 1)]
   return low === high ? low : `${low} to ${high}`
 }
 
 /** What a cut ends at, where it changes by more than a tenth or a part has to go in. */
 export function endsAt(work: Work, cut: number, size: CutSize | null): RunFact[] {
+  const L = lengthsOf(work.shop)
   if (size === null) return []
   const sign = size.measured === 'diameter' ? 'Ø ' : ''
   const side = MEASURED_WORDS[size.measured]
   const part = work.fits.find(f => f.chain?.of === 'cut' && f.chain.index === cut && f.cutMm !== null)
   const out: RunFact[] = []
   if (part !== undefined || Math.abs(size.finalMm[1] - size.drawnMm) >= WORTH_MM)
-    out.push(fact('Ends at', `${sign}${bandWords(size.finalMm)}`, `mm${side}${becauseOf(size, work, cut)}`))
+    out.push(
+      fact('Ends at', `${sign}${bandWords(size.finalMm, L)}`, `${L.unit}${side}${becauseOf(size, work, cut)}`)
+    )
   if (part !== undefined && size.cutMm > size.drawnMm + WORTH_MM / 2)
     out.push(
       fact(
         'For the gap wanted cut',
-        `${sign}${decimals(size.cutMm, 1, 1)}`,
-        `mm${side}, ${decimals(size.cutMm - size.drawnMm, 1, 1)} more than drawn`
+        `${sign}${L.of(size.cutMm, 1, 1)}`,
+        `${L.unit}${side}, ${L.of(size.cutMm - size.drawnMm, 1, 1)} more than drawn`
       )
     )
   return out
@@ -68,13 +69,14 @@ function becauseOf(size: CutSize, work: Work, cut: number): string {
 
 /** What a cut asks beyond being cut. */
 export function cutDoes(work: Work, cut: number): string[] {
+  const L = lengthsOf(work.shop)
   const { toleranceClass, mask } = work.piece.cuts[cut]!
   const chain = work.chains.find(c => c.of === 'cut' && c.index === cut)
   const out: string[] = []
   if (toleranceClass !== undefined && chain !== undefined) {
     const { lowerMm, upperMm } = deviationsMm(chain.drawnMm, toleranceClass)
     out.push(
-      `Drill it smaller and ream it to ${decimals(chain.drawnMm, 2)} ${toleranceClass}: ${decimals(chain.drawnMm + lowerMm, 3)} to ${decimals(chain.drawnMm + upperMm, 3)} mm.`
+      `Drill it smaller and ream it to ${L.of(chain.drawnMm, 2)} ${toleranceClass}: ${L.of(chain.drawnMm + lowerMm, 3)} to ${L.of(chain.drawnMm + upperMm, 3)} ${L.unit}.`
     )
   }
   if (chain !== undefined) out.push(...noBit(work, cut, chain))
@@ -88,12 +90,13 @@ const BITS = new Set(['drill', 'brad-point', 'forstner'])
 
 // A bore that no bit in the drawer makes is roughed out and routed along a template.
 function noBit(work: Work, cut: number, { drawnMm, measured }: SizeChain): string[] {
+  const L = lengthsOf(work.shop)
   const bits = work.shop.cutters.filter(c => BITS.has(find('cutter', c.kind)?.kind ?? ''))
   if (measured !== 'diameter' || work.piece.cuts[cut]!.way !== 'drill' || bits.length === 0) return []
   if (bits.some(c => Math.abs(c.diameter - drawnMm) <= SAME_BIT_MM)) return []
   const largest = Math.max(...bits.map(c => c.diameter))
   return [
-    `No bit of Ø ${decimals(drawnMm, 1)} is listed in the shop, the largest is ${decimals(largest, 1)}: bore it smaller and rout it along a template, held by screws or hot glue, not by tape.`
+    `No bit of Ø ${L.of(drawnMm, 1)} is listed in the shop, the largest is ${L.of(largest, 1)}: bore it smaller and rout it along a template, held by screws or hot glue, not by tape.`
   ]
 }
 
@@ -112,6 +115,7 @@ export function maskedOn(work: Work, face: Face | 'both'): string[] {
 
 /** The gap a part has in the end, its pilot, its class, its head and its hands. */
 export function gapFacts(plan: Plan, work: Work, k: number): RunFact[] {
+  const L = lengthsOf(work.shop)
   const fit = work.fits[k]!
   const { value } = work.entries.hardware[k]!
   const { clearanceMm, wantedGapMm } = plan.hardware[k]!
@@ -120,8 +124,8 @@ export function gapFacts(plan: Plan, work: Work, k: number): RunFact[] {
     out.push(
       fact(
         'Gap on each side',
-        signed(clearanceMm[1], 2),
-        `mm, ${signed(clearanceMm[0], 2)} to ${signed(clearanceMm[2], 2)}${value.fitting === 'press' ? '' : `; wanted ${decimals(wantedGapMm, 2)}`}`
+        L.signed(clearanceMm[1], 2),
+        `${L.unit}, ${L.signed(clearanceMm[0], 2)} to ${L.signed(clearanceMm[2], 2)}${value.fitting === 'press' ? '' : `; wanted ${L.of(wantedGapMm, 2)}`}`
       )
     )
   const cut = fit.chain?.of === 'cut' ? work.piece.cuts[fit.chain.index]! : undefined
@@ -135,8 +139,8 @@ export function gapFacts(plan: Plan, work: Work, k: number): RunFact[] {
     out.push(
       fact(
         'Class',
-        `${decimals(size, 2)} ${cut.toleranceClass}/${shaft}`,
-        `play ${signed(leastMm, 3)} to ${signed(greatestMm, 3)} mm; below 0 it is tight`
+        `${L.of(size, 2)} ${cut.toleranceClass}/${shaft}`,
+        `play ${L.signed(leastMm, 3)} to ${L.signed(greatestMm, 3)} ${L.unit}; below 0 it is tight`
       )
     )
   }
@@ -145,27 +149,27 @@ export function gapFacts(plan: Plan, work: Work, k: number): RunFact[] {
     out.push(
       fact(
         'Hole for it',
-        `${decimals(pilot.lowMm, 1)} to ${decimals(pilot.highMm, 1)}`,
-        `mm in ${pilot.into}${pilot.nearEnd ? ', near the end of the timber' : ''}`
+        `${L.of(pilot.lowMm, 1)} to ${L.of(pilot.highMm, 1)}`,
+        `${L.unit} in ${pilot.into}${pilot.nearEnd ? ', near the end of the timber' : ''}`
       )
     )
   if (record.headMm !== undefined)
-    out.push(fact('Countersink', `Ø ${decimals(record.headMm, 1)}`, 'mm, 90°: until the head lies flush'))
+    out.push(fact('Countersink', `Ø ${L.of(record.headMm, 1)}`, `${L.unit}, 90°: until the head lies flush`))
   if (record.shaft !== null) {
     const { hour, minute, second } = record.shaft.handBoresMm
     out.push(
       fact(
         'Bores of the hands',
-        `${range(hour)} hour, ${range(minute)} minute, ${range(second)} second`,
-        'mm; push fit'
+        `${range(hour, L)} hour, ${range(minute, L)} minute, ${range(second, L)} second`,
+        `${L.unit}; push fit`
       )
     )
   }
   return out
 }
 
-function range([low, high]: readonly [number, number]): string {
-  return low === high ? decimals(low, 1) : `${decimals(low, 1)}-${decimals(high, 1)}`
+function range([low, high]: readonly [number, number], L: Lengths): string {
+  return low === high ? L.of(low, 1) : `${L.of(low, 1)}-${L.of(high, 1)}`
 }
 
 /** What to do when it goes in tight: by what closed the hole most. */
@@ -198,8 +202,8 @@ export function endGap(gapMm: number, clearance: PlanHardware['clearanceMm']): P
 }
 
 /** The width a cut ends at, where that is another than it is cut at; and that it is masked. */
-export function sizeFacts(work: Work, cut: number, size: CutSize | null, shown: ShownUnits): string[] {
+export function sizeFacts(work: Work, cut: number, size: CutSize | null, L: Lengths): string[] {
   const masked = work.piece.cuts[cut]!.mask === true ? ['masked when coated'] : []
   if (size === null || Math.abs(size.finalMm[1] - size.drawnMm) < WORTH_MM) return masked
-  return [`ends ${size.measured === 'diameter' ? 'Ø ' : ''}${bandWords(size.finalMm, shown)}`, ...masked]
+  return [`ends ${size.measured === 'diameter' ? 'Ø ' : ''}${bandWords(size.finalMm, L)}`, ...masked]
 }

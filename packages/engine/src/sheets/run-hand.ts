@@ -1,6 +1,8 @@
 import type { HandCut } from '../cuts/hand/hand-cut.ts'
 import type { Work } from '../findings/work.ts'
-import { decimals, formatMinutes } from '../quantity/format.ts'
+import { formatMinutes } from '../quantity/format.ts'
+import type { Lengths } from './lengths.ts'
+import { lengthsOf } from './lengths.ts'
 import type { RunDetail, RunFact } from './run-part.ts'
 import { fact } from './run-part.ts'
 
@@ -11,12 +13,13 @@ function handAt(work: Work, i: number): readonly HandCut[] {
 
 /** A step's detail with how its cut is made by hand before it. */
 export function byHand(work: Work, i: number, own: RunDetail): RunDetail {
+  const L = lengthsOf(work.shop)
   const cuts = handAt(work, i)
   if (cuts.length === 0) return own
   return {
     ...own,
     does: [...own.does, ...new Set(cuts.flatMap(handDoes))],
-    facts: [...own.facts, ...cuts.flatMap(h => handFacts(h, cuts.length > 1))]
+    facts: [...own.facts, ...cuts.flatMap(h => handFacts(h, cuts.length > 1, L))]
   }
 }
 
@@ -29,7 +32,7 @@ function handDoes(h: HandCut): readonly string[] {
   return h.doing?.does ?? []
 }
 
-function handFacts(h: HandCut, several: boolean): RunFact[] {
+function handFacts(h: HandCut, several: boolean, L: Lengths): RunFact[] {
   const { doing } = h
   if (doing === null) return []
   const named = (label: string) => (several ? `${label}, ${h.id}` : label)
@@ -38,33 +41,33 @@ function handFacts(h: HandCut, several: boolean): RunFact[] {
     out.push(
       fact(
         'Template',
-        decimals(doing.offsetMm, 2),
-        `mm outside the line: half of ${decimals(doing.bushMm, 1)} less ${decimals(doing.bitMm, 1)}`
+        L.of(doing.offsetMm, 2),
+        `${L.unit} outside the line: half of ${L.of(doing.bushMm, 1)} less ${L.of(doing.bitMm, 1)}`
       ),
-      fact('Inside corners', `${decimals(doing.leastRadiusMm!, 1)}`, 'mm at least; half of the bit')
+      fact('Inside corners', `${L.of(doing.leastRadiusMm!, 1)}`, `${L.unit} at least; half of the bit`)
     )
   else if (doing.bushMm !== null)
-    out.push(fact('Template', `slot ${decimals(doing.bushMm, 1)}`, 'mm wide, as the bush'))
+    out.push(fact('Template', `slot ${L.of(doing.bushMm, 1)}`, `${L.unit} wide, as the bush`))
   else if (doing.offsetMm === 0 && h.of !== 'edge') out.push(fact('Template', 'the finished outline itself'))
   if (doing.passes !== null)
-    out.push(fact('Passes', `${doing.passes.count} × ${decimals(doing.passes.eachMm, 1)}`, 'mm'))
+    out.push(fact('Passes', `${doing.passes.count} × ${L.of(doing.passes.eachMm, 1)}`, L.unit))
   if (doing.sled !== null)
-    out.push(fact('Carriage sags', decimals(doing.sled.sagMm, 2), 'mm under the router'))
+    out.push(fact('Carriage sags', L.of(doing.sled.sagMm, 2), `${L.unit} under the router`))
   out.push(fact(named('At the bench'), `about ${formatMinutes(doing.minutes + h.makingMinutes)}`))
   return out
 }
 
 /** The same in few words, for the card. */
-export function handPhrases(work: Work, i: number): string[] {
+export function handPhrases(work: Work, i: number, L: Lengths): string[] {
   return handAt(work, i).flatMap(({ doing, of }) => {
     if (doing === null) return []
     const passes = doing.passes
     return [
       doing.tool,
       of !== 'edge' && doing.offsetMm !== null && doing.offsetMm > 0 && doing.bitMm !== null
-        ? `template ${decimals(doing.offsetMm, 2)} outside`
+        ? `template ${L.of(doing.offsetMm, 2)} outside`
         : '',
-      passes === null || passes.count < 2 ? '' : `${passes.count} × ${decimals(passes.eachMm, 1)}`
+      passes === null || passes.count < 2 ? '' : `${passes.count} × ${L.of(passes.eachMm, 1)}`
     ].filter(words => words !== '')
   })
 }

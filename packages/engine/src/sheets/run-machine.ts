@@ -1,6 +1,8 @@
 import type { MachineCut } from '../cuts/run/machine-cut.ts'
 import type { Work } from '../findings/work.ts'
 import { decimals } from '../quantity/format.ts'
+import type { Lengths } from './lengths.ts'
+import { lengthsOf } from './lengths.ts'
 import type { RunDetail, RunFact } from './run-part.ts'
 import { fact } from './run-part.ts'
 
@@ -13,6 +15,7 @@ function machineAt(work: Work, i: number): MachineCut | null {
 
 /** A step's detail with the cutter and how it is run. */
 export function byMachine(work: Work, i: number, own: RunDetail): RunDetail {
+  const L = lengthsOf(work.shop)
   const cut = machineAt(work, i)
   if (cut === null || !('cutter' in cut.choice) || cut.run === null) return own
   const { cutter, limits } = cut.choice
@@ -20,13 +23,14 @@ export function byMachine(work: Work, i: number, own: RunDetail): RunDetail {
     ...own,
     does: [...own.does, ...limits.map(sentence)],
     // What the drawing asked of the cutter is answered by the cutter itself.
-    facts: [...own.facts.filter(f => f.label !== 'Cutter'), ...runFacts(cut.run, cutter)]
+    facts: [...own.facts.filter(f => f.label !== 'Cutter'), ...runFacts(cut.run, cutter, L)]
   }
 }
 
 function runFacts(
   run: NonNullable<MachineCut['run']>,
-  cutter: { readonly name: string; readonly own: boolean; readonly id: string }
+  cutter: { readonly name: string; readonly own: boolean; readonly id: string },
+  L: Lengths
 ): RunFact[] {
   return [
     fact(
@@ -35,20 +39,20 @@ function runFacts(
       cutter.own ? '' : '(usual size)'
     ),
     fact('Turns', decimals(run.rpm, 0), '1/min'),
-    fact('Feed', decimals(run.feedMmMin, 0), `mm/min, straight down ${decimals(run.plungeMmMin, 0)}`),
-    fact('A pass', decimals(run.depthMm, 2), 'mm deep at most')
+    fact('Feed', L.of(run.feedMmMin, 0), `${L.unit}/min, straight down ${L.of(run.plungeMmMin, 0)}`),
+    fact('A pass', L.of(run.depthMm, 2), `${L.unit} deep at most`)
   ]
 }
 
 /** The same in few words, for the card. */
-export function machinePhrases(work: Work, i: number): string[] {
+export function machinePhrases(work: Work, i: number, L: Lengths): string[] {
   const cut = machineAt(work, i)
   if (cut === null || !('cutter' in cut.choice) || cut.run === null) return []
   const { rpm, feedMmMin, depthMm } = cut.run
   return [
     cut.choice.cutter.name,
-    `${decimals(rpm, 0)} 1/min, ${decimals(feedMmMin, 0)} mm/min`,
-    `${decimals(depthMm, 2)} a pass`
+    `${decimals(rpm, 0)} 1/min, ${L.of(feedMmMin, 0)} ${L.unit}/min`,
+    `${L.of(depthMm, 2)} a pass`
   ]
 }
 

@@ -2,7 +2,8 @@ import type { TintPigment } from '../cast/facts.ts'
 import { fillOfMarking } from '../cast/fill.ts'
 import type { ResinMix } from '../catalogue/resin.ts'
 import type { Work } from '../findings/work.ts'
-import { decimals, formatMass, formatVolume, scaleWords } from '../quantity/format.ts'
+import { formatMass, formatVolume, scaleWords } from '../quantity/format.ts'
+import type { Lengths } from './lengths.ts'
 import { capital } from './model.ts'
 import type { RunAmounts, RunShare } from './run-part.ts'
 
@@ -111,8 +112,8 @@ export function fillMix(work: Work, marking: number): FillMix {
 }
 
 /** "2500 ml vessel, 160 mm wide". */
-export function vesselWords(capacityMl: number, diameterMm: number | null): string {
-  const wide = diameterMm === null ? '' : `, ${decimals(diameterMm, 0)} mm wide`
+export function vesselWords(capacityMl: number, diameterMm: number | null, L: Lengths): string {
+  const wide = diameterMm === null ? '' : `, ${L.of(diameterMm, 0)} ${L.unit} wide`
   return `${formatVolume(capacityMl)} vessel${wide}`
 }
 

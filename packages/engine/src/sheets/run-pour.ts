@@ -6,6 +6,8 @@ import { aboutTime, roughTime } from '../quantity/rough.ts'
 import { RUNAWAY_ABOVE_C } from '../resin/limits.ts'
 import type { Step } from '../steps/step.ts'
 import { curveSheet } from './curve.ts'
+import type { Lengths } from './lengths.ts'
+import { lengthsOf } from './lengths.ts'
 import { capital } from './model.ts'
 import { curveWords, rowsOf } from './page-card.ts'
 import { mixAmounts, scantTints, vesselWords, weighed } from './run-mix.ts'
@@ -21,6 +23,7 @@ const MIXING = {
 
 /** A pour: what is weighed, to where it is filled, by when it is out of the vessel, what it does then. */
 export function pourDetail(plan: Plan, work: Work, i: number): RunDetail {
+  const L = lengthsOf(work.shop)
   const step = work.steps[i]!
   const { index, value } = step.pour!
   const pour = plan.pours[index]!
@@ -47,13 +50,13 @@ export function pourDetail(plan: Plan, work: Work, i: number): RunDetail {
     facts: pourFacts(plan, work, index, amounts),
     amounts,
     table: marblingTable(work, index, amounts),
-    ...courseOf(plan, index),
+    ...courseOf(plan, index, L),
     blanks: [
       ...(amounts === null
         ? []
         : [blank('Mixed', 'g', scaleWords(amounts.totalG * amounts.batches, amounts.places))]),
-      ...(pour.kind === 'cast' ? [blank('Level', 'mm', decimals(pour.stack.liquidLevel, 1, 1))] : []),
-      blank('Mix at', '°C', pour.cast === null ? null : decimals(pour.cast.startC, 0)),
+      ...(pour.kind === 'cast' ? [blank('Level', L.unit, L.of(pour.stack.liquidLevel, 1, 1))] : []),
+      blank('Mix at', L.degree, pour.cast === null ? null : L.degrees(pour.cast.startC)),
       blank('First stir at', 'h:min'),
       blank('Last out at', 'h:min')
     ]
@@ -62,10 +65,15 @@ export function pourDetail(plan: Plan, work: Work, i: number): RunDetail {
 
 /** What goes into each batch of a pour; null when it cannot be split. */
 function pourAmounts(plan: Plan, work: Work, index: number): RunAmounts | null {
+  const L = lengthsOf(work.shop)
   const { batches } = plan.pours[index]!
   if (batches === null || batches.mixed === null) return null
   const { split, mixed } = batches
-  const vessel = vesselWords(mixed.vesselMl, !mixed.chosen && split.possible ? split.vessel.diameterMm : null)
+  const vessel = vesselWords(
+    mixed.vesselMl,
+    !mixed.chosen && split.possible ? split.vessel.diameterMm : null,
+    L
+  )
   return mixAmounts({
     mixedG: batches.mixedG,
     batches: mixed.count,
@@ -79,23 +87,25 @@ function pourAmounts(plan: Plan, work: Work, index: number): RunAmounts | null {
 
 // Levels are of the day: over the mould base in the mould, from the face that exists then outside it.
 function fillTo(plan: Plan, work: Work, step: Step, i: number): string {
+  const L = lengthsOf(work.shop)
   const { index } = step.pour!
   const { stack, kind } = plan.pours[index]!
-  const deep = `${decimals(stack.liquidDepth, 1, 1)} mm deep`
+  const deep = `${L.of(stack.liquidDepth, 1, 1)} ${L.unit} deep`
   if (kind === 'seal') return 'Work it thin over every side of the timber that resin will touch.'
   if (stack.side === null) {
     const rim = work.mould.wall - stack.liquidLevel
-    const down = rim >= 1 ? `, ${decimals(rim, 1, 1)} mm under the top of the walls` : ''
-    return `Fill to ${decimals(stack.liquidLevel, 1, 1)} mm over the mould base: ${deep}${down}. It cures to ${decimals(stack.level, 1, 1)}, ${decimals(stack.depth, 1, 1)} deep as cast.`
+    const down = rim >= 1 ? `, ${L.of(rim, 1, 1)} ${L.unit} under the top of the walls` : ''
+    return `Fill to ${L.of(stack.liquidLevel, 1, 1)} ${L.unit} over the mould base: ${deep}${down}. It cures to ${L.of(stack.level, 1, 1)}, ${L.of(stack.depth, 1, 1)} deep as cast.`
   }
   const before = work.stack.states[Math.max(0, i - 1)]!
   const over = stack.side === 'high' ? stack.liquidLevel - before.highZ : before.lowZ - stack.liquidLevel
   const face = step.up ?? 'face'
   if (Math.abs(over) < 0.05) return `Fill level with the ${face} as it is now: ${deep}.`
-  return `Fill to ${decimals(Math.abs(over), 1, 1)} mm ${over > 0 ? 'over' : 'under'} the ${face} as it is now: ${deep}.`
+  return `Fill to ${L.of(Math.abs(over), 1, 1)} ${L.unit} ${over > 0 ? 'over' : 'under'} the ${face} as it is now: ${deep}.`
 }
 
 function pourFacts(plan: Plan, work: Work, index: number, amounts: RunAmounts | null): RunFact[] {
+  const L = lengthsOf(work.shop)
   const pour = plan.pours[index]!
   const { cast, batches } = pour
   const out: RunFact[] = []
@@ -106,7 +116,7 @@ function pourFacts(plan: Plan, work: Work, index: number, amounts: RunAmounts | 
     const does = pour.kind === 'seal' ? 'brushing it on' : 'pouring'
     out.push(fact(`Stirring and ${does} take`, formatMinutes(standingMin)))
   }
-  out.push(...tintFacts(pour), ...partFacts(work, index))
+  out.push(...tintFacts(pour, L), ...partFacts(work, index))
   if (cast === null) {
     out.push(fact('Heat and windows', 'not predicted', 'the label and its data sheet say'))
     return out
@@ -120,10 +130,10 @@ function pourFacts(plan: Plan, work: Work, index: number, amounts: RunAmounts | 
   out.push(
     fact(
       'Peak',
-      cast.runaway ? 'runs away' : decimals(cast.peakC, 0),
+      cast.runaway ? 'runs away' : L.degrees(cast.peakC),
       cast.runaway
         ? ''
-        : `°C after ${aboutTime(cast.peakMin)}; between ${decimals(low, 0)} and ${high > RUNAWAY_ABOVE_C ? 'runaway' : decimals(high, 0)}`
+        : `${L.degree} after ${aboutTime(cast.peakMin)}; between ${L.degrees(low)} and ${high > RUNAWAY_ABOVE_C ? 'runaway' : L.degrees(high)}`
     )
   )
   if (recoat.close !== null)
@@ -145,7 +155,7 @@ function partFacts(work: Work, pour: number): RunFact[] {
 }
 
 // From what depth it hides, where it is to; else how much light a tint lets through.
-function tintFacts({ hiding, kind }: Plan['pours'][number]): RunFact[] {
+function tintFacts({ hiding, kind }: Plan['pours'][number], L: Lengths): RunFact[] {
   if (kind === 'seal') return []
   if (hiding.meant && hiding.depth !== null) {
     const { centralMm, lowMm, highMm } = hiding.depth
@@ -153,8 +163,8 @@ function tintFacts({ hiding, kind }: Plan['pours'][number]): RunFact[] {
     return [
       fact(
         'Hides from',
-        decimals(centralMm, 1, 1),
-        `mm; between ${decimals(lowMm, 1)} and ${decimals(highMm, 1)}, ${known}`
+        L.of(centralMm, 1, 1),
+        `${L.unit}; between ${L.of(lowMm, 1)} and ${L.of(highMm, 1)}, ${known}`
       )
     ]
   }
@@ -166,14 +176,14 @@ function tintFacts({ hiding, kind }: Plan['pours'][number]): RunFact[] {
 /** Width of the curves on the run sheet, mm. */
 const COURSE_MM = 118
 
-function courseOf(plan: Plan, index: number): Pick<RunDetail, 'course' | 'windows'> {
+function courseOf(plan: Plan, index: number, L: Lengths): Pick<RunDetail, 'course' | 'windows'> {
   const { cast, id } = plan.pours[index]!
   const rows = rowsOf(plan, index)
   if (cast === null || rows.length === 0) return { course: null, windows: null }
   return {
     course: {
-      sheet: curveSheet(cast, { widthMm: COURSE_MM, rows }),
-      words: curveWords(cast, id, rows)
+      sheet: curveSheet(cast, { widthMm: COURSE_MM, rows, shown: L.shown }),
+      words: curveWords(cast, id, rows, L.shown)
     },
     windows: {
       title: 'When, since it was poured; and what would say it more sharply',
@@ -212,6 +222,7 @@ function marblingTable(work: Work, index: number, amounts: RunAmounts | null): R
 
 /** Stones that are set: what they weigh and where they go. */
 export function stonesDetail(plan: Plan, work: Work, i: number): RunDetail {
+  const L = lengthsOf(work.shop)
   const { index, value } = work.steps[i]!.pour!
   const pour = plan.pours[index]!.stack
   const records = work.materials.stones[index]!
@@ -225,13 +236,13 @@ export function stonesDetail(plan: Plan, work: Work, i: number): RunDetail {
             ? 'Fill the zone with'
             : 'Fill the whole pour with'
       const when = s.set === 'on the tacky layer' ? 'on the layer below while it is tacky' : s.set
-      const heated = s.heated === undefined ? '' : `, heated once to ${decimals(s.heated, 0)} °C`
+      const heated = s.heated === undefined ? '' : `, heated once to ${L.degrees(s.heated)} ${L.degree}`
       return `${placed} ${records[j]!.name}: washed and dry${heated}${s.sealed ? ', sealed all over' : ''}, ${when}.`
     }),
     facts: [
       fact('Stones in all', formatMass(records.reduce((sum, r) => sum + (each * r.densityKgM3) / 1000, 0))),
-      fact('Rest on', decimals(pour.floor, 1, 1), 'mm over the mould base'),
-      fact('Covered at', decimals(pour.liquidLevel, 1, 1), 'mm over the mould base')
+      fact('Rest on', L.of(pour.floor, 1, 1), `${L.unit} over the mould base`),
+      fact('Covered at', L.of(pour.liquidLevel, 1, 1), `${L.unit} over the mould base`)
     ]
   })
 }

@@ -4,6 +4,7 @@ import type { Work } from '../findings/work.ts'
 import type { SandedThere } from '../finish/sands-at.ts'
 import { sandedAt } from '../finish/sands-at.ts'
 import { decimals, formatMinutes } from '../quantity/format.ts'
+import { lengthsOf } from './lengths.ts'
 import { capital } from './model.ts'
 import type { RunDetail, RunTable } from './run-part.ts'
 import { fact } from './run-part.ts'
@@ -35,6 +36,7 @@ function grits(ladder: Ladder): string {
 
 /** What a step says with its sanding: the table of grades, and how it is done. */
 export function sanded(work: Work, i: number, own: RunDetail): RunDetail {
+  const L = lengthsOf(work.shop)
   const ladders = laddersAt(work, i)
   if (ladders.length === 0) return own
   const several = ladders.length > 1
@@ -67,7 +69,7 @@ export function sanded(work: Work, i: number, own: RunDetail): RunDetail {
         formatMinutes(ladders.reduce((sum, l) => sum + l.ladder.minutes, 0)),
         minutesOf(ladders)
       ),
-      fact('Sanding takes off', decimals(Math.max(...ladders.map(l => l.ladder.offMm)), 2), 'mm in all')
+      fact('Sanding takes off', L.of(Math.max(...ladders.map(l => l.ladder.offMm)), 2), `${L.unit} in all`)
     ]
   }
 }
@@ -77,9 +79,10 @@ function minutesOf(ladders: readonly StepLadder[]): string {
 }
 
 function table(work: Work, ladders: readonly StepLadder[], several: boolean): RunTable {
+  const L = lengthsOf(work.shop)
   const { disc } = work.shop.sander
   return {
-    title: `Sanding, disc of ${decimals(disc, 0)} mm${ladders[0]!.name === 'Each face' ? ', each face' : ''}`,
+    title: `Sanding, disc of ${L.of(disc, 0)} ${L.unit}${ladders[0]!.name === 'Each face' ? ', each face' : ''}`,
     head: ['Grit', 'Passes', 'Minutes', 'Discs'],
     rows: ladders.flatMap(l =>
       l.ladder.steps.map(s => [

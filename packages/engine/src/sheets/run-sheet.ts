@@ -2,10 +2,11 @@ import { find } from '../catalogue/find.ts'
 import type { Days } from '../days-answer.ts'
 import type { Work } from '../findings/work.ts'
 import type { Plan, Planned, PlanStep } from '../plan.ts'
-import { decimals } from '../quantity/format.ts'
 import { aboutTime, kilos } from '../quantity/rough.ts'
 import { dayTimes } from './day-times.ts'
 import { byTheClock } from './day-windows.ts'
+import type { Lengths } from './lengths.ts'
+import { lengthsOf } from './lengths.ts'
 import { capital } from './model.ts'
 import { firstMoment, momentOf } from './moment.ts'
 import { verdictWords } from './page.ts'
@@ -103,6 +104,7 @@ export function runSheet(
   { plan, work }: Planned,
   { programs = null, days = null }: RunSheetOptions = {}
 ): RunSheet {
+  const L = lengthsOf(work.shop)
   const all = numbered(plan)
   const at = placed(plan, all)
   const findings = all.map(n => runFinding(plan, work, at, n))
@@ -116,14 +118,14 @@ export function runSheet(
     asOf: plan.asOf,
     verdict: verdict(plan),
     preview: plan.effort === 'preview',
-    facts: headFacts(plan, clock),
+    facts: headFacts(plan, clock, L),
     quantity: quantityWords(plan),
     findings,
     despite: plan.despite.map(d => ({
       ...d,
       says: plan.findings
         .filter(f => f.id === d.id)
-        .map(f => sentence(f.says))
+        .map(f => L.beside(sentence(f.says)))
         .join(' ')
     })),
     written,
@@ -149,10 +151,10 @@ function verdict(plan: Plan): string {
   return verdictWords(plan)
 }
 
-function headFacts(plan: Plan, { days }: RunClock): RunFact[] {
+function headFacts(plan: Plan, { days }: RunClock, L: Lengths): RunFact[] {
   const { sizeMm, massG, resinMixedG, waitDays, pours, ready } = plan.totals
   return [
-    fact('Finished size', sizeMm.map(x => decimals(x, 1)).join(' × '), 'mm'),
+    fact('Finished size', sizeMm.map(x => L.of(x, 1)).join(' × '), L.unit),
     fact('Mass', kilos(massG)),
     fact('Pours', String(pours)),
     fact('Resin mixed', kilos(resinMixedG), plan.quantity.blanks > 1 ? 'a blank' : ''),
@@ -177,13 +179,14 @@ function quantityWords(plan: Plan): string | null {
 }
 
 function runFinding(plan: Plan, work: Work, at: Placed, n: Numbered): RunFinding {
+  const L = lengthsOf(work.shop)
   const f = n.finding
   return {
     number: n.number,
     kind: f.severity,
     id: f.id,
-    says: sentence(f.says),
-    fix: f.fixSays,
+    says: L.beside(sentence(f.says)),
+    fix: f.fixSays === null ? null : L.beside(f.fixSays),
     settledBy: f.settledBy,
     about: capital(entryName(work, f.at)),
     step: stepOf(plan, work, at, n),
@@ -210,7 +213,8 @@ function runStep(
   programs: ProvedSet | null
 ): RunStep {
   const s = plan.steps[i]!
-  const brief = BRIEF.includes(s.kind) ? stepFacts(plan, work, i).filter(f => f !== '') : []
+  const L = lengthsOf(work.shop)
+  const brief = BRIEF.includes(s.kind) ? stepFacts(plan, work, i, L.shown).filter(f => f !== '') : []
   const own = withPrograms(programs, i, stepDetail(plan, work, i))
   const pour = work.steps[i]!.pour?.index
   const detail =
@@ -225,9 +229,11 @@ function runStep(
     face: faceWords(s),
     ...whenWords(plan, work, i, clock),
     ...detail,
+    // Sentences of the models are written in mm and °C.
+    does: detail.does.map(L.beside),
     facts: [...windowFacts(work, i, clock), ...detail.facts],
     findings: findings.filter(f => f.step === s.number),
-    safety: s.safety
+    safety: s.safety.map(l => ({ ...l, line: L.beside(l.line) }))
   }
 }
 

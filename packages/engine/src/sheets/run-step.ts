@@ -5,6 +5,7 @@ import { decimals, formatMass, formatMinutes } from '../quantity/format.ts'
 import { bounds } from '../shape/measure.ts'
 import { wasteReachMm } from '../stack/waste.ts'
 import { bowFacts } from './bow-words.ts'
+import { lengthsOf } from './lengths.ts'
 import { floodFacts } from './run-coat.ts'
 import { cutDetail, fillDetail, flattenDetail, markDetail } from './run-cut.ts'
 import { coatDetail, deliverDetail, fitDetail } from './run-finish.ts'
@@ -21,6 +22,7 @@ import { liftFacts } from './use-words.ts'
 
 /** What the run sheet says of step `i` beyond its heading and its few words. */
 export function stepDetail(plan: Plan, work: Work, i: number): RunDetail {
+  const L = lengthsOf(work.shop)
   const step = work.steps[i]!
   switch (step.kind) {
     case 'prepare timber':
@@ -59,7 +61,7 @@ export function stepDetail(plan: Plan, work: Work, i: number): RunDetail {
         detail({
           does: work.piece.edges.map(
             e =>
-              `${e.profile === 'chamfer' ? 'Chamfer' : 'Round'} ${e.face === 'both' ? 'both faces' : `the ${e.face}`} ${decimals(e.size, 1)} mm, finished${e.way === 'router' ? '' : `; ${e.way}`}.`
+              `${e.profile === 'chamfer' ? 'Chamfer' : 'Round'} ${e.face === 'both' ? 'both faces' : `the ${e.face}`} ${L.of(e.size, 1)} ${L.unit}, finished${e.way === 'router' ? '' : `; ${e.way}`}.`
           )
         })
       )
@@ -74,8 +76,11 @@ export function stepDetail(plan: Plan, work: Work, i: number): RunDetail {
 
 // A flood among the pours: how it lies on the face.
 function floodDetail(work: Work, i: number, own: RunDetail): RunDetail {
+  const L = lengthsOf(work.shop)
   const floods = work.faces.flatMap(f => f.floods.filter(flood => flood.step === i))
-  return floods.length === 0 ? own : { ...own, facts: [...own.facts, ...floods.flatMap(floodFacts)] }
+  return floods.length === 0
+    ? own
+    : { ...own, facts: [...own.facts, ...floods.flatMap(flood => floodFacts(flood, L))] }
 }
 
 const SEALED = {
@@ -105,19 +110,20 @@ function sealWords(work: Work, k: number): string[] {
 }
 
 function timberDetail(work: Work, k: number): RunDetail {
+  const L = lengthsOf(work.shop)
   const t = work.piece.timbers[k]!
   const solid = work.stack.geometry.timbers[k]!
   const b = bounds(solid.upper)
   const facts = work.timberFacts[k]!
-  const does = [...roughWords(facts), 'Cut it to its outline.']
+  const does = [...roughWords(facts, L), 'Cut it to its outline.']
   if (t.underside !== undefined) does.push('Its side runs slanting from the upper edge to the lower one.')
   if (t.charred > 0)
     does.push(
-      `Char its sides ${decimals(t.charred, 1)} mm deep${t.brushed ? ' and brush the loose char out' : ''}.`
+      `Char its sides ${L.of(t.charred, 1)} ${L.unit} deep${t.brushed ? ' and brush the loose char out' : ''}.`
     )
   if (t.charredTop > 0)
     does.push(
-      `Char its top ${decimals(t.charredTop, 1)} mm deep${t.brushed ? ' and brush the loose char out' : ''}.`
+      `Char its top ${L.of(t.charredTop, 1)} ${L.unit} deep${t.brushed ? ' and brush the loose char out' : ''}.`
     )
   does.push(...sealWords(work, k))
   if (t.bark) does.push('Bark stays on its sides.')
@@ -127,23 +133,24 @@ function timberDetail(work: Work, k: number): RunDetail {
     facts: [
       fact(
         work.mould.needsMould ? 'In the mould' : 'Size',
-        `${decimals(b.maxX - b.minX, 0)} × ${decimals(b.maxY - b.minY, 0)} × ${decimals(solid.high - solid.base, 1)}`,
-        'mm'
+        `${L.of(b.maxX - b.minX, 0)} × ${L.of(b.maxY - b.minY, 0)} × ${L.of(solid.high - solid.base, 1)}`,
+        L.unit
       ),
       fact('Grain', `${signed(grainDegOf(t, solid.upper), 0)}°`, 'from x'),
       ...moistureFacts(work, k),
-      ...standFacts(facts),
+      ...standFacts(facts, L),
       ...sealFacts(facts)
     ],
     blanks: [
       blank('Moisture', '%', decimals(season.moisturePct, 1)),
-      blank('Thickness', 'mm', decimals(t.thickness, 1)),
+      blank('Thickness', L.unit, L.of(t.thickness, 1)),
       ...weightBlanks(work, k)
     ]
   })
 }
 
 function setDetail(plan: Plan, work: Work, k: number): RunDetail {
+  const L = lengthsOf(work.shop)
   const t = work.piece.timbers[k]!
   const { liftG, holdG, massG } = plan.timbers[k]!
   const solid = work.stack.geometry.timbers[k]!
@@ -153,7 +160,7 @@ function setDetail(plan: Plan, work: Work, k: number): RunDetail {
     t.held === 'nothing' ? 'The document holds it down with nothing.' : `Hold it down with ${by ?? t.held}.`
   return detail({
     does: [
-      `Its middle at ${place((b.minX + b.maxX) / 2, (b.minY + b.maxY) / 2)}, its underside ${Math.abs(t.base) < 0.05 ? 'on' : `${decimals(t.base, 1, 1)} mm over`} the mould base.`,
+      `Its middle at ${place((b.minX + b.maxX) / 2, (b.minY + b.maxY) / 2, L)}, its underside ${Math.abs(t.base) < 0.05 ? 'on' : `${L.of(t.base, 1, 1)} ${L.unit} over`} the mould base.`,
       holdG >= 1 || liftG > 0 ? held : 'It stays down by its own mass.'
     ],
     facts: [
@@ -161,7 +168,7 @@ function setDetail(plan: Plan, work: Work, k: number): RunDetail {
       ...(liftG > 0 ? [fact('Resin lifts it by', formatMass(liftG))] : []),
       ...(holdG >= 1 ? [fact('Hold down with', formatMass(holdG), 'at least')] : [])
     ],
-    blanks: [blank('Gap under it', 'mm', decimals(t.level, 1, 1))]
+    blanks: [blank('Gap under it', L.unit, L.of(t.level, 1, 1))]
   })
 }
 
@@ -174,6 +181,7 @@ const WAIT_DOES = {
 } as const
 
 function waitDetail(work: Work, i: number): RunDetail {
+  const L = lengthsOf(work.shop)
   const step = work.steps[i]!
   const before = lastPour(work, i)
   const windows = before === null ? undefined : work.casts[before]?.windows
@@ -188,7 +196,7 @@ function waitDetail(work: Work, i: number): RunDetail {
         ? [
             blank('It strings at', 'h:min'),
             blank(step.why === 'recoat' ? 'Tacky at' : 'Hard at', 'h:min'),
-            blank('Hottest felt', '°C')
+            blank('Hottest felt', L.degree)
           ]
         : []
   })
@@ -205,6 +213,7 @@ function lastPour(work: Work, i: number): number | null {
 
 // What stands round the piece comes off: the pins with it.
 function trimDetail(plan: Plan, work: Work): RunDetail {
+  const L = lengthsOf(work.shop)
   const [x, y] = plan.totals.sizeMm
   const reach = wasteReachMm(work.piece, work.stack.geometry)
   return detail({
@@ -215,14 +224,15 @@ function trimDetail(plan: Plan, work: Work): RunDetail {
         : 'What is measured from the waste is cut by now: it goes.'
     ],
     facts: [
-      fact('Finished size', `${decimals(x, 1)} × ${decimals(y, 1)}`, 'mm'),
-      ...(reach < 0.05 ? [] : [fact('Waste round it', `up to ${decimals(reach, 1)}`, 'mm')])
+      fact('Finished size', `${L.of(x, 1)} × ${L.of(y, 1)}`, L.unit),
+      ...(reach < 0.05 ? [] : [fact('Waste round it', `up to ${L.of(reach, 1)}`, L.unit)])
     ],
-    blanks: [blank('Length', 'mm', decimals(x, 1, 1)), blank('Width', 'mm', decimals(y, 1, 1))]
+    blanks: [blank('Length', L.unit, L.of(x, 1, 1)), blank('Width', L.unit, L.of(y, 1, 1))]
   })
 }
 
 function demouldDetail(work: Work, i: number): RunDetail {
+  const L = lengthsOf(work.shop)
   const s = work.stack.states[i]!
   const formers = work.entries.formers.filter(f => f.value.released).map(f => f.id)
   return detail({
@@ -231,6 +241,6 @@ function demouldDetail(work: Work, i: number): RunDetail {
       ...(formers.length === 0 ? [] : [`Push out the former of ${formers.join(', ')}.`])
     ],
     facts: [...bowFacts(work, i, 'Bows'), ...liftFacts(work, i)],
-    blanks: [blank('Thickness', 'mm', decimals(s.highZ - s.lowZ, 1, 1)), blank('Out of flat', 'mm')]
+    blanks: [blank('Thickness', L.unit, L.of(s.highZ - s.lowZ, 1, 1)), blank('Out of flat', L.unit)]
   })
 }

@@ -1,6 +1,6 @@
 import type { Work } from '../findings/work.ts'
 import type { Cut } from '../piece/piece-schema.ts'
-import { decimals } from '../quantity/format.ts'
+import type { Lengths } from './lengths.ts'
 import type { RunFact } from './run-part.ts'
 import { fact } from './run-part.ts'
 
@@ -30,30 +30,30 @@ export function heldDoes(cut: Cut, shop: Work['shop']): string[] {
 }
 
 /** How a machined cut is held, what stands in it, and what its walls and corners are to be: only what is asked for. */
-export function pocketFacts(cut: Cut, shop: Work['shop']): RunFact[] {
+export function pocketFacts(cut: Cut, shop: Work['shop'], L: Lengths): RunFact[] {
   const out: RunFact[] = []
   const { islands, skin, corners, allowance, direction, cutter } = cut
   if (islands !== undefined)
     out.push(fact('Left standing', `${islands.length}`, islands.length === 1 ? 'island' : 'islands'))
   if (cut.way !== 'machine') return out
   const tabs = tabsIn(cut, shop)
-  if (skin !== undefined) out.push(fact('Skin', decimals(skin, 1), 'mm left all round'))
+  if (skin !== undefined) out.push(fact('Skin', L.of(skin, 1), `${L.unit} left all round`))
   else if (tabs !== null)
-    out.push(fact('Tabs', `${tabs.count}`, `of ${decimals(tabs.width, 1)} × ${decimals(tabs.thick, 1)} mm`))
+    out.push(fact('Tabs', `${tabs.count}`, `of ${L.of(tabs.width, 1)} × ${L.of(tabs.thick, 1)} ${L.unit}`))
   if (corners === 'relieved') out.push(fact('Corners', 'bored out', 'so that a square part goes in'))
   if (allowance !== undefined && allowance > 0)
-    out.push(fact('Last pass', decimals(allowance, 2), 'mm off the walls'))
+    out.push(fact('Last pass', L.of(allowance, 2), `${L.unit} off the walls`))
   if (direction !== undefined) out.push(fact('Direction', direction))
   if (cutter !== undefined) out.push(fact('Cutter', cutter))
   return out
 }
 
 /** The same in few words, for the card. */
-export function heldPhrases(cut: Cut, shop: Work['shop']): string[] {
+export function heldPhrases(cut: Cut, shop: Work['shop'], L: Lengths): string[] {
   if (cut.way !== 'machine') return []
   const tabs = tabsIn(cut, shop)
   return [
-    ...(cut.skin === undefined ? [] : [`a skin of ${decimals(cut.skin, 1)} left`]),
+    ...(cut.skin === undefined ? [] : [`a skin of ${L.of(cut.skin, 1)} left`]),
     ...(tabs !== null ? [`${tabs.count} tabs`] : [])
   ]
 }

@@ -1,6 +1,7 @@
 import type { Work } from '../findings/work.ts'
 import { dayWords } from '../quantity/day.ts'
 import { decimals } from '../quantity/format.ts'
+import type { Lengths } from './lengths.ts'
 import type { RunBlank, RunFact } from './run-part.ts'
 import { blank, fact, newLine } from './run-part.ts'
 
@@ -63,17 +64,17 @@ function logFacts(season: Season): RunFact[] {
 }
 
 /** The board to start from, as sentences. */
-export function roughWords({ rough }: Facts): string[] {
+export function roughWords({ rough }: Facts, L: Lengths): string[] {
   if (rough === null) return []
   const { parts, startMm, givenMm } = rough
   const reckoned = parts.some(p => p.from.startsWith('not measured'))
   return [
-    `Start from a board of ${decimals(startMm, 1)} mm: ${parts.map(p => `${p.what} ${decimals(p.mm, 1)}`).join(', ')}.${givenMm === null ? '' : ` The one at hand has ${decimals(givenMm, 1)}.`}${reckoned ? ' What was not measured of the board is reckoned: lay it on a flat table first.' : ''}`
+    `Start from a board of ${L.of(startMm, 1)} ${L.unit}: ${parts.map(p => `${p.what} ${L.of(p.mm, 1)}`).join(', ')}.${givenMm === null ? '' : ` The one at hand has ${L.of(givenMm, 1)}.`}${reckoned ? ' What was not measured of the board is reckoned: lay it on a flat table first.' : ''}`
   ]
 }
 
 /** Where a timber will stand and what it does there, as figures. */
-export function standFacts({ stand, cupping }: Facts): RunFact[] {
+export function standFacts({ stand, cupping }: Facts, L: Lengths): RunFact[] {
   const out = [
     newLine(fact('Air it stands in now', decimals(stand.nowPct, 1), '% is its balance')),
     fact(
@@ -92,8 +93,8 @@ export function standFacts({ stand, cupping }: Facts): RunFact[] {
       newLine(
         fact(
           'Over a year its width moves',
-          decimals(stand.widthMm[1], 1),
-          `mm (${band(stand.widthMm, 1)})${stand.radialMm === null || stand.tangentialMm === null ? '' : `; quartersawn ${decimals(stand.radialMm[1], 1)}, flat-sawn ${decimals(stand.tangentialMm[1], 1)}`}`
+          L.of(stand.widthMm[1], 1),
+          `${L.unit} (${band(stand.widthMm, 1, L)})${stand.radialMm === null || stand.tangentialMm === null ? '' : `; quartersawn ${L.of(stand.radialMm[1], 1)}, flat-sawn ${L.of(stand.tangentialMm[1], 1)}`}`
         )
       )
     )
@@ -101,18 +102,18 @@ export function standFacts({ stand, cupping }: Facts): RunFact[] {
     out.push(
       fact(
         'Its thickness',
-        decimals(stand.thicknessMm[1], 2),
-        `mm, so at a joint ${decimals(stand.thicknessMm[1] / 2, 2)} a face; its length ${decimals(stand.lengthMm[1], 2)}`
+        L.of(stand.thicknessMm[1], 2),
+        `${L.unit}, so at a joint ${L.of(stand.thicknessMm[1] / 2, 2)} a face; its length ${L.of(stand.lengthMm[1], 2)}`
       )
     )
-  out.push(...cupFacts(cupping).map((f, i) => (i === 0 ? newLine(f) : f)))
+  out.push(...cupFacts(cupping, L).map((f, i) => (i === 0 ? newLine(f) : f)))
   return out
 }
 
 /** Cupping below this is not worth a line, mm. */
 const SHOWN_MM = 0.1
 
-function cupFacts(c: Facts['cupping']): RunFact[] {
+function cupFacts(c: Facts['cupping'], L: Lengths): RunFact[] {
   const out: RunFact[] = []
   if (c.ringsDryMm !== null && c.ringsDampMm !== null) {
     const most = Math.max(Math.abs(c.ringsDryMm), Math.abs(c.ringsDampMm))
@@ -120,26 +121,30 @@ function cupFacts(c: Facts['cupping']): RunFact[] {
       out.push(
         fact(
           'Free, its rings cup it by',
-          decimals(most, 1),
-          `mm over the year; pith ${decimals(c.pithMm, 0)} mm off${c.pithGiven ? '' : ', assumed'}`
+          L.of(most, 1),
+          `${L.unit} over the year; pith ${L.of(c.pithMm, 0)} ${L.unit} off${c.pithGiven ? '' : ', assumed'}`
         )
       )
   }
   if (c.planedMm !== null && Math.abs(c.planedMm) >= SHOWN_MM)
     out.push(
-      fact('Uneven planing leaves', decimals(Math.abs(c.planedMm), 1), 'mm of hollow, once it has evened out')
+      fact(
+        'Uneven planing leaves',
+        L.of(Math.abs(c.planedMm), 1),
+        `${L.unit} of hollow, once it has evened out`
+      )
     )
   if (c.oneSidedMm >= SHOWN_MM)
     out.push(
       fact(
         'Free, its unlike faces pull it hollow by',
-        decimals(c.oneSidedMm, 1),
-        'mm at most, for days or weeks'
+        L.of(c.oneSidedMm, 1),
+        `${L.unit} at most, for days or weeks`
       )
     )
   if (Math.abs(c.charMm) >= SHOWN_MM)
     out.push(
-      fact('Its charred top pulls it hollow by', decimals(Math.abs(c.charMm), 1), 'mm at most, on the day')
+      fact('Its charred top pulls it hollow by', L.of(Math.abs(c.charMm), 1), `${L.unit} at most, on the day`)
     )
   if (c.restDays[1] >= 1)
     out.push(fact('Rests', days(c.restDays), 'days at least, until its core is within a point of that air'))
@@ -164,6 +169,6 @@ function days([low, , high]: Range): string {
   return `${decimals(low, 0)} to ${decimals(high, 0)}`
 }
 
-function band([low, , high]: Range, places: number): string {
-  return `${decimals(low, places)} to ${decimals(high, places)}`
+function band([low, , high]: Range, places: number, L: Lengths): string {
+  return `${L.of(low, places)} to ${L.of(high, places)}`
 }

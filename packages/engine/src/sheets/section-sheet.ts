@@ -1,10 +1,11 @@
 import type { Planned } from '../plan.ts'
 import { decimals } from '../quantity/format.ts'
 import type { ShownUnits } from '../quantity/shown-units.ts'
-import { lengthIn, lengthUnit, METRIC, massIn } from '../quantity/shown-units.ts'
+import { lengthIn, lengthUnit, massIn } from '../quantity/shown-units.ts'
 import { bounds } from '../shape/measure.ts'
 import { finishedThickness } from '../stack/stack.ts'
 import type { CoreModel } from './core-model.ts'
+import { lengthsOf } from './lengths.ts'
 import type { Mark, Sheet } from './mark.ts'
 import { box, CAPTION_MM, text } from './mark.ts'
 import { coreModelOf } from './model.ts'
@@ -48,7 +49,11 @@ const BETWEEN_MM = 56
  *
  * Limits: one section; ring lines of timber are drawn calm, not as the board has them.
  */
-export function sectionDrawing(planned: Planned, paper: Paper = 'A4', shown: ShownUnits = METRIC): Sheet {
+export function sectionDrawing(
+  planned: Planned,
+  paper: Paper = 'A4',
+  shown: ShownUnits = lengthsOf(planned.work.shop).shown
+): Sheet {
   const { plan, work } = planned
   const [widthMm, heightMm] = SHEETS[paper]
   const model = coreModelOf(work, shown)

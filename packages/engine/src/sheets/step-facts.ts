@@ -1,7 +1,7 @@
 import { strokeReadAtMm } from '../colour/contrast.ts'
 import type { Work } from '../findings/work.ts'
 import type { Plan, PlanStep } from '../plan.ts'
-import { decimals, formatMinutes } from '../quantity/format.ts'
+import { formatMinutes } from '../quantity/format.ts'
 import { aboutTime, kilos, roughMass } from '../quantity/rough.ts'
 import type { ShownUnits } from '../quantity/shown-units.ts'
 import { lengthIn, METRIC, massIn } from '../quantity/shown-units.ts'
@@ -10,6 +10,7 @@ import type { Step } from '../steps/step.ts'
 import { bowPhrase } from './bow-words.ts'
 import { kindWords } from './cut-kind-words.ts'
 import { dryingWords } from './drying-words.ts'
+import { lengthsIn } from './lengths.ts'
 import { coatBrief, floodWords } from './run-coat.ts'
 import { bandWords, endGap, maskedOn, sizeFacts } from './run-fit.ts'
 import { handPhrases } from './run-hand.ts'
@@ -37,6 +38,7 @@ export function stepWords(step: Step, planned: PlanStep): string {
 /** The figures of a step, in few words, each a phrase. */
 export function stepFacts(plan: Plan, work: Work, i: number, shown: ShownUnits = METRIC): string[] {
   const mm = (value: number, most: number, least = 0) => lengthIn(shown, value, most, least)
+  const L = lengthsIn(shown)
   const mass = (g: number, metric: (g: number) => string) => massIn(shown, g, metric)
   const step = work.steps[i]!
   switch (step.kind) {
@@ -70,7 +72,7 @@ export function stepFacts(plan: Plan, work: Work, i: number, shown: ShownUnits =
         work.entries.formers.length === 0 ? '' : `with ${work.entries.formers.map(f => f.id).join(', ')}`
       ]
     case 'pour':
-      return [...pourFacts(plan, step, shown), ...floodWords(work, i, mm), ...sandingWords(work, i)]
+      return [...pourFacts(plan, step, shown), ...floodWords(work, i, L), ...sandingWords(work, i)]
     case 'set stones':
       return step.pour === undefined ? [] : stoneFacts(work, step.pour.index)
     case 'flatten':
@@ -78,7 +80,7 @@ export function stepFacts(plan: Plan, work: Work, i: number, shown: ShownUnits =
       return [
         `${mm(step.byMm ?? 0, 1)} off`,
         `${mm(thicknessAfter(work, i), 1, 1)} left`,
-        ...(step.kind === 'flatten' ? machinePhrases(work, i) : []),
+        ...(step.kind === 'flatten' ? machinePhrases(work, i, L) : []),
         ...sandingWords(work, i),
         ...bows(work, i, shown)
       ]
@@ -90,12 +92,12 @@ export function stepFacts(plan: Plan, work: Work, i: number, shown: ShownUnits =
       return pinPhrases(work, shown)
     case 'cut': {
       const c = plan.cuts[step.cut!.index]!
-      const ends = sizeFacts(work, step.cut!.index, c.size, shown)
+      const ends = sizeFacts(work, step.cut!.index, c.size, L)
       const tools = [
-        ...kindWords(work, step.cut!.index),
-        ...handPhrases(work, i),
-        ...machinePhrases(work, i),
-        ...heldPhrases(step.cut!.value, work.shop)
+        ...kindWords(work, step.cut!.index, L),
+        ...handPhrases(work, i, L),
+        ...machinePhrases(work, i, L),
+        ...heldPhrases(step.cut!.value, work.shop, L)
       ]
       if (c.dayMm === null || c.finishedMm === null) return ['right through', c.way, ...tools, ...ends]
       const same = Math.abs(c.dayMm - c.finishedMm) < 0.05
@@ -115,8 +117,8 @@ export function stepFacts(plan: Plan, work: Work, i: number, shown: ShownUnits =
       return [
         `${lines} line${lines === 1 ? '' : 's'}${figures === 0 ? '' : `, ${figures} numerals`}`,
         `${mm(value.width, 1)} wide`,
-        ...machinePhrases(work, i),
-        `told apart up to ${decimals(strokeReadAtMm(value.width) / 1000, 1)} m`
+        ...machinePhrases(work, i, L),
+        `told apart up to ${L.run(strokeReadAtMm(value.width) / 1000)}`
       ]
     }
     case 'trim':
@@ -138,7 +140,7 @@ export function stepFacts(plan: Plan, work: Work, i: number, shown: ShownUnits =
       if (h.gapMm === null) return [h.name]
       if (h.gapMm < 0) return [h.name, `${mm(-h.gapMm, 1)} over the edge of its hole`]
       const ends = endGap(h.gapMm, h.clearanceMm)
-      return [h.name, `gap ${mm(h.gapMm, 1)}`, ends === null ? '' : `in the end ${bandWords(ends, shown)}`]
+      return [h.name, `gap ${mm(h.gapMm, 1)}`, ends === null ? '' : `in the end ${bandWords(ends, L)}`]
     }
     case 'work edges':
       return work.piece.edges.map(e => `${e.profile} ${mm(e.size, 1)}, ${e.face}`)

@@ -1,5 +1,6 @@
 import { templatesOf } from '../cuts/hand/template.ts'
 import type { Planned } from '../plan-answer.ts'
+import { lengthsOf } from './lengths.ts'
 import type { Sheet } from './mark.ts'
 import { pinTemplate } from './pin-template.ts'
 import { svgDocument } from './svg.ts'
@@ -25,7 +26,10 @@ export function paperTemplates(planned: Planned, paper: Paper = 'A4'): PaperTemp
     ...templatesOf({ ...work, timbers: work.materials.timbers }, work.hand),
     ...(pins === null ? [] : [pins])
   ]
-  return templates.map(t => ({ name: t.name, sheets: templateSheets(t, plan.name, paper) }))
+  return templates.map(t => ({
+    name: t.name,
+    sheets: templateSheets(t, plan.name, paper, lengthsOf(work.shop))
+  }))
 }
 
 /** Each sheet of the templates as SVG, by file name. */

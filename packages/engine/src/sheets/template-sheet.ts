@@ -1,15 +1,21 @@
 import type { Template } from '../cuts/hand/template.ts'
 import { decimals } from '../quantity/format.ts'
+import { METRIC } from '../quantity/shown-units.ts'
 import { bounds } from '../shape/measure.ts'
 import type { Bounds } from '../shape/region.ts'
 import { clipLines } from './clip-line.ts'
+import type { Lengths } from './lengths.ts'
+import { lengthsIn } from './lengths.ts'
 import type { Ink, Mark, Sheet, Spot } from './mark.ts'
 import { box, line, text } from './mark.ts'
 import type { Paper, Tile } from './tile.ts'
 import { MARGIN, OVERLAP_MM, tilingOf } from './tile.ts'
 
-/** Length of the check bars, mm. */
-const BAR_MM = 100
+/** The check bars: how long, and their ticks. 4 in are 101.6 mm. */
+const BARS = {
+  mm: { says: '100 mm', stepMm: 10, steps: 10 },
+  in: { says: '4 in', stepMm: 12.7, steps: 8 }
+} as const
 const TITLE_MM = 4.5
 const WORDS_MM = 3
 const LEADING_MM = 4.4
@@ -17,7 +23,12 @@ const LEADING_MM = 4.4
 const MOST_LINES = 6
 
 /** A template on paper in its true size: as many sheets as it takes, each with its bars and its joins. */
-export function templateSheets(template: Template, piece: string, paper: Paper): Sheet[] {
+export function templateSheets(
+  template: Template,
+  piece: string,
+  paper: Paper,
+  lengths: Lengths = lengthsIn(METRIC)
+): Sheet[] {
   const strokes = strokesOf(template)
   const shows = (w: Bounds) =>
     strokes.some(s => s.ink !== 'hardware' && clipLines([ringOf(w)], s.lines).length > 0)
@@ -28,8 +39,8 @@ export function templateSheets(template: Template, piece: string, paper: Paper):
     marks: [
       ...drawn(template, strokes, tile),
       ...joins(tile),
-      ...checkBars(),
-      ...wordsOf(template, piece, tile, tiles.length, widthMm)
+      ...checkBars(lengths.unit),
+      ...wordsOf({ ...template, says: template.says.map(lengths.beside) }, piece, tile, tiles.length, widthMm)
     ]
   }))
 }
@@ -126,23 +137,26 @@ function joins({ window: w, left, right, near, far }: Tile): Mark[] {
   return out
 }
 
-// One along each axis: a printer may stretch one of them alone.
-function checkBars(): Mark[] {
+// One along each axis: a printer may stretch one of them alone. In the shop's unit: it is what the rule at hand shows.
+function checkBars(unit: 'mm' | 'in'): Mark[] {
+  const { says, stepMm, steps } = BARS[unit]
+  const long = steps * stepMm
   const [x, y] = [MARGIN.left, 9]
-  const out: Mark[] = [line('outline', [x, y], [x + BAR_MM, y])]
+  const out: Mark[] = [line('outline', [x, y], [x + long, y])]
   const [vx, vy] = [9, MARGIN.near]
-  out.push(line('outline', [vx, vy], [vx, vy + BAR_MM]))
-  for (let mm = 0; mm <= BAR_MM; mm += 10) {
-    const tick = mm % 50 === 0 ? 3 : 1.8
+  out.push(line('outline', [vx, vy], [vx, vy + long]))
+  for (let k = 0; k <= steps; k++) {
+    const tick = k % (steps / 2) === 0 ? 3 : 1.8
+    const at = k * stepMm
     out.push(
-      line('outline', [x + mm, y], [x + mm, y + tick]),
-      line('outline', [vx, vy + mm], [vx + tick, vy + mm])
+      line('outline', [x + at, y], [x + at, y + tick]),
+      line('outline', [vx, vy + at], [vx + tick, vy + at])
     )
   }
-  const words = 'this bar is 100 mm: measure it first; print without fitting to the page'
-  out.push(text([x + BAR_MM + 3, y], words, { heightMm: 2.4 }))
+  const words = `this bar is ${says}: measure it first; print without fitting to the page`
+  out.push(text([x + long + 3, y], words, { heightMm: 2.4 }))
   out.push(
-    text([vx - 1.2, vy + BAR_MM / 2], '100 mm here too', { heightMm: 2.4, anchor: 'middle', turnDeg: 90 })
+    text([vx - 1.2, vy + long / 2], `${says} here too`, { heightMm: 2.4, anchor: 'middle', turnDeg: 90 })
   )
   return out
 }

@@ -1,8 +1,8 @@
 import type { Work } from '../findings/work.ts'
-import { decimals } from '../quantity/format.ts'
 import { kilos, roughMass } from '../quantity/rough.ts'
 import type { ShownUnits } from '../quantity/shown-units.ts'
 import { lengthIn, massIn } from '../quantity/shown-units.ts'
+import { lengthsOf } from './lengths.ts'
 import type { RunFact } from './run-part.ts'
 import { fact } from './run-part.ts'
 
@@ -29,10 +29,11 @@ export function liftPhrase(work: Work, step: number, shown: ShownUnits): string[
 
 /** How it lies on its supports, for the day it is delivered. */
 export function useFacts(work: Work): RunFact[] {
+  const L = lengthsOf(work.shop)
   const use = work.inUse
   if (use === null) return []
   const out: RunFact[] = []
-  const mm = (x: number) => decimals(x, 1, 1)
+  const mm = (x: number) => L.of(x, 1, 1)
   for (const [label, sag] of [
     ['Sags between supports', use.sag],
     [`Sags where its ${use.overhang?.side ?? ''} side hangs over`, use.overhang]
@@ -42,12 +43,13 @@ export function useFacts(work: Work): RunFact[] {
         fact(
           label,
           mm(sag.mm),
-          `mm over the years; ${mm(sag.bandMm[0])} to ${mm(sag.bandMm[1])}, of ${mm(sag.limitMm)}`
+          `${L.unit} over the years; ${mm(sag.bandMm[0])} to ${mm(sag.bandMm[1])}, of ${mm(sag.limitMm)}`
         )
       )
   if (use.tipsAtG !== null) out.push(fact('Tips, by itself, under', roughMass(use.tipsAtG), 'on its edge'))
   const worst = Math.max(0, ...use.screws.map(s => s.needMm[1]))
-  if (worst >= 1) out.push(fact('Slots for its screws', `± ${mm(worst / 2)}`, 'mm, with washers that slide'))
+  if (worst >= 1)
+    out.push(fact('Slots for its screws', `± ${mm(worst / 2)}`, `${L.unit}, with washers that slide`))
   return out
 }
 

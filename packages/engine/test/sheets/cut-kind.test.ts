@@ -1,6 +1,7 @@
 import { expect, it } from 'vitest'
 import type { PieceDocument } from '../../src/piece/piece-schema.ts'
 import { kindFacts, kindWords } from '../../src/sheets/cut-kind-words.ts'
+import { lengthsOf } from '../../src/sheets/lengths.ts'
 import { stepFacts } from '../../src/sheets/step-facts.ts'
 import { PLAIN } from '../findings/harness.ts'
 import { planOf } from './pieces.ts'
@@ -50,7 +51,7 @@ it('the run sheet says what a keyhole, a counterbore and a plug measure', () => 
   expect(words(3)).toContain('39.8 × 23.8')
   expect(words(3)).toContain('maple')
   expect(words(3)).toContain('at most 3')
-  expect(kindWords(work, 3)).toEqual(['plug 0.1 mm smaller all round'])
+  expect(kindWords(work, 3, lengthsOf(work.shop))).toEqual(['plug 0.1 mm smaller all round'])
   const cut = work.steps.findIndex(s => s.kind === 'cut' && s.cut!.id === 'hang')
   expect(stepFacts(plan, work, cut).join('; ')).toContain('neck 5, head 10, lips 4 mm')
 })

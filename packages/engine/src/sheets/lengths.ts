@@ -1,0 +1,92 @@
+import type { Shop } from '../piece/shop-schema.ts'
+import { decimals, formatInchFraction } from '../quantity/format.ts'
+import type { ShownUnits } from '../quantity/shown-units.ts'
+import { degreesIn, lengthUnit } from '../quantity/shown-units.ts'
+import { fromFixedUnit } from '../quantity/unit.ts'
+
+/** Decimals of an inch beyond those of a mm that are as sure, and the most a reader has use for. */
+const INCH_DECIMALS = 2
+const MOST_DECIMALS = 4
+/** A fraction is as fine as the finest line of a common rule; below four of them it says too little (practice). */
+const FRACTION = 64
+const LEAST_FRACTION_MM = (4 * 25.4) / FRACTION
+
+/**
+ * Lengths and temperatures as the sheets of a shop write them. Grams stay: resin is weighed on the shop's scale.
+ *
+ * Inches are decimal, as sure as the mm they stand for; or fractions with the decimals beside them where a mm would have
+ * a decimal, and decimals alone where a fraction says too little. 25.4 mm an inch, 12 in a foot: exact (1959).
+ */
+export interface Lengths {
+  readonly unit: 'mm' | 'in'
+  readonly degree: '°C' | '°F'
+  readonly shown: ShownUnits
+  /** A length without its unit: at most so many decimals of a mm, at least so many. */
+  of(mm: number, most: number, least?: number): string
+  /** The same with the sign of a minus, not of a hyphen. */
+  signed(mm: number, most: number): string
+  /** A temperature without its unit, whole degrees. */
+  degrees(celsius: number): string
+  /** A length along a run of something bought or laid, with its unit: m or ft. */
+  run(metres: number): string
+  /** An area with its unit: m² or ft². */
+  area(m2: number, most: number): string
+  /** A slope with its unit: mm/m or in/ft. */
+  slope(mmPerM: number): readonly [words: string, unit: string]
+  /** A sentence that is written in mm and °C: each of them with the shop's unit beside it. */
+  beside(text: string): string
+}
+
+const FOOT_M = 0.3048
+
+/** As a shop has its sheets written. */
+export function lengthsOf({ units }: Pick<Shop, 'units'>): Lengths {
+  return lengthsIn({ ...units, mass: 'g' })
+}
+
+export function lengthsIn(shown: ShownUnits): Lengths {
+  const metric = shown.length === 'mm'
+  const inches = (mm: number, most: number) =>
+    decimals(fromFixedUnit(mm, 'in'), Math.min(MOST_DECIMALS, most + INCH_DECIMALS))
+  const of = (mm: number, most: number, least = 0): string => {
+    if (metric) return decimals(mm, most, least)
+    if (shown.length === 'in' || most > 1 || Math.abs(mm) < LEAST_FRACTION_MM) return inches(mm, most)
+    const fraction = formatInchFraction(mm, most === 0 ? FRACTION / 2 : FRACTION).replace(/ in$/, '')
+    return most === 0 || !fraction.includes('/') ? fraction : `${fraction} (${inches(mm, most)})`
+  }
+  return {
+    unit: lengthUnit(shown),
+    degree: shown.temperature,
+    shown,
+    of,
+    signed: (mm, most) => of(mm, most).replace('-', '\u2212'),
+    degrees: c => degreesIn(shown, c),
+    run: m => (metric ? `${decimals(m, 1)} m` : `${decimals(m / FOOT_M, 1)} ft`),
+    area: (m2, most) => (metric ? `${decimals(m2, most)} m²` : `${decimals(m2 / FOOT_M ** 2, 1)} ft²`),
+    slope: x => (metric ? [decimals(x, 1), 'mm/m'] : [decimals((x * 12) / 1000, 3), 'in/ft']),
+    beside: text => {
+      const inches = metric ? text : text.replace(IN_MM, withInches)
+      return shown.temperature === '°C' ? inches : inches.replace(IN_C, withFahrenheit)
+    }
+  }
+}
+
+const FIGURES = String.raw`([−-]?\d+(?:\.\d+)?(?:(?: × | to |–|-| and | or )[−-]?\d+(?:\.\d+)?)*)[\s\u00a0]`
+const IN_MM = new RegExp(String.raw`${FIGURES}mm(?![/\w²³])`, 'g')
+const IN_C = new RegExp(`${FIGURES}°C`, 'g')
+
+// "12.5 mm" as "12.5 mm (0.492 in)"; spans and sizes with all their figures.
+function withInches(whole: string, figures: string): string {
+  const inches = figures.replace(/\d+(?:\.\d+)?/g, mm => {
+    const places = /\.(\d+)/.exec(mm)?.[1]?.length ?? 0
+    return decimals(fromFixedUnit(Number(mm), 'in'), Math.min(MOST_DECIMALS, places + INCH_DECIMALS))
+  })
+  return `${whole} (${inches} in)`
+}
+
+function withFahrenheit(whole: string, figures: string): string {
+  const degrees = figures.replace(/[−-]?\d+(?:\.\d+)?/g, c =>
+    decimals(fromFixedUnit(Number(c.replace('−', '-')), '°F'), 0)
+  )
+  return `${whole} (${degrees} °F)`
+}
