@@ -39,6 +39,11 @@ const RUNS = [
     env: { CASTWRIGHT_CALENDARS: '1000' }
   },
   {
+    about: 'the best order of 8 seeded boards: every permutation of their steps planned one by one',
+    file: 'packages/engine/test/orders/orders.test.ts',
+    env: { CASTWRIGHT_ORDERS: '8' }
+  },
+  {
     about: '2,000 seeded sound pieces: none raises a stop',
     file: 'packages/engine/test/findings/sound.test.ts',
     env: { CASTWRIGHT_SOUND: '2000' }

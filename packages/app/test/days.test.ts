@@ -3,9 +3,10 @@ import ICAL from 'ical.js'
 import { expect, test } from 'vitest'
 import { daysOf } from '../../engine/src/days.ts'
 import { daysData } from '../../engine/src/days-data.ts'
+import { ordersOf } from '../../engine/src/orders/orders.ts'
 import { checkPiece, usualShop } from '../../engine/src/piece/read.ts'
 import { browser, soon } from './browser.ts'
-import { example, openDesk } from './desk.ts'
+import { drawing, example, openDesk } from './desk.ts'
 
 const open = browser()
 const MOMENT = '2026-11-28T16:00:00.000Z'
@@ -62,4 +63,30 @@ test('days of an example: ready as the engine says, a task put later moves the r
           e.startDate.toJSDate().getTime() === days.originMs + startMin * 60_000
       )
     ).toBe(true)
+}, 120_000)
+
+test('another order of the steps is looked for when it is asked for, and taken', async () => {
+  const desk = await openDesk()
+  const document = example('heron-table')
+  const files = { 'heron-table.svg': drawing('heron-table.svg') }
+  await desk.lay('table123', document, files)
+  const input = {
+    piece: checkPiece(document, 'the piece'),
+    shop: usualShop(),
+    files,
+    source: 'the piece'
+  }
+  const { ways, looked } = ordersOf(input, { asOf: MOMENT })
+  const { page } = await open(`${desk.url}/piece/table123/days`, { at: MOMENT })
+  await page.locator('.days-head time').waitFor({ timeout: 60_000 })
+  await page.getByRole('button', { name: 'Look for a better order' }).click()
+  const panel = page.locator('.order-search')
+  await panel.locator('summary').first().click({ timeout: 60_000 })
+  expect(await panel.locator('.way b').allTextContents()).toEqual(ways.map(w => w.does))
+  expect(await panel.getByRole('status').textContent()).toContain(`${looked} other order`)
+  await panel.locator('.way').first().getByRole('button').click()
+  const { value } = ways[0]!.patch[0] as { value: unknown }
+  await soon(async () => (await desk.piece('table123')).document['steps']).toEqual(value)
+  // What was found was of the piece before.
+  await soon(() => panel.locator('.way').count()).toBe(0)
 }, 120_000)

@@ -13,7 +13,7 @@ export function ordersReport(name: string, orders: Orders, timeZone: string): st
       ...wrap(
         orders.looked === 0
           ? 'Nothing is left that could stand elsewhere.'
-          : `The order as it stands is the best of ${orders.looked + 1} that were planned${orders.whole ? ', and there are no others' : ''}.`,
+          : `The order as it stands is the best of ${orders.looked + 1} that were planned.`,
         lineWidth()
       )
     )

@@ -3,6 +3,7 @@ import { edit } from '../state/desk.ts'
 import { editShop } from '../state/shop.ts'
 import { daysWords as d } from '../text/days.ts'
 import type { DaysView } from '../worker/days-view.ts'
+import { OrderPanel } from './order-panel.tsx'
 import { TaskCard } from './task-card.tsx'
 
 type Way = DaysView['waysOut'][number]
@@ -52,6 +53,7 @@ export function DaySide({ view: v }: { readonly view: DaysView }) {
           ))}
         </section>
       )}
+      <OrderPanel />
       <section class="legend">
         <h3>{d.legend}</h3>
         <ul>

@@ -20,7 +20,9 @@ export async function loadNeeds(ask: {
   await Promise.all([
     kind === 'cup' || holdsCups(shop) ? loadCups() : null,
     files !== undefined && Object.keys(files).length > 0 ? loadSvg() : null,
-    kind === 'cuts' || kind === 'days' || shop?.['machine'] !== undefined || document?.['pins'] !== undefined
+    ['cuts', 'days', 'orders'].includes(kind) ||
+    shop?.['machine'] !== undefined ||
+    document?.['pins'] !== undefined
       ? loadMachine()
       : null,
     kind === 'cup' || some(shop, 'resins') ? loadResins() : null,

@@ -18,6 +18,7 @@ const newest: Record<Overtaken, number> = {
   bench: 0,
   rescue: 0,
   days: 0,
+  orders: 0,
   buy: 0
 }
 const heard = new Map<number, Heard>()

@@ -109,7 +109,7 @@ const DAYS = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'] as const
 const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'] as const
 
 // On the clock of the place, not of this device.
-function clockOf(days: Days) {
+function clockOf(days: Pick<Days, 'timeZone' | 'originMs'>) {
   const clock = zoneClock(days.timeZone)
   return (min: number) => {
     const s = clock.shown(days.originMs + min * 60_000)
@@ -122,7 +122,8 @@ function clockOf(days: Days) {
   }
 }
 
-function timeWords(days: Days): (min: number) => string {
+/** Moments in words, by minutes since the origin: "Wed 16 Dec, 07:52". */
+export function timeWords(days: Pick<Days, 'timeZone' | 'originMs'>): (min: number) => string {
   const of = clockOf(days)
   return min => {
     const { name, date, time } = of(Math.round(min))

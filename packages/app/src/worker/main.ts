@@ -24,6 +24,8 @@ let trying: GoingOn | null = null
 let goingOn: GoingOn | null = null
 /** Programs that are made and proved for the Cuts screen: they go before a cast. */
 let proving: GoingOn | null = null
+/** The search for another order of the steps: asked for by hand, of the piece as it stands. */
+let seeking: GoingOn | null = null
 
 addEventListener('message', (event: MessageEvent<Ask>) => {
   const ask = event.data
@@ -36,6 +38,8 @@ addEventListener('message', (event: MessageEvent<Ask>) => {
   // The programs of another piece are asked for by themselves; a better plan of the same one changes none.
   if (ask.kind === 'stop' || ask.kind === 'cuts') proving = null
   if (ask.kind === 'plan' || ask.kind === 'stop' || ask.kind === 'what-if') trying = null
+  // A plan asked for meanwhile may be of the same piece: the screen forgets what is of another.
+  if (ask.kind === 'stop' || ask.kind === 'orders') seeking = null
   if (ask.kind !== 'stop') waiting.push(ask)
   soon()
 })
@@ -45,7 +49,8 @@ const BREATH_MS = navigator.hardwareConcurrency <= 2 ? 15 : 0
 
 // Between two asks the queue is let fill, so that an edit made meanwhile takes the place of the one before.
 function soon(): void {
-  if (due || (waiting.length === 0 && goingOn === null && trying === null && proving === null)) return
+  const going = goingOn ?? trying ?? proving ?? seeking
+  if (due || (waiting.length === 0 && going === null)) return
   due = true
   setTimeout(() => void next(), waiting.length === 0 ? BREATH_MS : 0)
 }
@@ -55,7 +60,7 @@ async function next(): Promise<void> {
   const first = waiting.findIndex(a => a.kind !== 'thumb')
   const [ask] = waiting.splice(Math.max(0, first), 1)
   if (ask !== undefined) postMessage(await answered(ask))
-  else await slice(trying ?? proving ?? goingOn)
+  else await slice(trying ?? seeking ?? proving ?? goingOn)
   if (ask?.kind === 'plan') void fetchLater()
   due = false
   soon()
@@ -74,6 +79,7 @@ async function slice(on: GoingOn | null): Promise<void> {
   if (!over) return
   if (trying === on) trying = null
   if (proving === on) proving = null
+  if (seeking === on) seeking = null
   if (goingOn === on) goingOn = null
 }
 
@@ -91,6 +97,7 @@ const later = {
   buy: () => import('./buy.ts'),
   rescue: () => import('../../../engine/src/rescue/rescues.ts'),
   days: () => import('./days.ts'),
+  orders: () => import('./orders.ts'),
   trying: () => import('./trying.ts')
 }
 let fetched = false
@@ -143,6 +150,9 @@ async function answered(ask: Waiting): Promise<Answer> {
       }
       case 'days':
         return { kind: 'days', seq, view: (await later.days()).daysView(ask) }
+      case 'orders':
+        seeking = (await later.orders()).ordersGoingOn(ask)
+        return { kind: 'orders', seq, view: null, share: 0 }
       case 'thumb':
         return { kind: 'thumb', seq, thumb: thumb(planned({ ...ask, effort: 'preview' })) }
       case 'picture': {

@@ -11,6 +11,7 @@ import type { CutsView } from './cuts-view.ts'
 import type { DayMove, DaysView } from './days-view.ts'
 import type { Json } from './document.ts'
 import type { FieldTable } from './field-table.ts'
+import type { OrdersView } from './orders-view.ts'
 import type { CardAnswer, CupAnswer, DrawingPart, SentView, Thumb, WhatIfView } from './views.ts'
 
 /** What the worker is asked. Every ask carries a number; the answer carries it back. */
@@ -47,6 +48,11 @@ export type Ask =
       PlanAsk,
       'document' | 'shop' | 'files' | 'readings' | 'asOf'
     > & { readonly moves: readonly DayMove[] })
+  /** Other orders of the steps. */
+  | ({ readonly kind: 'orders'; readonly seq: number } & Pick<
+      PlanAsk,
+      'document' | 'shop' | 'files' | 'readings' | 'asOf'
+    >)
   /** What is bought, and what it costs. */
   | ({ readonly kind: 'buy'; readonly seq: number } & Pick<
       PlanAsk,
@@ -77,6 +83,7 @@ const OVERTAKEN = [
   'bench',
   'rescue',
   'days',
+  'orders',
   'buy'
 ] as const
 export type Overtaken = (typeof OVERTAKEN)[number]
@@ -165,6 +172,13 @@ export type Answer =
   | { readonly kind: 'buy'; readonly seq: number; readonly view: BuyView }
   | { readonly kind: 'rescue'; readonly seq: number; readonly rescues: readonly Rescue[] }
   | { readonly kind: 'days'; readonly seq: number; readonly view: DaysView }
+  /** Orders, once they are found; until then how far the search is. */
+  | {
+      readonly kind: 'orders'
+      readonly seq: number
+      readonly view: OrdersView | null
+      readonly share: number
+    }
   | { readonly kind: 'thumb'; readonly seq: number; readonly thumb: Thumb }
   | { readonly kind: 'picture'; readonly seq: number; readonly picture: PlacedPicture | null }
   | { readonly kind: 'round'; readonly seq: number; readonly model: RoundModel }

@@ -1,4 +1,4 @@
-import { costOf } from '../cost/cost.ts'
+import { buildCost } from '../build-cost.ts'
 import { daysOf } from '../days.ts'
 import { foundInDays } from '../days-found.ts'
 import { findingsOf } from '../findings/checks.ts'
@@ -8,6 +8,7 @@ import type { Patch } from '../piece/patch.ts'
 import { applyPatch, PatchProblem } from '../piece/patch.ts'
 import { InputProblem } from '../piece/problem.ts'
 import { checkPiece } from '../piece/read.ts'
+import { programsOf } from '../task-reckoning.ts'
 import type { PlanInput } from '../work.ts'
 import { workOf } from '../work.ts'
 
@@ -38,7 +39,8 @@ export function patchedInput(input: PlanInput, patch: Patch): PlanInput {
 }
 
 /**
- * Plans an order anew: the very findings, days and cost of the patched piece. A string: why it cannot be planned.
+ * Plans an order anew: the very findings, days and cost of the patched piece. A string: why it cannot be planned;
+ * without a patch that is thrown.
  *
  * Check: figures equal those of `plan`, `daysOf` and `quoteOf` asked for the patched piece (test).
  */
@@ -56,15 +58,8 @@ export function planOrder(
     const late = days.lateMin > 0 ? foundInDays(days, changed) : []
     const findings = [...findingsOf(work), ...late]
     const of = (severity: Finding['severity']) => findings.filter(f => f.severity === severity).length
-    const batches =
-      work.quantity.blanks * work.batches.reduce((sum, b) => sum + (b?.split.possible ? b.split.count : 0), 0)
-    const { total } = costOf({
-      buy: work.buy,
-      tasks: days.problem.tasks,
-      batches,
-      blanks: work.quantity.blanks,
-      shop: work.shop
-    })
+    const programs = options.effort === 'full' ? programsOf(work) : null
+    const { total } = buildCost(work, days.problem.tasks, programs)
     return {
       work,
       findings,
@@ -78,7 +73,8 @@ export function planOrder(
       }
     }
   } catch (e) {
-    if (e instanceof InputProblem || e instanceof PatchProblem) return e.message.split('\n')[0]!
+    if (patch.length > 0 && (e instanceof InputProblem || e instanceof PatchProblem))
+      return e.message.split('\n')[0]!
     throw e
   }
 }
