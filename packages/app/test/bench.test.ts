@@ -152,3 +152,65 @@ test('while a stop stands it says so, and never that the piece is done', async (
   expect(await page.locator('#main').textContent()).toContain('Nothing was begun')
   expect(await page.locator('#main').textContent()).not.toMatch(/are done|can go out/)
 }, 60_000)
+
+test('begun by a press; a photo and a note taken without network are made small, sent once, and stand with the step', async () => {
+  const desk = await openDesk()
+  await desk.lay('panel123', example('saltmarsh-panel'))
+  const readings = async () =>
+    ((await (await desk.ask('GET', '/api/pieces/panel123/readings')).json()) as { readings: Recorded[] })
+      .readings
+  const { page, context } = await open(`${desk.url}/piece/panel123/bench`, PHONE_AT_BENCH)
+  await page.clock.install({ time: new Date('2026-11-28T16:00:00+01:00') })
+  await page.goto(`${desk.url}/piece/panel123/bench`)
+  await soon(() => title(page)).toBe('Make the mould')
+  await page.evaluate(() => navigator.serviceWorker.ready.then(r => r.active?.state))
+  await page.getByRole('button', { name: 'I begin now' }).click()
+  await soon(() => page.locator('.was-done').textContent()).toBe('Begun at 16:00')
+  await expect.poll(async () => (await readings()).length, { timeout: 30_000 }).toBe(1)
+
+  await context.setOffline(true)
+  // As a camera gives it: 2400 px wide and without a name that says what it is.
+  const taken = await page.evaluate(async () => {
+    const canvas = new OffscreenCanvas(2400, 1800)
+    const pen = canvas.getContext('2d')!
+    for (let k = 0; k < 4000; k++) {
+      pen.fillStyle = `hsl(${(k * 37) % 360} 60% ${20 + (k % 60)}%)`
+      pen.fillRect((k * 971) % 2400, (k * 577) % 1800, 90, 60)
+    }
+    const bytes = new Uint8Array(await (await canvas.convertToBlob({ type: 'image/png' })).arrayBuffer())
+    return Array.from(bytes)
+  })
+  const camera = page.locator('.bench-keep input[type=file]')
+  expect(await camera.getAttribute('accept')).toBe('image/*')
+  expect(await camera.getAttribute('capture')).toBe('environment')
+  await camera.setInputFiles({ name: 'image', mimeType: 'image/png', buffer: Buffer.from(taken) })
+  await page.locator('.bench-kept img').waitFor()
+  await page.getByRole('button', { name: 'Write a note' }).click()
+  await page.locator('.bench-note textarea').fill('Second joint of the frame\nsealed twice')
+  await page.getByRole('button', { name: 'Keep it' }).click()
+  await soon(() => page.locator('.bench-kept').textContent()).toContain('sealed twice')
+  // What is no picture is said, and nothing is recorded.
+  await camera.setInputFiles({ name: 'x.png', mimeType: 'image/png', buffer: Buffer.from('no picture') })
+  await soon(() => page.locator('.bench-keep p').textContent()).toContain('no picture')
+  await page.reload()
+  await page.locator('.bench-kept img').waitFor()
+
+  await context.setOffline(false)
+  await soon(async () => (await readings()).map(r => r.kind)).toEqual(['began', 'photo', 'note'])
+  const [, photo, note] = await readings()
+  expect(photo).toMatchObject({ step: 'make mould' })
+  expect(note).toMatchObject({ step: 'make mould', note: 'Second joint of the frame sealed twice' })
+  const { photos } = (await (await desk.ask('GET', '/api/pieces/panel123/photos')).json()) as {
+    photos: { id: string; width: number; height: number; size: number }[]
+  }
+  expect(photos).toHaveLength(1)
+  expect(photos[0]).toMatchObject({ id: photo!['photo'], width: 1600, height: 1200 })
+  expect(photos[0]!.size).toBeLessThan(900_000)
+
+  // On record beside the piece: a page with the photo, its moment and its step.
+  const record = await desk.ask('GET', '/api/pieces/panel123/as-made.pdf?asOf=2026-11-29T10:00%2B01:00')
+  expect(record.status).toBe(200)
+  const pdf = Buffer.from(await record.arrayBuffer()).toString('latin1')
+  expect(pdf).toContain('/DCTDecode')
+  expect(pdf).toMatch(/\/Width 1600\n?/)
+}, 90_000)

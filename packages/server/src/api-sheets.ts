@@ -2,11 +2,15 @@ import type { PageAssets, Paper } from '@castwright/engine'
 import type { Hono } from 'hono'
 import { pieceId } from './document.ts'
 import type { Env, Parts } from './parts.ts'
+import { PhotoStore } from './photo-store.ts'
 import type { Planner } from './planner.ts'
 import { refused } from './problem.ts'
 import { readingsOf } from './reading-rows.ts'
 import type { SheetName } from './sheet-kind.ts'
 import { SHEETS } from './sheet-kind.ts'
+
+/** Photos that a record of a build shows, bytes together: what is beyond is named. */
+const MOST_PHOTO_BYTES = 24_000_000
 
 const NAMES = Object.keys(SHEETS) as SheetName[]
 
@@ -17,6 +21,7 @@ export function sheetsApi(
   planner: Planner,
   assets: () => PageAssets | null
 ): void {
+  const photos = new PhotoStore(open.db)
   for (const sheet of NAMES) {
     const { type } = SHEETS[sheet]
     const html = type.startsWith('text/html')
@@ -24,16 +29,18 @@ export function sheetsApi(
       const id = pieceId(c.req.param('id'))
       const { revision } = pieces.row(id)
       const shopText = shop.newest().text
+      const readings = readingsOf(open, id)
       const made = await planner.plan({
         sheet,
         document: JSON.parse(pieces.document(id, revision)),
         shop: shopText === null ? null : JSON.parse(shopText),
         files: pieces.files(id),
-        readings: readingsOf(open, id),
+        readings,
         asOf: momentOf(c.req.query('asOf')) ?? now().toISOString(),
         despite: despiteOf(c.req.queries('despite') ?? [], c.req.queries('because') ?? []),
         assets: html ? assets() : null,
-        paper: paperOf(c.req.query('paper'))
+        paper: paperOf(c.req.query('paper')),
+        ...(sheet === 'as-made.pdf' && { photos: photos.named(id, photoNames(readings), MOST_PHOTO_BYTES) })
       })
       return new Response(typeof made === 'string' ? made : (made as Uint8Array<ArrayBuffer>), {
         headers: {
@@ -44,6 +51,13 @@ export function sheetsApi(
       })
     })
   }
+}
+
+function photoNames(readings: readonly unknown[]): string[] {
+  return readings.flatMap(r => {
+    const { kind, photo } = r as { kind?: unknown; photo?: unknown }
+    return kind === 'photo' && typeof photo === 'string' ? [photo] : []
+  })
 }
 
 // A sheet says its own policy, by the hashes of its style and script; here it is held to it, in a sandbox of its own.

@@ -41,4 +41,17 @@ export class PhotoStore {
     const { buffer, byteOffset, byteLength } = row.bytes
     return { type: row.type, bytes: Buffer.from(buffer as ArrayBuffer, byteOffset, byteLength) }
   }
+
+  /** Photos of a piece by their names, as long as they are together no larger than so many bytes. */
+  named(piece: string, ids: readonly string[], mostBytes: number): Readonly<Record<string, Uint8Array>> {
+    const out: Record<string, Uint8Array> = {}
+    let left = mostBytes
+    for (const id of new Set(ids)) {
+      const bytes = this.photo(piece, id)?.bytes
+      if (bytes === undefined || bytes.length > left) continue
+      left -= bytes.length
+      out[id] = bytes
+    }
+    return out
+  }
 }

@@ -26,6 +26,8 @@ export interface PlanAsk {
   readonly despite: readonly { readonly id: string; readonly because: string }[]
   readonly assets: PageAssets | null
   readonly paper: Paper
+  /** Photos by name, for a sheet that shows them. */
+  readonly photos?: Readonly<Record<string, Uint8Array>>
 }
 
 export type PlanAnswer =

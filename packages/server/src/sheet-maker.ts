@@ -30,6 +30,8 @@ export interface SheetWith {
   readonly input: PlanInput
   /** Its days, found when a sheet asks for them. */
   readonly days: () => Days
+  /** Photos taken at the bench, by name. */
+  readonly photos?: Readonly<Record<string, Uint8Array>>
 }
 
 /** What writes PDF files is loaded when one is asked for. */
@@ -39,7 +41,7 @@ const writer = () => import('./paper/index.ts')
 export async function madeSheet(
   name: SheetName,
   planned: Planned,
-  { assets, paper, input, days }: SheetWith
+  { assets, paper, input, days, photos = {} }: SheetWith
 ): Promise<string | Uint8Array | null> {
   const { plan } = planned
   const drawn = () => drawnOf(planned)
@@ -84,7 +86,12 @@ export async function madeSheet(
       return (await writer()).quotePdf(plan.name, 'cost and price, private', parts, null, paper, plan.asOf)
     }
     case 'as-made.pdf':
-      return (await writer()).asMadePdf(asMadeOf(input, plan.asOf), drawn(), paper)
+      return (await writer()).asMadePdf(
+        asMadeOf(input, plan.asOf),
+        drawn(),
+        paper,
+        new Map(Object.entries(photos))
+      )
     case 'buy.csv':
       return buyCsv(plan)
     case 'solid.3mf':

@@ -316,6 +316,21 @@ describe('money and records on paper', () => {
           id: 'made-0003',
           at: '2026-11-27T10:00+01:00',
           note: 'řezáno'
+        },
+        {
+          kind: 'photo',
+          photo: 'aaaaaaaaaaaaaaaaaaaaaaaa',
+          step: 'pour reed green',
+          note: 'foam at the rim',
+          id: 'made-0004',
+          at: '2026-11-28T10:20+01:00'
+        },
+        {
+          kind: 'note',
+          step: 'demould',
+          note: 'came out clean',
+          id: 'made-0005',
+          at: '2026-12-04T10:20+01:00'
         }
       ]
         .map(r => `${JSON.stringify(r)}\n`)
@@ -335,5 +350,17 @@ describe('money and records on paper', () => {
     const { words } = await readPaper(asMadePdf(record, null, 'A4'))
     for (const said of ['431 g', '13.2 mm', '9.4 %', 'řezáno', 'not read', 'Otherwise than planned'])
       expect(words).toContain(said)
+    // A photo that is not at hand is named, with its step and its note; so are the notes, and what was set.
+    for (const said of [
+      'pour reed green: foam at the rim',
+      'aaaaaaaaaaaa',
+      'demould: came out clean',
+      'Settings'
+    ])
+      expect(words).toContain(said)
+    expect(record.settings.length).toBeGreaterThan(3)
+    expect(
+      record.settings.find(s => s.what === 'wall keyhole' || /mm deep a pass|passes? of/.test(s.says))
+    ).toBeDefined()
   })
 })

@@ -3,13 +3,15 @@ import { bench, benchFailure, lastRecord, looked, take, takeBack, watchBench } f
 import { now, watchClock } from '../state/clock.ts'
 import { piece, saving } from '../state/desk.ts'
 import { awaySince } from '../state/reach.ts'
-import { askRescue, endRescue, rescued } from '../state/rescue.ts'
+import { endRescue, rescued } from '../state/rescue.ts'
 import { follow } from '../state/route.ts'
 import { benchWords as b } from '../text/bench.ts'
 import { w } from '../text/words.ts'
 import type { BenchStepView, BenchView } from '../worker/bench-view.ts'
 import { AskRow } from './ask-row.tsx'
 import { HoldButton } from './hold-button.tsx'
+import { KeepRow } from './keep-row.tsx'
+import { KeptList } from './kept-list.tsx'
 import { RescuePanel } from './rescue-panel.tsx'
 import { ring } from './ring.ts'
 import { SafetyLines, StepBody } from './step-body.tsx'
@@ -87,6 +89,11 @@ function Step({
             {step.done.atMs === null ? b.doneBefore : b.doneAt(clockTime(step.done.atMs, at))}
           </p>
         )}
+        {step.begunMs === null ? null : (
+          <p class="was-done">
+            {b.begun(clockTime(step.begunMs, at), Math.floor((at - step.begunMs) / 60_000))}
+          </p>
+        )}
         {head === null ? null : <TimeBand timer={head} />}
         {others.length === 0 ? null : (
           <details class="more-times">
@@ -105,6 +112,7 @@ function Step({
           </details>
         )}
         <StepBody step={step} />
+        <KeptList kept={step.kept} atMs={at} />
         <Changed view={view} />
         <nav class="bench-steps" aria-label={b.region}>
           <button
@@ -133,17 +141,26 @@ function Step({
       <footer class="bench-foot">
         <Recorded />
         <AskRow asks={step.asks} />
-        <button type="button" class="link" onClick={() => void askRescue(undefined, null)}>
-          {b.different}
-        </button>
+        <KeepRow step={step.key} />
         {step.done === null ? (
-          <HoldButton
-            words={b.done}
-            onHeld={() => {
-              take({ kind: 'done', step: step.key }, `${step.title}: ${b.done.toLowerCase()}`)
-              looked.value = null
-            }}
-          />
+          <div class="bench-press">
+            {step.mayBegin ? (
+              <button
+                type="button"
+                class="btn begin"
+                onClick={() => take({ kind: 'began', step: step.key }, `${step.title}: ${b.begunSays}`)}
+              >
+                {b.begin}
+              </button>
+            ) : null}
+            <HoldButton
+              words={b.done}
+              onHeld={() => {
+                take({ kind: 'done', step: step.key }, `${step.title}: ${b.done.toLowerCase()}`)
+                looked.value = null
+              }}
+            />
+          </div>
         ) : null}
       </footer>
       <Alert step={step} />

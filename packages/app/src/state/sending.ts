@@ -102,6 +102,7 @@ async function sendNext(): Promise<boolean> {
 async function sendReading(at: OpenPiece, reading: Json): Promise<boolean> {
   const without = (list: readonly Json[]) => list.filter(r => r['id'] !== reading['id'])
   try {
+    if (reading['kind'] === 'photo') await sendBytes(at.id, String(reading['photo']))
     await api('POST', `/api/pieces/${at.id}/readings`, reading)
     reached()
   } catch (e) {
@@ -116,6 +117,15 @@ async function sendReading(at: OpenPiece, reading: Json): Promise<boolean> {
     void keepHere()
   } else await changeKept(at.id, k => ({ ...k, unread: without(k.unread) }))
   return true
+}
+
+// The bytes of a photo go before the record that names them: named by what is in them, they are kept once.
+async function sendBytes(id: string, photo: string): Promise<void> {
+  const { dropPhoto, unsentPhoto } = await import('../offline/bench-photos.ts')
+  const picture = await unsentPhoto(id, photo)
+  if (picture === null) return
+  await api('POST', `/api/pieces/${id}/photos`, picture)
+  await dropPhoto(id, photo)
 }
 
 /** Keeps something measured or done: on the desk at once, in this browser, then sent. */

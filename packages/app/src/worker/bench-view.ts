@@ -23,6 +23,21 @@ export interface BenchStepView {
   readonly asks: readonly BenchAsk[]
   /** null: not yet; without a moment when it follows from what was done after it. */
   readonly done: { readonly atMs: number | null } | null
+  /** When it was begun; null: not, or nothing says when. */
+  readonly begunMs: number | null
+  /** Whether its beginning is told by a press: what a maker does, and no pour, which is begun by mixing. */
+  readonly mayBegin: boolean
+  /** Notes and photos taken at it, oldest first. */
+  readonly kept: readonly BenchKept[]
+}
+
+/** A note or a photo of a step. */
+export interface BenchKept {
+  readonly id: string
+  readonly atMs: number
+  readonly note: string
+  /** Name the photo is kept under; null: words alone. */
+  readonly photo: string | null
 }
 
 export interface BenchView {

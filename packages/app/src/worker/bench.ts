@@ -9,7 +9,7 @@ import { factLines } from '../../../engine/src/sheets/run-part.ts'
 import { runSheet } from '../../../engine/src/sheets/run-sheet.ts'
 import { stepKeys } from '../../../engine/src/steps/step-key.ts'
 import type { StepState } from '../../../engine/src/steps/step-states.ts'
-import type { BenchStepView, BenchView } from './bench-view.ts'
+import type { BenchKept, BenchStepView, BenchView } from './bench-view.ts'
 
 /**
  * What the bench shows of a plan: each step with what to do, its times, and what may be read at it; and how far the
@@ -55,12 +55,30 @@ export function benchView(planned: Planned, unread: Work): BenchView {
         safety: s.safety,
         timers: benchTimers(work, i),
         asks: benchAsks(plan, work, i),
-        done: doneWords(state.steps[i]!, i, begun, doneMoment(work, keys[i]!))
+        done: doneWords(state.steps[i]!, i, begun, doneMoment(work, keys[i]!)),
+        begunMs: begunMoment(state.steps[i]!),
+        mayBegin: !NOT_BEGUN.has(s.kind) && state.steps[i]!.progress === 'left',
+        kept: keptAt(work, keys[i]!)
       }
     }),
     makingSafe: sheet.makingSafe,
     troubles: RESCUE_KINDS
   }
+}
+
+/** A wait begins by itself, a pour by mixing. */
+const NOT_BEGUN: ReadonlySet<string> = new Set(['wait', 'pour'])
+
+function begunMoment({ beganAt, progress }: StepState): number | null {
+  return progress === 'begun' && beganAt !== null ? Date.parse(beganAt) : null
+}
+
+function keptAt({ readings }: Work, step: string): BenchKept[] {
+  return readings.flatMap((r): BenchKept[] =>
+    (r.kind === 'note' || r.kind === 'photo') && r.step === step
+      ? [{ id: r.id, atMs: Date.parse(r.at), note: r.note ?? '', photo: r.kind === 'photo' ? r.photo : null }]
+      : []
+  )
 }
 
 // What was poured is still watched until it is said to be done; a wait whose time is over is still to be looked at: the

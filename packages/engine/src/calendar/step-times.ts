@@ -6,6 +6,8 @@ export interface StepRecord {
   readonly doneMs: number | null
   /** Hands-on minutes, as said. */
   readonly tookMin: number | null
+  /** From "began" to "done" as recorded, min: hands-on where nothing of the step waits; null: not recorded. */
+  readonly spanMin: number | null
   /** Nothing says when it was done, but a step after it was begun. */
   readonly implied: boolean
 }
@@ -22,6 +24,7 @@ export function stepRecords(states: readonly StepState[]): Map<string, StepRecor
           beganMs: ms(s.beganAt),
           doneMs: ms(s.doneAt),
           tookMin: s.minutes,
+          spanMin: s.spanMin,
           implied: s.progress === 'implied'
         }
       ])

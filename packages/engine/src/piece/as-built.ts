@@ -57,7 +57,7 @@ function earliest(readings: readonly Reading[], kinds: readonly Reading['kind'][
   for (const r of readings) {
     if (!kinds.includes(r.kind)) continue
     const pour =
-      'pour' in r ? r.pour : 'step' in r && r.step.startsWith('pour ') ? r.step.slice(5) : undefined
+      'pour' in r ? r.pour : 'step' in r && r.step?.startsWith('pour ') ? r.step.slice(5) : undefined
     if (pour === undefined) continue
     const had = out.get(pour)
     if (had === undefined || Date.parse(r.at) < Date.parse(had)) out.set(pour, r.at)

@@ -271,8 +271,13 @@ export const readingSchema = z
     }),
     z.strictObject({ kind: z.literal('used'), ...usedField, ...common }),
     z.strictObject({ kind: z.literal('quoted'), ...quotedField, ...common }),
-    z.strictObject({ kind: z.literal('photo'), photo: words('name of the picture', 200), ...common }),
-    z.strictObject({ kind: z.literal('note'), ...common })
+    z.strictObject({
+      kind: z.literal('photo'),
+      photo: words('name of the picture', 200),
+      step: step.optional(),
+      ...common
+    }),
+    z.strictObject({ kind: z.literal('note'), step: step.optional(), ...common })
   ])
   .meta({ id: 'reading', title: 'Castwright reading', description: 'something measured, done or quoted' })
 

@@ -1,7 +1,10 @@
+import type { Reading } from '../piece/reading-schema.ts'
 import { decimals, formatMass, formatMinutes } from '../quantity/format.ts'
 import { lengthsOf } from '../sheets/lengths.ts'
 import type { PlanInput } from '../work.ts'
 import { workOf } from '../work.ts'
+import type { AsMadeSetting } from './as-made-settings.ts'
+import { settingsOf } from './as-made-settings.ts'
 import { momentWords } from './moment-words.ts'
 import type { BuildState } from './state.ts'
 import { stateFrom } from './state.ts'
@@ -11,6 +14,14 @@ export interface AsMadeFigure {
   readonly what: string
   readonly planned: string
   readonly built: string | null
+}
+
+/** A photo taken at the bench. */
+export interface AsMadePhoto {
+  /** The name it is kept under. */
+  readonly photo: string
+  /** "2026-12-05 09:00, pour green: the first bubbles". */
+  readonly says: string
 }
 
 /** What a piece was made of and how: to repair it, to teach by it, to make it again. */
@@ -23,7 +34,8 @@ export interface AsMade {
   readonly steps: readonly { readonly says: string; readonly when: string }[]
   readonly changed: readonly string[]
   readonly odd: readonly string[]
-  readonly photos: readonly string[]
+  readonly settings: readonly AsMadeSetting[]
+  readonly photos: readonly AsMadePhoto[]
   readonly notes: readonly string[]
 }
 
@@ -92,9 +104,15 @@ export function asMadeOf(input: PlanInput, asOf: string): AsMade {
     steps: state.steps.map(s => ({ says: s.says, when: whenOf(s) })),
     changed: state.changed.map(c => lengths.beside(c.says)),
     odd: state.contradictions.map(c => lengths.beside(c.says)),
-    photos: readings.flatMap(r => (r.kind === 'photo' ? [`${r.photo}, ${momentWords(r.at)}`] : [])),
-    notes: readings.flatMap(r => (r.note === undefined ? [] : [`${momentWords(r.at)}: ${r.note}`]))
+    settings: settingsOf(built).map(s => ({ ...s, says: lengths.beside(s.says) })),
+    photos: readings.flatMap(r => (r.kind === 'photo' ? [{ photo: r.photo, says: whenAndWhere(r) }] : [])),
+    notes: readings.flatMap(r => (r.note === undefined || r.kind === 'photo' ? [] : [whenAndWhere(r)]))
   }
+}
+
+function whenAndWhere(r: Reading): string {
+  const step = 'step' in r && r.step !== undefined ? `, ${r.step}` : ''
+  return `${momentWords(r.at)}${step}${r.note === undefined ? '' : `: ${r.note}`}`
 }
 
 function whenOf(s: BuildState['steps'][number]): string {

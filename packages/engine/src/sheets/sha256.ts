@@ -6,7 +6,17 @@ import { base64 } from './base64.ts'
  * Check: FIPS 180-4 examples "abc" and the empty message (test).
  */
 export function sha256Base64(words: string): string {
-  const message = utf8(words)
+  return base64(digest(utf8(words)))
+}
+
+/** The same of bytes, as hexadecimal digits: by what a photo is named. */
+export function sha256Hex(bytes: Uint8Array): string {
+  return digest(bytes)
+    .map(x => x.toString(16).padStart(2, '0'))
+    .join('')
+}
+
+function digest(message: Uint8Array): number[] {
   const length = message.length
   const blocks = Math.ceil((length + 9) / 64)
   const padded = new Uint8Array(64 * blocks)
@@ -54,7 +64,7 @@ export function sha256Base64(words: string): string {
       h[i] = h[i]! + x
     })
   }
-  return base64([...h].flatMap(x => [x >>> 24, (x >>> 16) & 255, (x >>> 8) & 255, x & 255]))
+  return [...h].flatMap(x => [x >>> 24, (x >>> 16) & 255, (x >>> 8) & 255, x & 255])
 }
 
 function rotated(x: number, by: number): number {

@@ -14,6 +14,8 @@ export interface StepState {
   readonly beganAt: string | null
   readonly doneAt: string | null
   readonly minutes: number | null
+  /** From "began" to "done" as both were recorded, min; null where one of them was not. */
+  readonly spanMin: number | null
 }
 
 /** What a pour takes before it counts as poured, share of what it needs (practice: the last of it stays in the vessel). */
@@ -75,7 +77,7 @@ function progressOf(
   key: string,
   facts: StepFacts,
   readings: readonly Reading[]
-): Pick<StepState, 'progress' | 'beganAt' | 'doneAt' | 'minutes'> {
+): Pick<StepState, 'progress' | 'beganAt' | 'doneAt' | 'minutes' | 'spanMin'> {
   const named = readings.filter(r => 'step' in r && r.step === key)
   const began = edge(
     named.filter(r => r.kind === 'began'),
@@ -96,7 +98,8 @@ function progressOf(
     progress: doneAt !== null ? 'done' : beganAt !== null ? 'begun' : 'left',
     beganAt,
     doneAt,
-    minutes
+    minutes,
+    spanMin: began === null || done === null ? null : (Date.parse(done) - Date.parse(began)) / 60_000
   }
 }
 

@@ -4,7 +4,7 @@ import type { PieceDocument } from '../../src/piece/piece-schema.ts'
 import { html, raw, scriptJson } from '../../src/sheets/markup.ts'
 import type { PageAssets } from '../../src/sheets/page.ts'
 import { page, verdictWords } from '../../src/sheets/page.ts'
-import { sha256Base64 } from '../../src/sheets/sha256.ts'
+import { sha256Base64, sha256Hex } from '../../src/sheets/sha256.ts'
 import { BOARDS, PANEL, planOf, TABLE } from './pieces.ts'
 
 const ASSETS: PageAssets = {
@@ -33,6 +33,8 @@ describe('SHA-256', () => {
     for (let n = 0; n < 140; n++) {
       const words = 'añ中😀'.repeat(40).slice(0, n)
       expect(sha256Base64(words), `${n}`).toBe(createHash('sha256').update(words, 'utf8').digest('base64'))
+      const bytes = Uint8Array.from({ length: n }, (_, k) => (k * 151) % 256)
+      expect(sha256Hex(bytes), `${n}`).toBe(createHash('sha256').update(bytes).digest('hex'))
     }
   })
 })

@@ -1,8 +1,15 @@
 import type { AsMade, Drawn, Paper } from '@castwright/engine'
+import { pictureOf } from '../picture.ts'
+import { ServerProblem } from '../problem.ts'
 import { Flow } from './flow.ts'
 
 /** The record of a build on paper: as planned beside as built, step by step, what came otherwise. */
-export function asMadePdf(record: AsMade, drawn: Drawn | null, paper: Paper): Uint8Array {
+export function asMadePdf(
+  record: AsMade,
+  drawn: Drawn | null,
+  paper: Paper,
+  photos: ReadonlyMap<string, Uint8Array> = new Map()
+): Uint8Array {
   const flow = new Flow(paper, `${record.name}: as made`, {
     title: `${record.name}: as made`,
     asOf: record.asOf
@@ -30,13 +37,21 @@ export function asMadePdf(record: AsMade, drawn: Drawn | null, paper: Paper): Ui
   for (const [title, lines] of [
     ['Otherwise than planned', record.changed],
     ['Readings that do not go together', record.odd],
-    ['Notes', record.notes],
-    ['Photos', record.photos]
+    ['Notes', record.notes]
   ] as const) {
     if (lines.length === 0) continue
     flow.heading(title)
     for (const line of lines) flow.say(line, { afterMm: 0.6 })
   }
+  if (record.settings.length > 0) {
+    flow.heading('Settings')
+    flow.table(
+      ['', 'as it was set'],
+      record.settings.map(s => [s.what, s.says]),
+      [1, 2]
+    )
+  }
+  photoPages(flow, record, photos)
   flow.heading('Steps')
   flow.table(
     ['step', ''],
@@ -44,4 +59,30 @@ export function asMadePdf(record: AsMade, drawn: Drawn | null, paper: Paper): Ui
     [1.2, 1]
   )
   return flow.bytes()
+}
+
+/** Height of a photo on the page, at the most, mm. */
+const PHOTO_MM = 70
+
+// Each with its moment, step and note under it; one that cannot be printed is named all the same.
+function photoPages(flow: Flow, { photos }: AsMade, bytes: ReadonlyMap<string, Uint8Array>): void {
+  if (photos.length === 0) return
+  flow.heading('Photos', PHOTO_MM)
+  for (const { photo, says } of photos) {
+    const shown = bytes.get(photo)
+    const sides = shown === undefined ? null : jpegSides(shown)
+    if (shown !== undefined && sides !== null) flow.photo(shown, sides, PHOTO_MM)
+    flow.say(sides !== null ? says : `${says} (${photo})`, { size: 'small', afterMm: 3 })
+  }
+}
+
+// The page takes a JPEG as it is; the library reads other kinds too late (see picture.ts).
+function jpegSides(bytes: Uint8Array): readonly [number, number] | null {
+  try {
+    const { type, width, height } = pictureOf(bytes)
+    return type === 'image/jpeg' ? [width, height] : null
+  } catch (e) {
+    if (e instanceof ServerProblem) return null
+    throw e
+  }
 }

@@ -147,6 +147,17 @@ export class Flow {
     this.yMm += sheet.heightMm * fit + 2
   }
 
+  /** A JPEG of so many px, as high as said at the most, with room for a line under it. */
+  photo(jpeg: Uint8Array, [width, height]: readonly [number, number], mostMm: number): void {
+    const wide = Math.min(this.measureMm, (mostMm * width) / height)
+    const high = (wide * height) / width
+    this.room(high + 8)
+    this.doc.image(Buffer.from(jpeg), MARGIN.left * POINTS_PER_MM, this.yMm * POINTS_PER_MM, {
+      width: wide * POINTS_PER_MM
+    })
+    this.yMm += high + 1.5
+  }
+
   /** Widths that columns of a table ask for, mm: each the longest of its words, of its text within `mostMm`. */
   widthsOf(head: readonly string[], rows: readonly (readonly string[])[], mostMm: number): number[] {
     const wide = (words: string, more: Words) => this.widthOf(words, more) + 2.2
