@@ -112,4 +112,28 @@ describe('castwright quote', () => {
     expect(out).toContain('10 % stayed in the vessels')
     expect(quote('--actual', '--client', ...late).code).toBe(2)
   })
+
+  it('several pieces are bought for together: packs for the sum, each at what it uses', () => {
+    const other = put('other.piece.json', JSON.stringify({ ...SOUND, name: 'another panel' }))
+    const prices = put(
+      'together.json',
+      JSON.stringify({
+        castwright: 1,
+        rates: { labour: 30 },
+        prices: [{ item: 'hardwax-oil', unit: 'ml', pack: 1000, price: 50 }]
+      })
+    )
+    const of = (...args: string[]) => answer(['quote', ...args, '--shop', prices, ...AS_OF])
+    const { out, code } = of(piece, other)
+    expect(code).toBe(0)
+    expect(out).toContain('Buy together')
+    // One litre of oil for both, 50; by themselves one each.
+    expect(out).toMatch(
+      /Hardwax oil: needed \d+ ml, buy 1 × 1000 ml: cost 50\.00 EUR \(a plain panel \d+ ml, another panel \d+ ml/
+    )
+    expect(out).toMatch(/Paid for packs and their delivery: at least 50\.00 EUR/)
+    expect(out).toContain('Each bought for by itself costs 100.00 EUR: 50.00 EUR more')
+    expect(of(piece, piece).err).toContain('each piece once')
+    expect(of(piece, other, '--client').err).toContain('--client: one')
+  })
 })

@@ -4,19 +4,25 @@ import { costOf } from './cost/cost.ts'
 import { wearCost } from './cost/cutter-wear.ts'
 import { batchesMixed } from './cost/needs.ts'
 import { outsideCost } from './cost/orders.ts'
+import type { Together } from './cost/together.ts'
 import type { Work } from './findings/work.ts'
 import type { TimedProgram } from './programs/program-set.ts'
+
+/** What falls on a piece of what several buy together: its lines at their prices, its share of each delivery. */
+export type Share = Together['shares'][number]
 
 /** What a build costs by its buy list, its batches, its tasks and its programs. */
 export function buildCost(
   work: Work,
   tasks: readonly Task[],
-  programs: readonly TimedProgram[] | null
+  programs: readonly TimedProgram[] | null,
+  share?: Share
 ): Cost {
-  const { shop, quantity, buy, piece, hand } = work
+  const { shop, quantity, piece, hand } = work
   const { blanks } = quantity
   return costOf({
-    buy,
+    buy: share?.buy ?? work.buy,
+    ...(share === undefined ? {} : { delivery: share.delivery }),
     tasks,
     batches: blanks * batchesMixed(work.batches),
     blanks,

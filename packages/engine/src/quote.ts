@@ -1,3 +1,4 @@
+import type { Share } from './build-cost.ts'
 import { buildCost } from './build-cost.ts'
 import type { Task } from './calendar/task.ts'
 import { tasksOf } from './calendar/tasks.ts'
@@ -52,7 +53,7 @@ export interface Quote {
  */
 export function quoteOf(
   { work }: Planned,
-  options: { readonly asOf: string; readonly count?: number; readonly price?: number }
+  options: { readonly asOf: string; readonly count?: number; readonly price?: number; readonly share?: Share }
 ): Quote {
   const { shop, quantity, piece } = work
   const { rates, currency } = shop
@@ -62,7 +63,7 @@ export function quoteOf(
     taskReckoning(work, { piece: '', originMs: Date.parse(options.asOf) }, programs)
   )
   const { blanks } = quantity
-  const cost = buildCost(work, tasks, programs)
+  const cost = buildCost(work, tasks, programs, options.share)
   const coin = 10 ** minorDigits(currency)
   const pieces = Math.max(1, quantity.pieces)
   const count = options.count ?? pieces

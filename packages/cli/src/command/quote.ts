@@ -1,4 +1,4 @@
-import { basename, dirname } from 'node:path'
+import { basename, dirname, resolve } from 'node:path'
 import type { Actual, PlanInput, Planned, Quote } from '@castwright/engine'
 import {
   actualOf,
@@ -9,10 +9,13 @@ import {
   keptQuote,
   lastQuoted,
   privateQuote,
+  quoteMany,
+  quoteManyWords,
   quoteOf,
   readyMoment,
   surelyPlanned
 } from '@castwright/engine'
+import type { Given } from '../arguments.ts'
 import { argumentsOf } from '../arguments.ts'
 import { Failure } from '../failure.ts'
 import { load } from '../load.ts'
@@ -21,7 +24,7 @@ import { writeFolder } from '../out-folder.ts'
 import { quoteReport } from '../quote-report.ts'
 import { newId } from '../reading-id.ts'
 import { appendReadings, readingsPath } from '../readings-file.ts'
-import type { Command } from './command.ts'
+import type { Command, Ended } from './command.ts'
 
 /** Most pieces that are quoted at once. */
 const MOST = 10_000
@@ -31,9 +34,11 @@ export const quoteCommand: Command = {
   name: 'quote',
   about: 'what the piece costs the shop, and prices by the rules makers use; a sheet for the client',
   help: `castwright quote PIECE [--client | --actual] [--keep] [--count N] [--price N] [--json] [--out FILE] [--shop FILE] [--readings FILE] [--as-of MOMENT]
+castwright quote PIECE PIECE... [--json] [--out FILE] [--shop FILE] [--as-of MOMENT]
 
 Material used at the price of its packs, consumables, hands and machine by the minutes of the calendar's own tasks,
 overhead and margin of the shop. Prices by the usual rules stand side by side, each with what it leaves for an hour.
+Of several pieces one list is bought, packs together, and what they cost falls on each by what it uses.
 What has no price is planned without and named. Ends with 0; 1 when a stop stands, 2 when the input cannot be used.
 
   --client          the sheet for the client: no costs
@@ -52,10 +57,11 @@ What has no price is planned without and named. Ends with 0; 1 when a stop stand
     const given = argumentsOf('quote', args, {
       flags: ['client', 'actual', 'keep', 'json'],
       texts: ['count', 'price', 'out', 'shop', 'readings', 'as-of'],
-      words: [1, 1, 'one piece file']
+      words: [1, 20, 'one piece file or several']
     })
     if (given.flags.has('help')) return { out: quoteCommand.help, code: 0 }
     const asOf = momentOf(given.texts.get('as-of'))
+    if (given.words.length > 1) return several(given, asOf)
     const count = countOf(given.texts.get('count'))
     const { input, says: loaded } = load({
       piece: given.words[0]!,
@@ -97,17 +103,49 @@ What has no price is planned without and named. Ends with 0; 1 when a stop stand
               `${quote.name}: what it costs and what it is quoted at (private)`,
               privateQuote(quote)
             )
-    const file = given.texts.get('out')
-    const err = [...says]
-    if (file !== undefined) {
-      writeFolder(dirname(file), new Map([[basename(file), text]]), true)
-      err.push(`written: ${file}`)
-    }
-    return {
-      out: file === undefined ? text : '',
-      err: err.map(s => `${s}\n`).join(''),
-      code: planned.plan.verdict === 'stop' ? 1 : 0
-    }
+    return written(given.texts.get('out'), text, says, planned.plan.verdict === 'stop')
+  }
+}
+
+const OF_ONE = ['client', 'actual', 'keep', 'count', 'price', 'readings'] as const
+
+// Several pieces, bought for together.
+function several(given: Given, asOf: string): Ended {
+  const alone = OF_ONE.find(name => given.flags.has(name) || given.texts.has(name))
+  if (alone !== undefined)
+    throw new Failure(
+      `castwright quote: found --${alone} with ${given.words.length} pieces; allowed with --${alone}: one`
+    )
+  const twice = given.words.find((w, i) => given.words.findIndex(v => resolve(v) === resolve(w)) < i)
+  if (twice !== undefined)
+    throw new Failure(`castwright quote: found ${twice} twice; allowed: each piece once`)
+  const loaded = given.words.map(piece => load({ piece, shop: given.texts.get('shop') }))
+  // One shop: packs, shelf and prices are shared.
+  const { shop } = loaded[0]!.input
+  const planned = loaded.map(l => surelyPlanned({ ...l.input, shop }, { asOf, effort: 'preview' }))
+  const many = quoteMany(planned, asOf)
+  const text = given.flags.has('json')
+    ? `${JSON.stringify(many, null, 2)}\n`
+    : quoteReport(`${planned.length} pieces, bought for together (private)`, quoteManyWords(many))
+  const stopped = planned.some(p => p.plan.verdict === 'stop')
+  return written(
+    given.texts.get('out'),
+    text,
+    loaded.flatMap(l => l.says),
+    stopped
+  )
+}
+
+function written(file: string | undefined, text: string, says: readonly string[], stopped: boolean): Ended {
+  const err = [...says]
+  if (file !== undefined) {
+    writeFolder(dirname(file), new Map([[basename(file), text]]), true)
+    err.push(`written: ${file}`)
+  }
+  return {
+    out: file === undefined ? text : '',
+    err: err.map(s => `${s}\n`).join(''),
+    code: stopped ? 1 : 0
   }
 }
 

@@ -56,6 +56,8 @@ export function costOf(input: {
   readonly shop: Shop
   /** Wear of cutters and work of others, of all blanks. */
   readonly more?: readonly Charged[]
+  /** Delivery, or its share; left out: that of the buy list. */
+  readonly delivery?: readonly Charged[]
   /** Pieces wanted, and what of the blanks is lost, %: nothing is allowed for without. */
   readonly loss?: { readonly pieces: number; readonly pct: number }
 }): Cost {
@@ -67,7 +69,8 @@ export function costOf(input: {
     if (!(line.amount > 0)) return
     const coins = line.rate === null ? null : toCoins(line.amount * line.rate, currency)
     if (coins === null && small !== true) unpriced.push(line.name)
-    lines.push({ ...line, item: line.item ?? null, coins })
+    const { group, name, amount, unit, rate, basis } = line
+    lines.push({ group, name, item: line.item ?? null, amount, unit, rate, coins, basis })
   }
   for (const b of buy) {
     const abrasive = b.unit === 'piece' && b.group === 'finish'
@@ -106,7 +109,7 @@ export function costOf(input: {
     rate: rates.machine ?? null,
     basis: 'minutes at the machine, changes and tries among them; rate of the shop'
   })
-  for (const line of [...(input.more ?? []), ...deliveryCost(buy, shop)]) put(line)
+  for (const line of [...(input.more ?? []), ...(input.delivery ?? deliveryCost(buy, shop))]) put(line)
   const onceCoins = lines.reduce((sum, l) => sum + (l.unit === 'order' ? (l.coins ?? 0) : 0), 0)
   const coin = 10 ** minorDigits(currency)
   const once = onceOf({ onceHandsMin, onceMachineMin, onceCoins }, rates, coin)

@@ -5,15 +5,19 @@ import type { BuyLine } from './buy-line.ts'
 import type { Charged } from './cost-line.ts'
 
 /** Delivery: one order of each supplier that something is bought from, free from the sum the supplier says. */
-export function deliveryCost(buy: readonly BuyLine[], shop: Pick<Shop, 'suppliers'>): Charged[] {
-  return shop.suppliers.flatMap(({ id, delivery, freeFrom }): Charged[] => {
+export function deliveryCost(
+  buy: readonly BuyLine[],
+  shop: Pick<Shop, 'suppliers'>
+): (Charged & { readonly from: string })[] {
+  return shop.suppliers.flatMap(({ id, delivery, freeFrom }) => {
     const lines = buy.filter(l => l.from === id && l.buy > 0)
     if (lines.length === 0) return []
     const paid = lines.reduce((sum, l) => sum + (l.cost ?? 0), 0)
     const free = freeFrom !== undefined && paid >= freeFrom
     return [
       {
-        group: 'delivery',
+        group: 'delivery' as const,
+        from: id,
         name: `delivery from ${id}`,
         amount: 1,
         unit: 'order',
