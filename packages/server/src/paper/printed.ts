@@ -1,5 +1,5 @@
 import PDFDocument from 'pdfkit'
-import { sheetType, withFigures } from './type.ts'
+import { firstFont, setType } from './type.ts'
 
 /** What is drawn on: a document of the PDF library. */
 export type Blackboard = PDFKit.PDFDocument
@@ -18,21 +18,16 @@ export interface PrintedOptions {
  * Read whole by {@link bytesOf} once it is ended.
  */
 export function printed({ title, asOf }: PrintedOptions): Blackboard {
-  const type = sheetType()
   const doc = new PDFDocument({
     autoFirstPage: false,
     bufferPages: true,
     margin: 0,
-    // The types of pdfkit know names of fonts only; it takes the bytes of one as well.
-    font: type.plain as unknown as string,
+    font: firstFont(),
     info: { Title: title, Producer: 'Castwright', Creator: 'Castwright', CreationDate: new Date(asOf) },
     pdfVersion: '1.7',
     lang: 'en'
   })
-  for (const [name, bytes] of Object.entries(type)) {
-    doc.registerFont(name, bytes)
-    withFigures(doc.font(name))
-  }
+  setType(doc)
   return doc
 }
 
