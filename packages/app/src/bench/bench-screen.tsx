@@ -228,7 +228,8 @@ function Alert({ step }: { readonly step: BenchStepView }) {
     <p class="bench-alert" role="alert">
       {due.map(({ t }) => {
         const { ms, says } = countOf(t, at)
-        return b.alert(t.says, `${Math.ceil(ms / 60_000)} ${b.minutes} ${says}`)
+        const min = Math.ceil(ms / 60_000)
+        return b.alert(t.says, `${min} ${b.units.minutes[min === 1 ? 0 : 1]} ${says}`)
       })}
     </p>
   )

@@ -40,7 +40,7 @@ export function TimeBand({ timer }: { readonly timer: BenchTimer }) {
       <p class="count">
         <b>{figure}</b>
         <span>
-          <strong>{b[unit]}</strong> {says}
+          <strong>{b.units[unit][figure === '1' ? 0 : 1]}</strong> {says}
           <br />
           {b.open(
             clockTime(timer.openMs, at),

@@ -15,9 +15,11 @@ export const benchWords = {
   past: 'past the best time',
   due: 'until it is due',
   open: (from: string, to: string | null) => (to === null ? `from ${from}` : `${from} to ${to}`),
-  hours: 'hours',
-  minutes: 'minutes',
-  days: 'days',
+  units: {
+    hours: ['hour', 'hours'],
+    minutes: ['minute', 'minutes'],
+    days: ['day', 'days']
+  },
   others: 'More times of this step',
   batch: (n: number) => (n === 1 ? 'One batch' : `${n} batches, each`),
   total: 'Total',
