@@ -46,6 +46,18 @@ function List({ view: v }: { readonly view: BuyView }) {
           `${b.paid(v.paid, v.currency)}${v.unpriced > 0 ? `; ${b.unpriced(v.unpriced)}` : ''}`
         )}
       </p>
+      {v.order.length === 0 ? null : (
+        <>
+          <h3>{b.order}</h3>
+          <ul class="plain">
+            {v.order.map(({ by, what }) => (
+              <li key={by}>
+                <b>{by}</b> {what.map(o => o.name).join('; ')}
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
       <div class="buy-scroll" tabIndex={0} role="group" aria-label={b.list}>
         <table>
           <thead>
@@ -84,18 +96,6 @@ function List({ view: v }: { readonly view: BuyView }) {
           ))}
         </table>
       </div>
-      {v.order.length === 0 ? null : (
-        <>
-          <h3>{b.order}</h3>
-          <ul>
-            {v.order.map(o => (
-              <li key={o.at + o.says}>
-                <b>{o.at}</b> {o.says}
-              </li>
-            ))}
-          </ul>
-        </>
-      )}
     </section>
   )
 }

@@ -24,7 +24,7 @@ export function DaySide({ view: v }: { readonly view: DaysView }) {
       )}
       {v.clash === null ? null : (
         <section class="clash">
-          <h3>{d.clash}</h3>
+          <h3>{d.clashing}</h3>
           <ul>
             {v.clash.map(c => (
               <li key={c}>{c}</li>
@@ -54,27 +54,33 @@ export function DaySide({ view: v }: { readonly view: DaysView }) {
         </section>
       )}
       <OrderPanel />
-      <section class="legend">
-        <h3>{d.legend}</h3>
-        <ul>
-          {(['hands', 'stay', 'machine', 'alone'] as const).map(l => (
-            <li key={l}>
-              <i class={`key ${l}`} />
-              {d.lanes[l]}
-            </li>
-          ))}
-          <li class="lane-how">
-            <i class="key night" />
-            {d.night}
-          </li>
-          <li class="lane-how">
-            <i class="key away" />
-            {d.away}
-          </li>
-        </ul>
-        <p class="f lane-how">{d.howTo}</p>
-      </section>
+      {v.days.length === 0 ? null : <Legend />}
     </div>
+  )
+}
+
+function Legend() {
+  return (
+    <section class="legend">
+      <h3>{d.legend}</h3>
+      <ul>
+        {(['hands', 'stay', 'machine', 'alone'] as const).map(l => (
+          <li key={l}>
+            <i class={`key ${l}`} />
+            {d.lanes[l]}
+          </li>
+        ))}
+        <li class="lane-how">
+          <i class="key night" />
+          {d.night}
+        </li>
+        <li class="lane-how">
+          <i class="key away" />
+          {d.away}
+        </li>
+      </ul>
+      <p class="f lane-how">{d.howTo}</p>
+    </section>
   )
 }
 

@@ -41,11 +41,13 @@ export function DaysScreen() {
           </p>
         )}
         {v === null ? null : (
-          <div class="days-two">
-            <div class="days-left">
-              {v.days.length === 0 ? null : <LaneRows days={v.days} tasks={v.tasks} />}
-              {v.days.length === 0 ? null : <DayList days={v.days} tasks={v.tasks} />}
-            </div>
+          <div class={`days-two${v.days.length === 0 ? ' bare' : ''}`}>
+            {v.days.length === 0 ? null : (
+              <div class="days-left">
+                <LaneRows days={v.days} tasks={v.tasks} />
+                <DayList days={v.days} tasks={v.tasks} />
+              </div>
+            )}
             <DaySide view={v} />
           </div>
         )}

@@ -11,6 +11,7 @@ export const daysWords = {
   unsettled: 'Windows and hours did not come to rest: look at the windows of each pour.',
   tightest: (says: string, slack: string) => `Tightest: ${says}, ${slack} to spare.`,
   clash: 'No calendar holds all of this',
+  clashing: 'These do not go together',
   ways: 'Ways out',
   wayReady: (when: string) => `Ready ${when}.`,
   risk: (says: string) => `Risk: ${says}.`,

@@ -1,5 +1,6 @@
 import type { QuotePart } from '../../../engine/src/quote-words.ts'
 import type { BuyGroup } from '../../../engine/src/sheets/buy-rows.ts'
+import type { DaysView } from './days-view.ts'
 
 /** What is bought for the piece on the desk, what it costs and what it is quoted at. */
 export interface BuyView {
@@ -9,8 +10,8 @@ export interface BuyView {
   readonly paid: string | null
   readonly unpriced: number
   readonly blanks: number
-  /** By when to order what has to come: the moment, and what. */
-  readonly order: readonly { readonly at: string; readonly says: string }[]
+  /** By when to order what has to come. */
+  readonly order: DaysView['orderBy']
   readonly quote: readonly QuotePart[]
   /** The quote as a reading without its id and moment: what is recorded when it is kept. */
   readonly keep: Readonly<Record<string, unknown>>

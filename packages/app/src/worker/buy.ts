@@ -8,6 +8,7 @@ import { privateQuote } from '../../../engine/src/quote-words.ts'
 import { buyRows, moneyFigure } from '../../../engine/src/sheets/buy-rows.ts'
 import type { PlanInput } from '../../../engine/src/work.ts'
 import type { BuyView } from './buy-view.ts'
+import { orders } from './day-words.ts'
 
 /** The buy list with its dates, and cost and price beside it. */
 export function buyView(planned: Planned, input: PlanInput): BuyView {
@@ -22,10 +23,7 @@ export function buyView(planned: Planned, input: PlanInput): BuyView {
     paid: plan.buy.length > totals.unpriced ? moneyFigure(totals.materialCost) : null,
     unpriced: totals.unpriced,
     blanks: plan.quantity.blanks,
-    order: days.orderBy.map(o => ({
-      at: localMoment(days.originMs + o.byMin * 60_000, days.timeZone).slice(0, 10),
-      says: o.says
-    })),
+    order: orders(days),
     quote: privateQuote(quote),
     keep: keptQuote(quote),
     keptOn: kept === null ? null : localMoment(Date.parse(kept.at), days.timeZone).slice(0, 10),

@@ -1,5 +1,6 @@
+import { clashWords } from '../../../engine/src/calendar/clash-words.ts'
 import { lanesOf } from '../../../engine/src/calendar/lanes.ts'
-import { clashWords, moved } from '../../../engine/src/calendar/moved.ts'
+import { moved } from '../../../engine/src/calendar/moved.ts'
 import { midnightsOf, nightHours } from '../../../engine/src/calendar/openings.ts'
 import type { CalendarProblem, CalendarSolution } from '../../../engine/src/calendar/solve/problem.ts'
 import type { Task } from '../../../engine/src/calendar/task.ts'
@@ -7,8 +8,8 @@ import { daysOf } from '../../../engine/src/days.ts'
 import type { Days } from '../../../engine/src/days-answer.ts'
 import { daysIcs, localMoment } from '../../../engine/src/days-data.ts'
 import { formatMinutes } from '../../../engine/src/quantity/format.ts'
-import { zoneClock } from '../../../engine/src/quantity/zone-clock.ts'
 import { capital } from '../../../engine/src/sheets/model.ts'
+import { clockOf, orders } from './day-words.ts'
 import type { DayLane, DayMove, DaysView, DayView } from './days-view.ts'
 import type { Ask } from './messages.ts'
 import { inputOf, keyOf } from './planner.ts'
@@ -105,23 +106,6 @@ function othersMoved(before: Days, after: Days, id: string): string[] {
   return found.length > SAID_MOST ? [...lines, `and ${found.length - SAID_MOST} more`] : lines
 }
 
-const DAYS = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'] as const
-const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'] as const
-
-// On the clock of the place, not of this device.
-function clockOf(days: Pick<Days, 'timeZone' | 'originMs'>) {
-  const clock = zoneClock(days.timeZone)
-  return (min: number) => {
-    const s = clock.shown(days.originMs + min * 60_000)
-    const two = (x: number) => String(x).padStart(2, '0')
-    return {
-      name: DAYS[new Date(Date.UTC(s.year, s.month - 1, s.day)).getUTCDay()]!,
-      date: `${s.day} ${MONTHS[s.month - 1]!}`,
-      time: `${two(Math.floor(s.minute / 60))}:${two(Math.floor(s.minute % 60))}`
-    }
-  }
-}
-
 /** Moments in words, by minutes since the origin: "Wed 16 Dec, 07:52". */
 export function timeWords(days: Pick<Days, 'timeZone' | 'originMs'>): (min: number) => string {
   const of = clockOf(days)
@@ -182,17 +166,6 @@ function viewOf(days: Days, shop: Shop, says: DaysView['moved']): DaysView {
     moved: says,
     ics: days.tasks.length === 0 ? '' : daysIcs(days)
   }
-}
-
-function orders(days: Days): DaysView['orderBy'] {
-  const of = clockOf(days)
-  const by = new Map<string, { name: string; days: number }[]>()
-  for (const o of [...days.orderBy].sort((a, b) => a.byMin - b.byMin)) {
-    const { name, date } = of(o.byMin)
-    const day = `${name} ${date}`
-    by.set(day, [...(by.get(day) ?? []), { name: capital(o.name), days: o.days }])
-  }
-  return [...by].map(([day, what]) => ({ by: day, what }))
 }
 
 /** Every third hour of the clock of a day is written, where the bench is open. */

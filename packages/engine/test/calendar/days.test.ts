@@ -142,7 +142,7 @@ describe('days', () => {
     const hours = Object.fromEntries(['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun'].map(d => [d, []]))
     const days = daysOf(exampleInput('meadow-boards', { shop: { hours } }), { asOf })
     expect(days.readyMs).toBe(null)
-    expect(days.clash!.says.join(' ')).toContain('the hours at the bench')
+    expect(days.clash!.says.join(' ')).toContain('The hours at the bench')
   })
 
   it('give ways out of a clash, each with the days of its own plan', () => {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
+import { clashWords } from '../../src/calendar/clash-words.ts'
 import { lanesOf, placeOn } from '../../src/calendar/lanes.ts'
-import { clashWords, moved } from '../../src/calendar/moved.ts'
+import { moved } from '../../src/calendar/moved.ts'
 import { midnightsOf, nightHours, openingsOf } from '../../src/calendar/openings.ts'
 import { quickCalendar } from '../../src/calendar/solve/solve.ts'
 import { gap, problem, task } from './solve/problem.ts'
@@ -61,11 +62,9 @@ describe('a task put elsewhere', () => {
     expect(answer.kind).toBe('clash')
     if (answer.kind !== 'clash') return
     const words = clashWords(changed, answer, min => `minute ${min}`)
-    expect(words).toContain('"pour" stands at minute 2040')
-    expect(words).toContain(
-      'end of "pour" to start of "demould": at most 2.8 days (before the plug is stuck)'
-    )
-    expect(words).toContain('the hours at the bench')
+    expect(words).toContain('pour: stands at minute 2040')
+    expect(words).toContain('demould: 2 d 20 h after "pour" at the latest (before the plug is stuck)')
+    expect(words).toContain('The hours at the bench')
   })
 
   it('leaves what is begun', () => {
