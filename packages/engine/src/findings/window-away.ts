@@ -24,19 +24,21 @@ function one(work: Work, step: number, pour: number, at: LocalTime): Found[] {
   const needs = needsOf(work, pour)
   const unmet = needs.filter(n => thereFor(work, at, n) < n.min - 1e-6)
   if (unmet.length === 0) return []
-  const other = otherStart(work, step, at, needs)
+  // What is poured is moved no more: somebody comes, or an alarm is set.
+  const poured = work.readings.some(r => (r.kind === 'mixed' || r.kind === 'poured') && r.pour === id)
+  const other = poured ? null : otherStart(work, step, at, needs)
   return unmet.map((need): Found => {
     const there = thereFor(work, at, need)
     return {
       severity: 'caution',
       at: entry,
-      says: `${id}, mixed ${timeWords(at)}, ${spanWords(work, at, need)}. ${other.words === null ? 'No start within a day and a half fits: other hours, another resin or an alarm.' : `Mixed ${other.words} it would fit.`}`,
+      says: `${id}, mixed ${timeWords(at)}, ${spanWords(work, at, need)}. ${other === null ? 'Be there then, or have somebody there.' : other.words === null ? 'No start within a day and a half fits: other hours, another resin or an alarm.' : `Mixed ${other.words} it would fit.`}`,
       value: there,
       unit: 'min',
       limit: need.min,
       basis: `hours at the bench: ${work.shop.hours === undefined ? 'none given, night from 22 to 7' : 'the shop’s'}; ${need.span[0] === 0 ? `the first ${WATCH_MIN} min are watched: common practice, no source` : 'the window of the pour, cure model'}`,
       settledBy: need.span[0] === 0 ? null : 'the reading that sharpens that window, once it is poured',
-      ...('fix' in other ? { fix: other.fix!, fixSays: other.fixSays! } : {})
+      ...(other !== null && 'fix' in other ? { fix: other.fix!, fixSays: other.fixSays! } : {})
     }
   })
 }

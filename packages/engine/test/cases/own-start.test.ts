@@ -40,6 +40,14 @@ describe('a pour at a moment of the maker’s own', () => {
     expect(asked(moved, 'recoat-window')).toEqual([])
   })
 
+  it('is offered no other moment once it is poured', () => {
+    const at = '2026-11-28T02:00+01:00'
+    const readings = [{ id: 'poured-01', at, kind: 'poured', pour: 'two', mass: 2000 }] as const
+    const [found] = asked({ piece: piece(at), readings }, 'window-away').filter(f => f.at.includes('/1'))
+    expect(found!.says).toMatch(/Be there then, or have somebody there\.$/)
+    expect(found!.fix).toBeUndefined()
+  })
+
   it('is offered no moment at which the layer below has not gelled', () => {
     const { pours, ...rest } = piece('')
     const waits = { piece: { ...rest, pours: [pours[0]!, { id: 'two', resin: 'deep', depth: 20 }] } }
