@@ -33,7 +33,7 @@ export interface OrderPlan {
 }
 
 /** The piece with a patch laid on. @throws PatchProblem, InputProblem */
-export function patchedInput(input: PlanInput, patch: Patch): PlanInput {
+function patchedInput(input: PlanInput, patch: Patch): PlanInput {
   const document = applyPatch(input.piece.document, patch)
   return { ...input, whole: null, piece: checkPiece(document, input.source ?? 'piece') }
 }

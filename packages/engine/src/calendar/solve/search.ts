@@ -33,11 +33,15 @@ export function search(
   parts: 2 | 3,
   known: Bounds | null,
   limit: number,
-  first = limit + 800 + 4 * spread.net.count + pairsOf(spread.net)
+  first = limit + 200 + 4 * spread.net.count
 ): Found {
   const { net } = spread
   let best = known
   let cost = known === null ? null : costOf(net, known)
+  let looked = 0
+  const began = spread.work
+  // Work in nodes: one that is looked at long counts for several.
+  const counted = () => Math.max(looked, Math.floor(spread.work - began))
   let nodes = 0
   let firstAt = known === null ? null : 0
   const leastLate = costOf(net, from).late
@@ -50,8 +54,10 @@ export function search(
       stack.pop()
       continue
     }
+    nodes = counted()
     if (beyond()) return { best, cost, proved: false, nodes }
-    nodes++
+    looked++
+    nodes = counted()
     if (cost !== null) {
       if (compareCost(costOf(net, node), cost, parts) >= 0) continue
       node = tightened(spread, node, cost, parts, leastLate)

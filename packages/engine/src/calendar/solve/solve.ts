@@ -1,6 +1,7 @@
 import type { Gap, Opening, Task } from '../task.ts'
 import type { Bounds } from './bounds.ts'
 import { Spread } from './bounds.ts'
+import { careful } from './careful.ts'
 import { clashOf } from './clash.ts'
 import type { Cost } from './cost.ts'
 import { costOf } from './cost.ts'
@@ -43,6 +44,12 @@ export function solveCalendar(problem: CalendarProblem, effort: SolveEffort = FU
   const least = costOf(net, root)
   let found = search(spread, root, 2, null, effort.nodes > 1 ? Math.ceil(effort.nodes / 8) : 0)
   let nodes = found.nodes
+  if (found.best === null && !found.proved) {
+    // It goes round in circles: whether there is one at all is settled with care.
+    const any = careful(spread, root, MOST_CAREFUL)
+    nodes += any.nodes
+    found = { ...found, ...any, proved: any.best === null && any.proved }
+  }
   if (found.best === null) return found.proved ? clashOf(problem, effort.asks) : { kind: 'unsettled', nodes }
   let best = found.best
   let cost = costOf(net, best)
@@ -71,6 +78,9 @@ export function solveCalendar(problem: CalendarProblem, effort: SolveEffort = FU
   }
   return solution(spread, root, best, { moves: effort.moves, boundMin, proved, nodes })
 }
+
+/** Pairs of orders tried to settle whether there is a calendar at all. */
+const MOST_CAREFUL = 40_000
 
 /** A calendar at once, for the path of an edit: the first that is found, every task at its earliest. */
 export function quickCalendar(problem: CalendarProblem): CalendarAnswer {

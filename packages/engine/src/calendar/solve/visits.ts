@@ -80,11 +80,12 @@ export function gathered(spread: Spread, held: Bounds, odd: Hours, moves: number
   let best = held
   let cost = visitCost(net, odd, best)
   let left = moves
-  for (let better = true; better && left > 0; ) {
+  const began = spread.work
+  for (let better = true; better && left > 0 && spread.work - began <= moves; ) {
     better = false
     const visits = visitsOf(net, best.lo)
     for (const starts of candidates(net, odd, visits, best)) {
-      if (left-- <= 0) break
+      if (left-- <= 0 || spread.work - began > moves) break
       const b = spread.narrowed(best, starts, null)
       if (b === null) continue
       const c = visitCost(net, odd, b)
