@@ -45,7 +45,7 @@ describe('a pour at a moment of the maker’s own', () => {
     const readings = [{ id: 'poured-01', at, kind: 'poured', pour: 'two', mass: 2000 }] as const
     const [found] = asked({ piece: piece(at), readings }, 'window-away').filter(f => f.at.includes('/1'))
     expect(found!.says).toMatch(/Be there then, or have somebody there\.$/)
-    expect(found!.fix).toBeUndefined()
+    expect(found!.fix).toBeNull()
   })
 
   it('is offered no moment at which the layer below has not gelled', () => {
