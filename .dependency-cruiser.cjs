@@ -42,7 +42,7 @@ module.exports = {
       to: {
         pathNot: [
           `^${engine}`,
-          '^node_modules/(zod|clipper2-ts|saxes|xmlchars|svg-pathdata|ical-generator|d3-delaunay|delaunator|robust-predicates|@types/d3-delaunay)/'
+          '^node_modules/(zod|clipper2-ts|saxes|xmlchars|svg-pathdata|d3-delaunay|delaunator|robust-predicates|@types/d3-delaunay)/'
         ]
       }
     },

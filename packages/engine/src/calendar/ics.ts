@@ -1,10 +1,8 @@
-import type { ICalEventData } from 'ical-generator'
-import { ICalAlarmType, ICalCalendar, ICalEventStatus, ICalEventTransparency } from 'ical-generator'
 import { zoneClock } from '../quantity/zone-clock.ts'
+import { contentLines, stampOf, textValue } from './content-line.ts'
 import type { Placed } from './solve/problem.ts'
 import type { Task } from './task.ts'
 import { isZoneName, shownOnce, timeZoneOf } from './time-zone.ts'
-import { WallTime } from './wall-time.ts'
 
 /** What the calendar file says of one task beside what the task says itself. */
 export interface IcsEntry {
@@ -49,66 +47,68 @@ export interface IcsInput {
  * in zones without; no line over 75 octets.
  */
 export function icsOf(input: IcsInput): string {
-  const calendar = new ICalCalendar({
-    // The library writes the name as it is: a line break in it would begin a property of its own.
-    name: plain(input.name)
-      .replaceAll('\n', ' ')
-      .replace(/[\\;,]/g, c => `\\${c}`),
-    prodId: { company: 'Castwright', product: 'Days', language: 'EN' }
-  })
   const clock = zoneClock(input.timeZone)
   const ms = (min: number) => input.originMs + Math.round(min) * 60_000
   const byClock = isZoneName(clock.zone) && clock.zone !== 'UTC'
   const all = [...input.entries.map(e => e.placed), ...input.cancelled]
-  if (byClock && all.length > 0) {
-    const [first, last] = [Math.min(...all.map(p => p.startMin)), Math.max(...all.map(p => p.endMin))]
-    // By its generator alone: a name would be written as properties that no standard has.
-    calendar.timezone({ name: null, generator: () => timeZoneOf(clock, ms(first), ms(last)) })
+  const [first, last] = [Math.min(...all.map(p => p.startMin)), Math.max(...all.map(p => p.endMin))]
+  const event = (
+    own: { readonly piece: string; readonly id: string; readonly says: string },
+    { startMin, endMin }: IcsEntry['placed'],
+    more: readonly string[]
+  ): string[] => {
+    const [start, end] = [ms(startMin), ms(Math.max(endMin, startMin))]
+    const local = byClock && [start, end].every(at => shownOnce(clock, at))
+    const moment = (name: string, at: number) =>
+      local
+        ? `${name};TZID=${clock.zone}:${stampOf(at + clock.offsetMin(at) * 60_000)}`
+        : `${name}:${stampOf(at)}Z`
+    return [
+      'BEGIN:VEVENT',
+      `UID:${uid(own.piece, own.id)}`,
+      `SEQUENCE:${input.revision}`,
+      `DTSTAMP:${stampOf(input.stampMs)}Z`,
+      moment('DTSTART', start),
+      // An end has to be later than the start (RFC 5545, 3.8.2.2): what takes no time has none.
+      ...(end > start ? [moment('DTEND', end)] : []),
+      `SUMMARY:${textValue(own.says)}`,
+      ...more,
+      'END:VEVENT'
+    ]
   }
-  const event = (id: string, piece: string, startMin: number, endMin: number): ICalEventData => {
-    const span = [ms(startMin), ms(Math.max(endMin, startMin))] as const
-    const local = byClock && span.every(at => shownOnce(clock, at))
-    const [start, end] = local ? span.map(at => new WallTime(clock, at)) : span.map(at => new Date(at))
-    return {
-      id: uid(piece, id),
-      stamp: new Date(input.stampMs),
-      sequence: input.revision,
-      timezone: local ? clock.zone : null,
-      start: start!,
-      end: end!
-    }
-  }
-  for (const { task, placed, lines, alarmMin } of input.entries) {
-    if (!task.attended) continue
-    const made = calendar.createEvent({
-      ...event(task.id, task.piece, placed.startMin, placed.endMin),
-      summary: plain(task.says),
-      description: [...lines, ...task.safety].map(plain).join('\n'),
-      transparency: ICalEventTransparency.OPAQUE,
-      status: ICalEventStatus.CONFIRMED
-    })
-    if (alarmMin !== null)
-      made.createAlarm({
-        type: ICalAlarmType.display,
-        triggerBefore: Math.round(alarmMin * 60),
-        description: plain(task.says)
-      })
-  }
-  for (const c of input.cancelled)
-    calendar.createEvent({
-      ...event(c.id, c.piece, c.startMin, c.endMin),
-      summary: plain(c.says),
-      status: ICalEventStatus.CANCELLED
-    })
-  return calendar.toString()
+  // A line break in the name of a calendar is a blank.
+  const name = textValue(input.name.replace(/[\r\n]+/g, ' '))
+  return contentLines([
+    'BEGIN:VCALENDAR',
+    'VERSION:2.0',
+    'PRODID:-//Castwright//Days//EN',
+    // The name by RFC 7986, and as older programs know it.
+    `NAME:${name}`,
+    `X-WR-CALNAME:${name}`,
+    ...(byClock && all.length > 0 ? timeZoneOf(clock, ms(first), ms(last)) : []),
+    ...input.entries.flatMap(({ task, placed, lines, alarmMin }) =>
+      !task.attended
+        ? []
+        : event(task, placed, [
+            `DESCRIPTION:${textValue([...lines, ...task.safety].join('\n'))}`,
+            'STATUS:CONFIRMED',
+            'TRANSP:OPAQUE',
+            ...(alarmMin === null ? [] : alarm(alarmMin, task.says))
+          ])
+    ),
+    ...input.cancelled.flatMap(c => event(c, c, ['STATUS:CANCELLED'])),
+    'END:VCALENDAR'
+  ])
 }
 
-// Control characters have no place in a calendar file; a line break is kept where lines are.
-function plain(text: string): string {
-  return [...text.replace(/\r\n?/g, '\n')]
-    .filter(c => c === '\n' || c >= ' ')
-    .join('')
-    .replaceAll('\u007f', '')
+function alarm(beforeMin: number, says: string): string[] {
+  return [
+    'BEGIN:VALARM',
+    'ACTION:DISPLAY',
+    `TRIGGER:-PT${Math.round(beforeMin)}M`,
+    `DESCRIPTION:${textValue(says)}`,
+    'END:VALARM'
+  ]
 }
 
 /** Stable and unique: every octet that is not plain is spelled out, so that two names never meet. */

@@ -1,4 +1,5 @@
 import type { ZoneClock } from '../quantity/zone-clock.ts'
+import { stampOf } from './content-line.ts'
 
 const MIN_MS = 60_000
 const DAY_MS = 86_400_000
@@ -22,7 +23,7 @@ interface Change {
  * Check: ical.js places every event by this definition alone where Intl.DateTimeFormat does (ics.test.ts).
  * Limits: which of two offsets is summer time is told by the larger one; the law of Ireland names them the other way.
  */
-export function timeZoneOf(clock: ZoneClock, firstMs: number, lastMs: number): string {
+export function timeZoneOf(clock: ZoneClock, firstMs: number, lastMs: number): string[] {
   const changes = changesOf(clock, firstMs - BEYOND_MS, lastMs + BEYOND_MS)
   const before = changes.findLastIndex(c => c.ms <= firstMs)
   const from = clock.offsetMin(firstMs - BEYOND_MS)
@@ -36,14 +37,14 @@ export function timeZoneOf(clock: ZoneClock, firstMs: number, lastMs: number): s
       const kind = c.toMin > least ? 'DAYLIGHT' : 'STANDARD'
       return [
         `BEGIN:${kind}`,
-        `DTSTART:${stamp(c.ms + c.fromMin * MIN_MS)}`,
+        `DTSTART:${stampOf(c.ms + c.fromMin * MIN_MS)}`,
         `TZOFFSETFROM:${offset(c.fromMin)}`,
         `TZOFFSETTO:${offset(c.toMin)}`,
         `END:${kind}`
       ]
     }),
     'END:VTIMEZONE'
-  ].join('\r\n')
+  ]
 }
 
 /**
@@ -77,10 +78,6 @@ function changesOf(clock: ZoneClock, fromMs: number, toMs: number): Change[] {
     out.push({ ms: hi, fromMin: was, toMin: is })
   }
   return out
-}
-
-function stamp(wallMs: number): string {
-  return new Date(wallMs).toISOString().replace(/[-:]|\.\d+Z/g, '')
 }
 
 function offset(min: number): string {

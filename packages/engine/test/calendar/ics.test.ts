@@ -1,4 +1,5 @@
 import ICAL from 'ical.js'
+import { ICalCalendar } from 'ical-generator'
 import { describe, expect, it } from 'vitest'
 import type { IcsInput } from '../../src/calendar/ics.ts'
 import { icsOf } from '../../src/calendar/ics.ts'
@@ -131,6 +132,41 @@ describe('the calendar file, read back by ical.js', () => {
       expect(new TextEncoder().encode(line).length).toBeLessThanOrEqual(75)
     const sly = icsOf(input({ name: 'x\r\nBEGIN:VALARM\u0000' }))
     expect(new ICAL.Component(ICAL.parse(sly)).getAllSubcomponents('valarm')).toEqual([])
+  })
+
+  // A library that shares nothing with it, on lines of its own.
+  it('writes what is in UTC line by line as ical-generator does, folds apart', () => {
+    const unfolded = (text: string) =>
+      text
+        .replace(/\r\n /g, '')
+        .split('\r\n')
+        .filter(l => l !== '')
+    const twin = new ICalCalendar({ prodId: { company: 'Castwright', product: 'Days', language: 'EN' } })
+    const { entries, originMs, stampMs } = input()
+    for (const { task, placed, lines, alarmMin } of entries.filter(e => e.task.attended)) {
+      const made = twin.createEvent({
+        id: 'x',
+        stamp: new Date(stampMs),
+        start: new Date(originMs + placed.startMin * 60_000),
+        end: new Date(originMs + placed.endMin * 60_000),
+        summary: task.says,
+        description: [...lines, ...task.safety].join('\n')
+      })
+      made.createAlarm({ triggerBefore: alarmMin! * 60, description: task.says })
+    }
+    const kinds = /^(DTSTAMP|DTSTART|DTEND|SUMMARY|DESCRIPTION|TRIGGER|ACTION|PRODID|BEGIN|END):/
+    const told = (text: string) =>
+      unfolded(text)
+        .filter(l => kinds.test(l))
+        .sort()
+    expect(told(icsOf(input({ timeZone: 'UTC', cancelled: [] })))).toEqual(told(twin.toString()))
+  })
+
+  it('gives no end to what takes no time, and a line end to the last line', () => {
+    const [entry] = input().entries
+    const text = icsOf(input({ entries: [{ ...entry!, placed: { startMin: 5, endMin: 5 } }], cancelled: [] }))
+    expect(text).not.toContain('DTEND')
+    expect(text.endsWith('END:VCALENDAR\r\n')).toBe(true)
   })
 
   it('gives the same bytes twice, and the same names in a later plan', () => {
