@@ -43,6 +43,33 @@ test('days of an example: ready as the engine says, a task put later moves the r
   await page.locator('.moved-says').waitFor()
   await page.getByRole('button', { name: 'Undo the move' }).click()
   await soon(() => page.locator('.moved-says').count()).toBe(0)
+  await soon(() => page.locator('.bar:not(.alone)').first().getAttribute('title')).toBe(was!)
+
+  // Kept in the piece, as the calendar of the engine has it: still there when the page comes anew, and taken back.
+  await page.locator('.bar:not(.alone)').first().press('ArrowRight')
+  const kept = async () => (await desk.piece('panel123')).document['placed'] as { task: string; at: string }[]
+  await soon(async () => (await kept())?.length).toBe(1)
+  const [{ task, at }] = (await kept()) as [{ task: string; at: string }]
+  const there = daysOf(
+    {
+      piece: checkPiece({ ...document, placed: [{ task, at }] }, 'the piece'),
+      shop: usualShop(),
+      files: {},
+      source: 'the piece'
+    },
+    { asOf: MOMENT }
+  )
+  const own = there.tasks.find(t => t.task.id === task)!
+  expect(there.originMs + own.startMin * 60_000).toBe(Date.parse(at))
+  expect(own.startMin).toBe(days.tasks.find(t => t.task.id === task)!.startMin + 15)
+  await page.reload()
+  await ready.waitFor({ timeout: 60_000 })
+  await soon(() => page.locator('.bar:not(.alone)').first().getAttribute('title')).not.toBe(was!)
+  expect(await page.locator('.best').count()).toBeGreaterThan(0)
+  await page.locator('.bar:not(.alone)').first().click()
+  await page.locator('.looked-task').getByRole('button', { name: 'Let it go where it fits' }).click()
+  await soon(kept).toEqual([])
+  await soon(() => page.locator('.bar:not(.alone)').first().getAttribute('title')).toBe(was!)
 
   const [file] = await Promise.all([
     page.waitForEvent('download'),

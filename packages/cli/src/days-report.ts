@@ -21,6 +21,8 @@ export function daysReport(days: Days, findings: readonly Finding[] = []): strin
   for (const o of days.orderBy)
     lines.push(...wrap(`Order ${o.item} by ${when(at(o.byMin))}: ${o.days} days on its way.`, lineWidth()))
   if (days.orderBy.length > 0) lines.push('')
+  for (const says of days.notPlaced) lines.push(...wrap(says, lineWidth()))
+  if (days.notPlaced.length > 0) lines.push('')
   const several = days.names.length > 1
   let day = ''
   let rows: string[][] = []

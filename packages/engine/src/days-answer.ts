@@ -58,6 +58,8 @@ export interface Days {
   /** Why there is no calendar, in words, and the ways out; null when there is one. */
   readonly clash: { readonly says: readonly string[]; readonly smallest: boolean } | null
   readonly waysOut: readonly WayOut[]
+  /** Tasks put by hand that could not be held, in words. */
+  readonly notPlaced: readonly string[]
   /** Times the pours were cast anew at the starts the calendar chose; `settled`: the windows held. */
   readonly rounds: number
   readonly settled: boolean

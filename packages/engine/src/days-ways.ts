@@ -103,6 +103,7 @@ function candidates(inputs: readonly PlanInput[], days: Days, members: readonly 
       patch: null,
       change: { givenUp: [gap.says] }
     })
+  out.push(...letGo(inputs, days, members))
   if (shop.hours !== undefined) {
     hours(
       'earlier',
@@ -158,6 +159,30 @@ function candidates(inputs: readonly PlanInput[], days: Days, members: readonly 
     change: { hands: 2 }
   })
   return out
+}
+
+// A task that was put by hand may go where it fits.
+function letGo(inputs: readonly PlanInput[], days: Days, members: readonly ClashMember[]): Candidate[] {
+  const [input] = inputs
+  if (input === undefined || inputs.length > 1) return []
+  const { value, document } = input.piece
+  return members.flatMap((m): Candidate[] => {
+    if (m.kind !== 'fixed' || !value.placed.some(p => p.task === m.id)) return []
+    const placed = value.placed.filter(p => p.task !== m.id)
+    const says = days.problem.tasks.find(t => t.id === m.id)?.says ?? m.id
+    return [
+      {
+        id: `let go ${m.id}`,
+        says: `Let “${says}” go where it fits.`,
+        risk: 'none for the piece',
+        on: 'piece',
+        patch: [{ op: 'replace', path: '/placed', value: placed } as Operation],
+        change: {
+          inputs: [{ ...input, piece: { document: { ...document, placed }, value: { ...value, placed } } }]
+        }
+      }
+    ]
+  })
 }
 
 function otherResins(input: PlanInput): Candidate[] {

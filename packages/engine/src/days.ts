@@ -3,6 +3,7 @@ import type { Besides } from './calendar/besides.ts'
 import { withBesides } from './calendar/besides.ts'
 import { clashWords } from './calendar/clash-words.ts'
 import { neverOpen, oddHours, openingsOf } from './calendar/openings.ts'
+import { notPlaced } from './calendar/placed-tasks.ts'
 import type {
   CalendarAnswer,
   CalendarProblem,
@@ -322,7 +323,12 @@ function told(problem: CalendarProblem, answer: CalendarAnswer, t: Told): Days {
     settled: t.settled,
     casts: t.pieces.map(p => p.casts),
     problem,
-    waysOut: []
+    waysOut: [],
+    notPlaced: t.inputs.flatMap(({ piece }, i) =>
+      notPlaced(piece.value.placed, problem.tasks, t.originMs, id =>
+        t.inputs.length === 1 ? id : `${i + 1}/${id}`
+      )
+    )
   }
   if (answer.kind !== 'placed')
     return {

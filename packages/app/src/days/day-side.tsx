@@ -1,4 +1,4 @@
-import { lookedTask } from '../state/days.ts'
+import { lastMoved, lookedTask } from '../state/days.ts'
 import { edit } from '../state/desk.ts'
 import { editShop } from '../state/shop.ts'
 import { daysWords as d } from '../text/days.ts'
@@ -14,7 +14,7 @@ export function DaySide({ view: v }: { readonly view: DaysView }) {
   const looked = v.tasks.find(t => t.id === lookedTask.value)
   return (
     <div class="days-side">
-      <div role="status">{v.moved === null ? null : <MovedSays moved={v.moved} />}</div>
+      <div role="status">{lastMoved.value === null ? null : <MovedSays moved={lastMoved.value} />}</div>
       {looked === undefined ? null : (
         <section class="looked-task">
           <h3>{looked.says}</h3>
@@ -54,12 +54,12 @@ export function DaySide({ view: v }: { readonly view: DaysView }) {
         </section>
       )}
       <OrderPanel />
-      {v.days.length === 0 ? null : <Legend />}
+      {v.days.length === 0 ? null : <Legend best={v.best.length > 0} />}
     </div>
   )
 }
 
-function Legend() {
+function Legend({ best }: { readonly best: boolean }) {
   return (
     <section class="legend">
       <h3>{d.legend}</h3>
@@ -70,6 +70,12 @@ function Legend() {
             {d.lanes[l]}
           </li>
         ))}
+        {best ? (
+          <li class="lane-how">
+            <i class="key best" />
+            {d.bestKey}
+          </li>
+        ) : null}
         <li class="lane-how">
           <i class="key night" />
           {d.night}

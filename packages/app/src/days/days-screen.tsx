@@ -1,5 +1,5 @@
 import { useEffect } from 'preact/hooks'
-import { days, daysBusy, daysFailure, moves, undoMove, watchDays } from '../state/days.ts'
+import { days, daysBusy, daysFailure, lastMoved, undoMove, watchDays } from '../state/days.ts'
 import { piece } from '../state/desk.ts'
 import { daysWords as d } from '../text/days.ts'
 import type { DaysView } from '../worker/days-view.ts'
@@ -23,7 +23,7 @@ export function DaysScreen() {
             </p>
           </div>
           <p class="days-do">
-            {moves.value.length === 0 ? null : (
+            {lastMoved.value === null ? null : (
               <button type="button" class="btn" onClick={undoMove}>
                 {d.undo}
               </button>
@@ -44,7 +44,7 @@ export function DaysScreen() {
           <div class={`days-two${v.days.length === 0 ? ' bare' : ''}`}>
             {v.days.length === 0 ? null : (
               <div class="days-left">
-                <LaneRows days={v.days} tasks={v.tasks} />
+                <LaneRows days={v.days} tasks={v.tasks} best={v.best} />
                 <DayList days={v.days} tasks={v.tasks} />
               </div>
             )}
@@ -67,6 +67,11 @@ function Says({ view: v }: { readonly view: DaysView }) {
         {d.cost(v.handsOn, v.calendarDays ?? 0, v.visits)} {v.late === null ? '' : d.late(v.late)}
       </p>
       {v.tightest === null ? null : <p class="f">{d.tightest(v.tightest.says, v.tightest.slack)}</p>}
+      {v.notPlaced.map(says => (
+        <p key={says} class="f">
+          {says}
+        </p>
+      ))}
       {v.settled ? null : <p class="f">{d.unsettled}</p>}
     </>
   )

@@ -2,7 +2,7 @@ import { useRef, useState } from 'preact/hooks'
 import { lookedTask, put } from '../state/days.ts'
 import { daysWords as d } from '../text/days.ts'
 import type { DayTaskView, DayView } from '../worker/days-view.ts'
-import { minAt, pxOn } from './lane-place.ts'
+import { minAt, pxOn, timeOn } from './lane-place.ts'
 import { QUARTER_MIN } from './task-card.tsx'
 
 /** A shorter pull is a press, px. */
@@ -46,42 +46,52 @@ export function Bar({
     return Math.round(at / QUARTER_MIN) * QUARTER_MIN
   }
   return (
-    <button
-      type="button"
-      class={`bar ${task.lane}${pull === 0 ? '' : ' pulled'}${lookedTask.value === task.id ? ' looked' : ''}`}
-      style={style}
-      aria-label={`${task.says}, ${task.when}, ${d.lanes[task.lane]}`}
-      aria-pressed={lookedTask.value === task.id}
-      title={`${task.says}, ${task.when}`}
-      onPointerDown={e => {
-        if (!task.canMove || e.button !== 0) return
-        from.current = e.clientX
-        e.currentTarget.setPointerCapture(e.pointerId)
-      }}
-      onPointerMove={e => {
-        if (from.current !== null) setPull(e.clientX - from.current)
-      }}
-      onPointerUp={e => {
-        if (from.current === null) return
-        const px = e.clientX - from.current
-        from.current = null
-        setPull(0)
-        if (Math.abs(px) < PULL_PX) return
-        lookedTask.value = task.id
-        put(task.id, toMin(px))
-      }}
-      onPointerCancel={() => {
-        from.current = null
-        setPull(0)
-      }}
-      onClick={() => (lookedTask.value = task.id)}
-      onKeyDown={e => {
-        const step = e.key === 'ArrowRight' ? 1 : e.key === 'ArrowLeft' ? -1 : 0
-        if (step === 0 || !task.canMove) return
-        e.preventDefault()
-        lookedTask.value = task.id
-        put(task.id, Math.round(task.startMin + step * QUARTER_MIN))
-      }}
-    />
+    <>
+      {pull === 0 ? null : (
+        <>
+          <i class="ghost" style={{ ...style, left: `${place.left}px` }} />
+          <span class="pull-time" style={{ left: style.left, top: `${place.top - 18}px` }}>
+            {timeOn(day, toMin(pull))}
+          </span>
+        </>
+      )}
+      <button
+        type="button"
+        class={`bar ${task.lane}${pull === 0 ? '' : ' pulled'}${lookedTask.value === task.id ? ' looked' : ''}`}
+        style={style}
+        aria-label={`${task.says}, ${task.when}, ${d.lanes[task.lane]}`}
+        aria-pressed={lookedTask.value === task.id}
+        title={`${task.says}, ${task.when}`}
+        onPointerDown={e => {
+          if (!task.canMove || e.button !== 0) return
+          from.current = e.clientX
+          e.currentTarget.setPointerCapture(e.pointerId)
+        }}
+        onPointerMove={e => {
+          if (from.current !== null) setPull(e.clientX - from.current)
+        }}
+        onPointerUp={e => {
+          if (from.current === null) return
+          const px = e.clientX - from.current
+          from.current = null
+          setPull(0)
+          if (Math.abs(px) < PULL_PX) return
+          lookedTask.value = task.id
+          put(task.id, toMin(px))
+        }}
+        onPointerCancel={() => {
+          from.current = null
+          setPull(0)
+        }}
+        onClick={() => (lookedTask.value = task.id)}
+        onKeyDown={e => {
+          const step = e.key === 'ArrowRight' ? 1 : e.key === 'ArrowLeft' ? -1 : 0
+          if (step === 0 || !task.canMove) return
+          e.preventDefault()
+          lookedTask.value = task.id
+          put(task.id, Math.round(task.startMin + step * QUARTER_MIN))
+        }}
+      />
+    </>
   )
 }

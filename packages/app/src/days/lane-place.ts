@@ -93,7 +93,8 @@ export function labelsOf(
   })
 }
 
-function timeOn(day: DayView, atMin: number): string {
+/** A moment of a day on its clock. */
+export function timeOn(day: DayView, atMin: number): string {
   const m = Math.round(atMin - day.fromMin)
   const two = (x: number) => String(x).padStart(2, '0')
   return `${two(Math.floor(m / 60))}:${two(m % 60)}`

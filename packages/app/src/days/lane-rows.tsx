@@ -1,9 +1,9 @@
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
 import { daysWords as d } from '../text/days.ts'
-import type { DayTaskView, DayView } from '../worker/days-view.ts'
+import type { BestTime, DayTaskView, DayView } from '../worker/days-view.ts'
 import { Bar } from './lane-bar.tsx'
 import type { LaneRow } from './lane-place.ts'
-import { labelsOf, pxOn, rowsOf } from './lane-place.ts'
+import { labelsOf, pxOn, rowsOf, timeOn } from './lane-place.ts'
 
 /** Heights of a row, px: days and hours, bars, a line of words, bars of what is left alone. */
 const HEAD_PX = 44
@@ -14,10 +14,12 @@ const ALONE_PX = 14
 /** The calendar as lanes: a row for a week or so, what is attended above, what is left alone below. */
 export function LaneRows({
   days,
-  tasks
+  tasks,
+  best
 }: {
   readonly days: readonly DayView[]
   readonly tasks: readonly DayTaskView[]
+  readonly best: readonly BestTime[]
 }) {
   const box = useRef<HTMLDivElement>(null)
   const [width, setWidth] = useState(1000)
@@ -33,7 +35,7 @@ export function LaneRows({
     <section class="lanes" aria-label={d.calendar}>
       <div ref={box}>
         {rowsOf(days, width).map(row => (
-          <Row key={row.days[0]!.fromMin} row={row} tasks={byId} width={width} />
+          <Row key={row.days[0]!.fromMin} row={row} tasks={byId} best={best} width={width} />
         ))}
       </div>
     </section>
@@ -43,9 +45,11 @@ export function LaneRows({
 function Row({
   row,
   tasks,
+  best,
   width
 }: {
   readonly row: LaneRow
+  readonly best: readonly BestTime[]
   readonly tasks: ReadonlyMap<string, DayTaskView>
   readonly width: number
 }) {
@@ -83,6 +87,7 @@ function Row({
               />
             )
           )}
+          {day.quiet ? null : best.map(b => <Best key={b.id} best={b} day={day} scale={scale} />)}
           <p class="lane-name">
             {day.quiet ? `${day.name} ${day.date.split(' ')[0]}` : <b>{`${day.name} ${day.date}`}</b>}
           </p>
@@ -134,6 +139,40 @@ function Row({
         })
       )}
     </div>
+  )
+}
+
+// The best time to do something, where it meets the day: its ends fade as wide as the doubt.
+function Best({
+  best: { says, ends },
+  day,
+  scale
+}: {
+  readonly best: BestTime
+  readonly day: DayView
+  readonly scale: number
+}) {
+  const [from, , , to] = ends
+  if (to <= day.fromMin || from >= day.toMin) return null
+  const within = (min: number) => pxOn(day, Math.min(day.toMin, Math.max(day.fromMin, min)), scale)
+  const [left, full, fades, right] = ends.map(within) as [number, number, number, number]
+  if (right - left < 2) return null
+  const share = (px: number) => `${((100 * (px - left)) / (right - left)).toFixed(1)}%`
+  // An end on another day is no end here: the colour goes on to the edge.
+  const colour = 'var(--best-time)'
+  const begin = from < day.fromMin ? colour : 'transparent'
+  const end = to > day.toMin ? colour : 'transparent'
+  const words = d.best(timeOn(day, Math.max(ends[1], day.fromMin)), timeOn(day, Math.min(ends[2], day.toMin)))
+  return (
+    <i
+      class="best"
+      title={`${says}, ${words}`}
+      style={{
+        left: `${left}px`,
+        width: `${right - left}px`,
+        background: `linear-gradient(to right, ${begin}, ${colour} ${share(full)}, ${colour} ${share(fades)}, ${end})`
+      }}
+    />
   )
 }
 

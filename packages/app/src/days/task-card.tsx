@@ -1,4 +1,4 @@
-import { put } from '../state/days.ts'
+import { days, letGo, put } from '../state/days.ts'
 import { daysWords as d } from '../text/days.ts'
 import type { DayTaskView } from '../worker/days-view.ts'
 
@@ -23,6 +23,11 @@ export function TaskCard({ task: t }: { readonly task: DayTaskView }) {
           <button type="button" class="btn" onClick={() => put(t.id, t.startMin + QUARTER_MIN)}>
             {d.afterwards}
           </button>
+          {t.placed && days.value?.placed.some(p => p.task === t.id) ? (
+            <button type="button" class="btn" onClick={() => letGo(t.id)}>
+              {d.letGo}
+            </button>
+          ) : null}
         </p>
       ) : null}
     </div>

@@ -24,6 +24,8 @@ export interface DayTaskView {
   readonly slack: string | null
   readonly fixed: boolean
   readonly canMove: boolean
+  /** Put there by hand, as the piece says. */
+  readonly placed: boolean
   readonly safety: readonly string[]
 }
 
@@ -51,6 +53,15 @@ export interface DayView {
   }[]
   readonly ticks: readonly { readonly atMin: number; readonly says: string }[]
   readonly spans: readonly DaySpan[]
+}
+
+/** When something is best done: min since the origin; the ends are as soft as the doubt. */
+export interface BestTime {
+  /** The task it is for. */
+  readonly id: string
+  readonly says: string
+  /** Earliest it may open, latest it does, earliest it may close, latest it does. */
+  readonly ends: readonly [number, number, number, number]
 }
 
 export interface DaysView {
@@ -88,5 +99,9 @@ export interface DaysView {
     /** Ready later (or sooner, below 0) than before any was put, min. */
     readonly readyMin: number
   } | null
+  /** Tasks put by hand once this is kept, and those that could not be held, in words. */
+  readonly placed: readonly { readonly task: string; readonly at: string }[]
+  readonly notPlaced: readonly string[]
+  readonly best: readonly BestTime[]
   readonly ics: string
 }

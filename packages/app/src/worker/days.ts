@@ -9,10 +9,11 @@ import type { Days } from '../../../engine/src/days-answer.ts'
 import { daysIcs, localMoment } from '../../../engine/src/days-data.ts'
 import { formatMinutes } from '../../../engine/src/quantity/format.ts'
 import { capital } from '../../../engine/src/sheets/model.ts'
+import { bestTimes } from './best-times.ts'
 import { clockOf, orders } from './day-words.ts'
 import type { DayLane, DayMove, DaysView, DayView } from './days-view.ts'
 import type { Ask } from './messages.ts'
-import { inputOf, keyOf } from './planner.ts'
+import { columnOf, inputOf, keyOf } from './planner.ts'
 
 type DaysAsk = Extract<Ask, { kind: 'days' }>
 type Shop = ReturnType<typeof inputOf>['shop']
@@ -26,15 +27,33 @@ export function daysView(ask: DaysAsk): DaysView {
   if (kept?.key !== key) kept = { key, days: daysOf(input, { asOf: ask.asOf }) }
   const first = kept.days
   const put = withMoves(first, ask.moves)
-  return viewOf(put.days, input.shop, put.says)
+  return {
+    ...viewOf(put.days, input.shop, put.says),
+    placed: placedNow(input.piece.value.placed, put),
+    notPlaced: first.notPlaced,
+    best: bestTimes(put.days, columnOf(ask))
+  }
+}
+
+interface Put {
+  readonly days: Days
+  readonly says: DaysView['moved']
+  /** Moves that found a calendar. */
+  readonly held: readonly DayMove[]
+}
+
+// What the piece says already, with what was put since; the later goes before.
+function placedNow(before: DaysView['placed'], { days, held }: Put): DaysView['placed'] {
+  const moments = new Map(before.map(p => [p.task, p.at]))
+  for (const { id, toMin } of held)
+    moments.set(id, localMoment(days.originMs + toMin * 60_000, days.timeZone))
+  return [...moments].map(([task, at]) => ({ task, at }))
 }
 
 /** Tasks are put one after the other; where one clashes the calendar before it stays, and the clash is said. */
-function withMoves(
-  first: Days,
-  moves: readonly DayMove[]
-): { readonly days: Days; readonly says: DaysView['moved'] } {
+function withMoves(first: Days, moves: readonly DayMove[]): Put {
   let days = first
+  const held: DayMove[] = []
   let says: DaysView['moved'] = null
   for (const { id, toMin } of moves) {
     const task = days.problem.tasks.find(t => t.id === id)
@@ -57,8 +76,9 @@ function withMoves(
       readyMin: Math.round((next.readyMs![0]! - first.readyMs![0]!) / 60_000)
     }
     days = next
+    held.push({ id, toMin })
   }
-  return { days, says }
+  return { days, says, held }
 }
 
 function placedAnew(days: Days, problem: CalendarProblem, answer: CalendarSolution): Days {
@@ -121,7 +141,11 @@ function laneOf(task: Task): DayLane {
   return task.kind === 'watch' || task.kind === 'bubbles' ? 'stay' : 'hands'
 }
 
-function viewOf(days: Days, shop: Shop, says: DaysView['moved']): DaysView {
+function viewOf(
+  days: Days,
+  shop: Shop,
+  says: DaysView['moved']
+): Omit<DaysView, 'placed' | 'notPlaced' | 'best'> {
   const words = timeWords(days)
   const of = clockOf(days)
   const readyMin = days.readyMs === null ? null : (days.readyMs[0]! - days.originMs) / 60_000
@@ -159,6 +183,7 @@ function viewOf(days: Days, shop: Shop, says: DaysView['moved']): DaysView {
         basis: task.basis.says,
         slack: slackMin >= 1 ? formatMinutes(slackMin) : null,
         fixed: task.fixed !== null,
+        placed: task.fixed?.why === 'given',
         canMove: task.attended && (task.fixed === null || task.fixed.why === 'given'),
         safety: task.safety
       }

@@ -8,6 +8,7 @@ import { stepKeys } from '../steps/step-key.ts'
 import { fixByRecords } from './fixed-tasks.ts'
 import type { LearnedFactor } from './learned-minutes.ts'
 import { minutesByFeeds, mouldM2 } from './machine-minutes.ts'
+import { placeByHand } from './placed-tasks.ts'
 import { PRACTICE_WAIT } from './practice-minutes.ts'
 import type { StepRecord } from './step-times.ts'
 import type { Gap, Task, TaskKind } from './task.ts'
@@ -132,6 +133,7 @@ export function tasksOf(work: TaskWork, options: TaskOptions): PieceTasks {
   madeOutside(list, work, first)
   finish()
   fixByRecords(list, keys, options.records ?? new Map(), options.originMs)
+  placeByHand(list, work.piece.placed, options.originMs)
   return {
     tasks: list.tasks,
     gaps: list.gaps,

@@ -120,6 +120,19 @@ export const pieceSchema = z
     food: choice('the face that touches food', ['none', 'front', 'back', 'both']).default('none'),
     wanted: day('when it must be ready').optional(),
     start: moment('when work may begin').optional(),
+    placed: z
+      .array(
+        z.strictObject({
+          task: words('a task of the calendar, by its name there', 200, 'pour green: mix'),
+          at: moment('when it begins')
+        })
+      )
+      .max(200)
+      .default([])
+      .meta({
+        description: 'tasks that are put at a moment by hand: the calendar goes round them',
+        sample: [[{ task: 'pour green: mix', at: '2026-12-05T09:00+01:00' }]]
+      }),
     steps: z
       .array(stepField)
       .min(1)
