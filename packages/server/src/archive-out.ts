@@ -23,7 +23,7 @@ const LISTS: readonly { readonly part: Part; readonly sql: string; readonly key?
   { part: 'files', sql: 'SELECT name, text, saved FROM file WHERE piece = ? ORDER BY name' },
   {
     part: 'readings',
-    sql: 'SELECT saved, record AS json FROM reading WHERE piece = ? ORDER BY saved, id',
+    sql: 'SELECT saved, record AS json FROM reading WHERE piece = ? ORDER BY rowid',
     key: 'record'
   },
   {
