@@ -13,7 +13,7 @@ export const priceMissing: Check = {
     // A shop without any price wants no sums.
     if (without.length === 0 || without.length === work.buy.length) return []
     const names = [...new Set(without.map(l => l.name))]
-    const said = names.slice(0, MOST_NAMES).join(', ')
+    const said = names.slice(0, MOST_NAMES).join('; ')
     const more = names.length > MOST_NAMES ? ` and ${names.length - MOST_NAMES} more` : ''
     return [
       {
