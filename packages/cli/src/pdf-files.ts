@@ -5,9 +5,8 @@ import {
   cupLabels,
   drawnOf,
   paperTemplates,
-  privateQuote,
+  privateQuoteSoFar,
   provedSet,
-  quoteOf,
   runSheet,
   sectionDrawing,
   solidFiles
@@ -32,14 +31,7 @@ export function pdfFiles(
   const { asOf } = planned.plan
   files.set(
     'quote-private.pdf',
-    pdf.quotePdf(
-      sheet.name,
-      'cost and price, private',
-      privateQuote(quoteOf(planned, { asOf })),
-      null,
-      paper,
-      asOf
-    )
+    pdf.quotePdf(sheet.name, 'cost and price, private', privateQuoteSoFar(planned, asOf), null, paper, asOf)
   )
   if (planned.work.readings.length > 0)
     files.set('as-made.pdf', pdf.asMadePdf(asMadeOf(input, asOf), drawn, paper))

@@ -64,6 +64,14 @@ describe('castwright log', () => {
     expect(log().out).not.toContain('3.0 mm high')
   })
 
+  it('keeps the lot something was mixed from, with nothing else', () => {
+    const { log, lines } = piece()
+    log('mixed', 'clear', '300 g', '--lot', 'K2')
+    expect(lines()[0]).toMatchObject({ kind: 'mixed', mass: '300 g', lot: 'K2' })
+    expect(log('height', 'clear', '3', '--lot', 'K2').err).toContain('allowed: with "mixed"')
+    expect(lines()).toHaveLength(1)
+  })
+
   it.each([
     [['hieght', 'clear', '3'], 'found "hieght"; allowed: a kind of reading: mixed, poured'],
     [['height', 'cleer', '3'], 'found "cleer 3"; allowed: a pour: clear; for example "clear"'],

@@ -1,9 +1,13 @@
 import { moneyWords } from './cost/money.ts'
 import type { BuyUnit } from './cost/need.ts'
 import { amountWords } from './cost/need.ts'
+import type { Planned } from './plan-answer.ts'
 import { decimals, formatMinutes } from './quantity/format.ts'
+import { quoteOf } from './quote.ts'
 import type { Actual, ActualLine } from './quote-actual.ts'
+import { actualOf, lastQuoted } from './quote-actual.ts'
 import type { QuotePart } from './quote-words.ts'
+import { privateQuote } from './quote-words.ts'
 
 /** Factors nearer to one than this are no news. */
 const NEWS = 0.03
@@ -44,6 +48,15 @@ export function actualWords(a: Actual): QuotePart[] {
           }
         ]),
     ...next(a)
+  ]
+}
+
+/** The quote as the shop keeps it, and below it the last one kept against what came of it. */
+export function privateQuoteSoFar({ work }: Pick<Planned, 'work'>, asOf: string): QuotePart[] {
+  const kept = lastQuoted(work.readings)
+  return [
+    ...privateQuote(quoteOf({ work }, { asOf })),
+    ...(kept === null ? [] : actualWords(actualOf(work, kept, asOf)))
   ]
 }
 

@@ -1,6 +1,6 @@
 // The public surface of the engine: documents, plan, sheets. Grouped by noun; nothing computed here.
 
-export { actualWords } from './actual-words.ts'
+export { actualWords, privateQuoteSoFar } from './actual-words.ts'
 export type { CupResult } from './cast/cup-result.ts'
 export { fitCupTest } from './cast/own-resin.ts'
 export type { Edge, PeakMap, WholeCast } from './cast/whole/whole-cast.ts'

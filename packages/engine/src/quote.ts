@@ -52,7 +52,7 @@ export interface Quote {
  * Limits: pieces beyond those the document plans are taken to cost what these do, work done once shared.
  */
 export function quoteOf(
-  { work }: Planned,
+  { work }: Pick<Planned, 'work'>,
   options: { readonly asOf: string; readonly count?: number; readonly price?: number; readonly share?: Share }
 ): Quote {
   const { shop, quantity, piece } = work

@@ -10,7 +10,7 @@ import {
   page,
   paperTemplates,
   pngAddress,
-  privateQuote,
+  privateQuoteSoFar,
   quoteOf,
   readyMoment,
   runSheet,
@@ -82,7 +82,7 @@ export async function madeSheet(
       return (await writer()).quotePdf(plan.name, 'quote', parts, drawn(), paper, plan.asOf)
     }
     case 'quote-private.pdf': {
-      const parts = privateQuote(quoteOf(planned, { asOf: plan.asOf }))
+      const parts = privateQuoteSoFar(planned, plan.asOf)
       return (await writer()).quotePdf(plan.name, 'cost and price, private', parts, null, paper, plan.asOf)
     }
     case 'as-made.pdf':

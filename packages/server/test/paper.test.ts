@@ -325,6 +325,7 @@ describe('money and records on paper', () => {
           id: 'made-0004',
           at: '2026-11-28T10:20+01:00'
         },
+        { kind: 'mixed', pour: 'reed green', lot: 'K2', id: 'made-0006', at: '2026-11-28T10:00+01:00' },
         {
           kind: 'note',
           step: 'demould',
@@ -342,6 +343,7 @@ describe('money and records on paper', () => {
     expect(green.figures.map(f => [f.what, f.built])).toEqual([
       ['Mixed', null],
       ['Poured', '431 g'],
+      ['Lot', 'K2'],
       ['Level as cast', '13.2 mm'],
       ['When', expect.stringContaining('28')]
     ])

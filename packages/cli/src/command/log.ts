@@ -23,7 +23,7 @@ const FORMS = READING_FORMS.map(f => `  ${f.form}`).join('\n')
 export const logCommand: Command = {
   name: 'log',
   about: 'write down what was read, begun or done at the bench; where the build stands',
-  help: `castwright log PIECE [KIND ...] [--at now|HH:MM|MOMENT] [--note "..."] [--json] [--shop FILE] [--readings FILE]
+  help: `castwright log PIECE [KIND ...] [--at now|HH:MM|MOMENT] [--note "..."] [--lot LOT] [--json] [--shop FILE] [--readings FILE]
 
 Adds one reading to NAME.readings.jsonl beside NAME.piece.json, then says where the build stands: what is done, what
 stands, what is otherwise than planned, what is left. Without a kind it only says that. Every later command goes by
@@ -41,6 +41,7 @@ ${FORMS}
 
   --at MOMENT       when it was taken: now (usual), HH:MM of today, or 2026-12-05T09:00+01:00
   --note "..."      a note
+  --lot LOT         the lot it was mixed from, with "mixed"
   --json            the state as JSON
   --as-of MOMENT    what counts as now
   --shop FILE       your own facts; left out: shop.json beside the piece
@@ -67,12 +68,23 @@ ${FORMS}
       readings: (input.readings ?? []).map(r => r.id)
     })
     const note = given.texts.get('note')
+    const lot = given.texts.get('lot')
+    if (lot !== undefined && typed['kind'] !== 'mixed')
+      throw new Failure(
+        `--lot: found with "${String(typed['kind'])}"; allowed: with "mixed". Nothing was logged`
+      )
     const at = takenAt(given.texts.get('at'), asOf)
     if (Date.parse(at) > Date.parse(asOf))
       throw new Failure(
         `--at: found ${at}, which is yet to come; allowed: a moment up to now, ${asOf}. Nothing was logged`
       )
-    const record = { ...typed, ...(note === undefined ? {} : { note }), id: newId(at), at }
+    const record = {
+      ...typed,
+      ...(note === undefined ? {} : { note }),
+      ...(lot === undefined ? {} : { lot }),
+      id: newId(at),
+      at
+    }
     // What is written must read back.
     readReadings(`${JSON.stringify(record)}\n`, 'castwright log')
     const cut = appendReadings(file, [record])
@@ -87,7 +99,7 @@ ${FORMS}
 
 const ALLOWED = {
   flags: ['json'],
-  texts: ['at', 'note', 'shop', 'readings', 'as-of', 'server', 'id'],
+  texts: ['at', 'note', 'lot', 'shop', 'readings', 'as-of', 'server', 'id'],
   words: [1, 40, 'one piece file, then what was read, for example: height green 11.2 mm'] as const
 }
 

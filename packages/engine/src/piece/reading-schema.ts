@@ -67,6 +67,7 @@ export const readingSchema = z
       kind: z.literal('mixed'),
       pour: what,
       mass: mass('in the vessel', 0.1).optional(),
+      lot: words('the lot it was mixed from', 60, 'K2').optional(),
       ...common
     }),
     z.strictObject({

@@ -79,6 +79,12 @@ export function asMadeOf(input: PlanInput, asOf: string): AsMade {
       )
       const tint = value.tint.map(t => `${t.pigment} ${decimals(t.percent, 2)} %`).join(', ')
       const pour = plan.stack.pours[index]!
+      const lots = {
+        planned: lotWords(
+          plan.buy.find(l => l.group === 'resin' && l.item === value.resin)?.lots.map(l => l.lot) ?? []
+        ),
+        built: lotWords(readings.map(r => (r.kind === 'mixed' && r.pour === id ? (r.lot ?? null) : null)))
+      }
       // What was poured sets the start of the piece as built: the plan's own is asked.
       const { start } = plan.piece.pours[index]!
       return {
@@ -90,6 +96,15 @@ export function asMadeOf(input: PlanInput, asOf: string): AsMade {
             built: sum(of('mixed'))
           },
           { what: 'Poured', planned: formatMass(pour.massG), built: sum(of('poured')) },
+          ...(lots.planned === '' && lots.built === ''
+            ? []
+            : [
+                {
+                  what: 'Lot',
+                  planned: lots.planned === '' ? 'none known' : lots.planned,
+                  built: lots.built === '' ? null : lots.built
+                }
+              ]),
           ...(value.kind === 'cast'
             ? [{ what: 'Level as cast', planned: mm(pour.level), built: heights.at(-1) ?? null }]
             : []),
@@ -120,4 +135,8 @@ function whenOf(s: BuildState['steps'][number]): string {
   if (s.doneAt !== null) return `done ${momentWords(s.doneAt)}${took}`
   if (s.progress === 'implied') return `done, no moment was read${took}`
   return s.beganAt === null ? 'not yet' : `begun ${momentWords(s.beganAt)}`
+}
+
+function lotWords(lots: readonly (string | null)[]): string {
+  return [...new Set(lots.filter(l => l !== null))].join(', ')
 }

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { tasksOf } from '../../src/calendar/tasks.ts'
 import { costOf } from '../../src/cost/cost.ts'
 import { wearCost } from '../../src/cost/cutter-wear.ts'
 import { deliveryCost, outsideCost } from '../../src/cost/orders.ts'
@@ -7,6 +8,7 @@ import { InputProblem } from '../../src/piece/problem.ts'
 import { checkShop } from '../../src/piece/read.ts'
 import type { ShopDocument } from '../../src/piece/shop-schema.ts'
 import type { MadePath } from '../../src/programs/program-input.ts'
+import { planOf, TABLE } from '../sheets/pieces.ts'
 import { bought } from './bought.ts'
 
 const shop = (more: Partial<ShopDocument> = {}) => checkShop({ castwright: 1, ...more }, 'shop').value
@@ -160,5 +162,18 @@ describe('prices', () => {
       expect(net + tax).toBe(gross)
       expect(gross).toBeGreaterThanOrEqual(k)
     }
+  })
+})
+
+describe('what is made outside, in the days', () => {
+  it('is on its way so many days, and is there before parts are fitted or the piece leaves', () => {
+    const outside = [{ work: 'legs', firm: 'the smith', price: 180, days: 14 }, { work: 'a plate' }]
+    const { work } = planOf({ ...TABLE, outside })
+    const { tasks, gaps } = tasksOf(work, { piece: '', originMs: 0 })
+    const [legs, ...others] = tasks.filter(t => t.kind === 'delivery')
+    expect(others).toEqual([])
+    expect(legs).toMatchObject({ minutes: 14 * 1440, says: 'legs: the smith', attended: false })
+    const last = tasks.find(t => t.step?.startsWith('fit')) ?? tasks.find(t => t.step === 'deliver')!
+    expect(gaps.some(g => g.before === legs!.id && g.after === last.id)).toBe(true)
   })
 })
