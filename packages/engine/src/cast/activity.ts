@@ -24,7 +24,7 @@ export interface Activity {
   readonly timeBand: number
   /** Signs that do not go together with the rest, by index. */
   readonly odd: readonly number[]
-  /** The factor each sign by itself asks for; null where no factor gives it, or any of a range does. */
+  /** The factor each sign by itself asks for; null where no factor gives it, or any of a range does. Empty where all go together. */
   readonly alone: readonly (number | null)[]
 }
 
@@ -87,7 +87,8 @@ export function activityFrom(
   const sigma = Math.min(prior.timeBand, (curvature > 0 ? Math.sqrt(2 / curvature) : prior.timeBand) * spread)
   const timeBand = Math.max(LEAST_BAND, sigma)
   const odd = signs.flatMap((s, i) => (Math.abs(offs(at(best), s)) > ODD ? [i] : []))
-  const alone = signs.map(s => {
+  // What each says by itself is asked only where they do not go together.
+  const alone = (odd.length === 0 ? [] : signs).map(s => {
     const x = lowest(y => sum(y, [s], 1e-4))
     return Math.abs(offs(at(x), s)) > 1 || one(s) ? null : Math.exp(x)
   })
@@ -144,10 +145,21 @@ function lowest(f: (x: number) => number): number {
   for (let i = 1; i <= points; i++) if (f(at(i)) < f(at(k))) k = i
   let [low, high] = [at(Math.max(0, k - 1)), at(Math.min(points, k + 1))]
   const golden = (Math.sqrt(5) - 1) / 2
+  // Each step keeps one of the two places it looked at: a run is dear.
+  let [a, b] = [high - golden * (high - low), low + golden * (high - low)]
+  let [fa, fb] = [f(a), f(b)]
   while (high - low > 1e-3) {
-    const [a, b] = [high - golden * (high - low), low + golden * (high - low)]
-    if (f(a) <= f(b)) high = b
-    else low = a
+    if (fa <= fb) {
+      high = b
+      ;[b, fb] = [a, fa]
+      a = high - golden * (high - low)
+      fa = f(a)
+    } else {
+      low = a
+      ;[a, fa] = [b, fb]
+      b = low + golden * (high - low)
+      fb = f(b)
+    }
   }
   return (low + high) / 2
 }
