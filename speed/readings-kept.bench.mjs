@@ -8,7 +8,7 @@ const { serve } = await import('../packages/server/dist/src/index.js')
 const file = new URL('../examples/saltmarsh-panel.piece.json', import.meta.url)
 const COUNT = 500
 
-async function kept(batch) {
+async function kept(batch, together = 1) {
   const dataDir = mkdtempSync(join(tmpdir(), 'castwright-speed-'))
   const { InputProblem, readReadings } = engine
   const server = await serve({
@@ -37,7 +37,7 @@ async function kept(batch) {
       at: '2026-12-01T09:00+01:00'
     }))
     const from = performance.now()
-    for (let k = 0; k < COUNT; k += batch) {
+    const post = async k => {
       const part = all.slice(k, k + batch)
       const answer = await send(
         'POST',
@@ -46,6 +46,12 @@ async function kept(batch) {
       )
       if (!answer.ok) throw new Error(await answer.text())
     }
+    for (let k = 0; k < COUNT; k += batch * together)
+      await Promise.all(
+        Array.from({ length: together }, (_, i) => k + i * batch)
+          .filter(from => from < COUNT)
+          .map(post)
+      )
     const ms = performance.now() - from
     return { ms, note: `${Math.round((1000 * COUNT) / ms)} readings a second` }
   } finally {
@@ -56,6 +62,12 @@ async function kept(batch) {
 
 export const variants = [
   { name: 'readings one', about: '500 readings kept, sent one at a time', bar: 'none', run: () => kept(1) },
+  {
+    name: 'readings together',
+    about: '500 readings kept, sent one at a time by 25 devices at once',
+    bar: 'none',
+    run: () => kept(1, 25)
+  },
   {
     name: 'readings batch',
     about: '500 readings kept, sent by fifty',

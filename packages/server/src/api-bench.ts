@@ -8,7 +8,7 @@ import { PhotoStore } from './photo-store.ts'
 import { pictureOf } from './picture.ts'
 import { refused, ServerProblem } from './problem.ts'
 import type { KeptReading } from './reading-rows.ts'
-import { keepReadings, readingsSince } from './reading-rows.ts'
+import { ReadingKeeper, readingsSince } from './reading-rows.ts'
 
 /** Largest photo, bytes; photos a piece takes; longest note on how a photo was laid, characters. */
 const MOST_PHOTO = 12_000_000
@@ -32,6 +32,7 @@ interface PhotoRow {
 export function benchApi(app: Hono<Env>, { open, pieces, feed, now, engine }: Parts): void {
   const { db } = open
   const photos = new PhotoStore(db)
+  const keeper = new ReadingKeeper(open)
   app.get('/api/pieces/:id/photos', c => {
     const id = pieces.row(pieceId(c.req.param('id'))).id
     const rows = db
@@ -113,7 +114,7 @@ export function benchApi(app: Hono<Env>, { open, pieces, feed, now, engine }: Pa
         throw e
       }
     })
-    const fresh = keepReadings(open, piece, kept, now().toISOString())
+    const fresh = await keeper.keep(piece, kept, now().toISOString())
     // One event however many came: who listens asks for what is new.
     const last = kept.findLast((_, i) => fresh[i])
     if (last !== undefined) feed.tell('reading', { piece, id: last.id })

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { openFolder } from '../src/database.ts'
-import { keepReadings, readingsSince } from '../src/reading-rows.ts'
+import { keepReadings, ReadingKeeper, readingsSince } from '../src/reading-rows.ts'
 import { KILLS, killed, ownFolder, pause, randomFrom, send } from './killed.ts'
 
 /**
@@ -87,5 +87,22 @@ test('what comes after a number is asked for by it, and a batch is all or nothin
   const broken = { id: 'reading-000009', record: null as unknown as string }
   expect(() => keepReadings(open, PIECE, [kept(4), broken], '2026-12-06')).toThrow()
   expect(readingsSince(open, PIECE, 0).readings).toHaveLength(3)
+  open.close()
+})
+
+test('who comes together is kept together; one that cannot be kept holds up none of the others', async () => {
+  const open = openFolder(ownFolder(), () => new Date())
+  open.db
+    .prepare("INSERT INTO piece (id, name, revision, saved) VALUES (?, 'bench', 1, '2026-12-05')")
+    .run(PIECE)
+  const keeper = new ReadingKeeper(open)
+  const kept = (n: number) => [{ id: record(n).id, record: JSON.stringify(record(n)) }]
+  const all = await Promise.all([1, 2, 3, 2].map(n => keeper.keep(PIECE, kept(n), '2026-12-05')))
+  expect(all).toEqual([[true], [true], [true], [false]])
+  const nowhere = keeper.keep('nopiece001', kept(4), '2026-12-05')
+  const here = keeper.keep(PIECE, kept(5), '2026-12-05')
+  await expect(nowhere).rejects.toThrow()
+  expect(await here).toEqual([true])
+  expect(readingsSince(open, PIECE, 0).readings).toEqual([1, 2, 3, 5].map(record))
   open.close()
 })
