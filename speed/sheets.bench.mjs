@@ -1,4 +1,4 @@
-// All sheets of a piece on paper: run sheet with its drawings, labels, templates, drawing, care, money, record; and its solids.
+// All sheets of a piece on paper: run sheet by its calendar, with its drawings, labels, templates, drawing, care, money, record; and its solids.
 import { example } from './example.mjs'
 
 const engine = await import('../packages/engine/dist/src/index.js')
@@ -10,7 +10,8 @@ function sheets(name) {
   const planned = engine.plan(input, { asOf, effort: 'preview' })
   const from = performance.now()
   const drawn = engine.drawnOf(planned)
-  const run = engine.runSheet(planned)
+  // Its steps stand in the days of the calendar, which is made too.
+  const run = engine.runSheet(planned, { days: engine.daysOf(input, { asOf }) })
   const about = { title: name, asOf }
   const files = [
     paper.runSheetPdf(run, drawn, 'A4'),
