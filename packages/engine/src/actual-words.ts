@@ -9,6 +9,9 @@ import { actualOf, lastQuoted } from './quote-actual.ts'
 import type { QuotePart } from './quote-words.ts'
 import { privateQuote } from './quote-words.ts'
 
+/** Amounts of a quote are whole units, rounded up: this near is no difference. */
+const ROUNDED = 1
+const WHOLE: readonly string[] = ['g', 'ml', 'min']
 /** Factors nearer to one than this are no news. */
 const NEWS = 0.03
 
@@ -61,11 +64,12 @@ export function privateQuoteSoFar({ work }: Pick<Planned, 'work'>, asOf: string)
 }
 
 function row(l: ActualLine, words: (x: number) => string, money: (coins: number) => string): string {
-  const by = l.quoted > 0 ? ` (${percent(l.actual! / l.quoted - 1)})` : ''
+  const near = WHOLE.includes(l.unit) && Math.abs(l.actual! - l.quoted) <= ROUNDED
+  const by = near ? ' (as quoted)' : l.quoted > 0 ? ` (${percent(l.actual! / l.quoted - 1)})` : ''
   const cost =
     l.actualCoins === null || l.quotedCoins === null
       ? ''
-      : `, cost ${money(l.actualCoins)} for ${money(l.quotedCoins)}`
+      : `, cost ${money(l.actualCoins)}, quoted at ${money(l.quotedCoins)}`
   return `${l.name}: quoted ${words(l.quoted)}, was ${words(l.actual!)}${by}${cost}`
 }
 

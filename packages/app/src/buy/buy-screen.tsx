@@ -106,7 +106,7 @@ function Money({ view: v }: { readonly view: BuyView }) {
       <h2 id="buy-cost">{b.cost}</h2>
       <p class="f">{b.own}</p>
       <Parts parts={v.quote} />
-      <p>
+      <p class="keep">
         <button type="button" class="btn" onClick={() => keepQuote(v)}>
           {b.keep}
         </button>{' '}
