@@ -59,4 +59,26 @@ describe('days', () => {
     expect(code).toBe(1)
     expect(out).toContain('hours at the bench')
   })
+
+  it('tells other orders of the steps, why some are not to be done, and takes one', () => {
+    const { out, code } = answer(['days', example('heron-table'), '--orders', ...AS_OF])
+    expect(code).toBe(0)
+    expect(out).toMatch(/The order as it stands is the best of \d+ that were planned/)
+    expect(out).toMatch(/Coat both faces before "Flatten the front": flattening or sanding takes the coat/)
+    const taken = answer([
+      'days',
+      example('heron-table'),
+      '--orders',
+      '--take',
+      '1',
+      '-o',
+      at('other.json'),
+      ...AS_OF
+    ])
+    expect(taken.code).toBe(0)
+    const document = JSON.parse(readFileSync(at('other.json'), 'utf8'))
+    expect(document.steps.filter((s: { do: string }) => s.do === 'turn over').length).toBe(1)
+    const { err, code: wrong } = answer(['days', example('heron-table'), '--take', '1', ...AS_OF])
+    expect([wrong, err]).toEqual([2, expect.stringContaining('allowed with --orders alone')])
+  })
 })

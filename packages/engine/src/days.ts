@@ -4,12 +4,7 @@ import { withBesides } from './calendar/besides.ts'
 import { clashWords } from './calendar/clash-words.ts'
 import { neverOpen, oddHours, openingsOf } from './calendar/openings.ts'
 import { notPlaced } from './calendar/placed-tasks.ts'
-import type {
-  CalendarAnswer,
-  CalendarProblem,
-  CalendarSolution,
-  SolveEffort
-} from './calendar/solve/problem.ts'
+import type { CalendarAnswer, CalendarProblem, CalendarSolution } from './calendar/solve/problem.ts'
 import { FULL_EFFORT } from './calendar/solve/problem.ts'
 import { quickCalendar, solveCalendar } from './calendar/solve/solve.ts'
 import type { Gap, Task } from './calendar/task.ts'
@@ -63,7 +58,8 @@ export function daysOfMany(inputs: readonly PlanInput[], options: DaysOptions): 
   const again = ({ inputs: changed, hands, givenUp }: Changed): Replanned => {
     const more = { ...options, ...(hands > 1 && { capacity: { ...options.capacity, hands } }) }
     const quick = placed(changed, { ...more, effort: 'quick' }, givenUp)
-    const full = quick.days.readyMs !== null ? quick : placed(changed, more, givenUp)
+    // What clashes at once clashes with more effort too: only the minutes of the machine are better known then.
+    const full = quick.answer.kind === 'unsettled' ? placed(changed, more, givenUp) : quick
     return { days: full.days, members: full.answer.kind === 'clash' ? full.answer.members : [] }
   }
   return { ...days, waysOut: waysOut(inputs, days, answer.members, again) }
@@ -137,9 +133,7 @@ function placed(
   const { shop } = inputs[0]!
   // Who asks only when it is ready asks for no reasons.
   const solve = (p: CalendarProblem) =>
-    quick
-      ? quickCalendar(p)
-      : solveCalendar(p, { ...effortFor(p.tasks.length), ...(made !== null && { asks: 0 }) })
+    quick ? quickCalendar(p) : solveCalendar(p, { ...FULL_EFFORT, ...(made !== null && { asks: 0 }) })
   const problemNow = () => {
     const p = problemOf(parts, shop, originMs, options, givenUp)
     return made?.pass ? { ...p, gaps: p.gaps.map(g => (g.soft ? { ...g, mostMin: null } : g)) } : p
@@ -163,15 +157,6 @@ function placed(
     days: told(problem, answer, { inputs, originMs, options, rounds, settled, pieces: parts }),
     answer
   }
-}
-
-/** Tasks that are searched at full effort; with more each node takes longer, and fewer are looked at. */
-const SEARCHED_TASKS = 100
-
-function effortFor(tasks: number): SolveEffort {
-  const share = Math.min(1, (SEARCHED_TASKS / tasks) ** 2)
-  const of = (count: number) => Math.max(10, Math.round(count * share))
-  return { nodes: of(FULL_EFFORT.nodes), moves: of(FULL_EFFORT.moves), asks: FULL_EFFORT.asks }
 }
 
 /** The tasks of a piece, and how its pours cure at the starts they were made with. */

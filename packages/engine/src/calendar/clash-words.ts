@@ -8,14 +8,45 @@ export function clashWords(
   clash: CalendarClash,
   time: ((min: number) => string) | null = null
 ): string[] {
-  return [...new Set(clash.members.map(m => memberWords(problem, m, time)))]
+  const { members } = clash
+  const sides = (gap: number) => members.filter(m => m.kind === 'gap' && m.gap === gap).length
+  const said = members.flatMap((m, i): string[] => {
+    if (m.kind !== 'gap' || sides(m.gap) < 2) return [memberWords(problem, m, time)]
+    // Both sides of one window are said as one.
+    const first = members.findIndex(o => o.kind === 'gap' && o.gap === m.gap)
+    return first === i ? [windowWords(problem, problem.gaps[m.gap]!)] : []
+  })
+  return [...new Set(said)]
+}
+
+function windowWords({ tasks }: CalendarProblem, gap: Gap): string {
+  const says = (id: string) => tasks.find(t => t.id === id)?.says ?? id
+  const { after, before } = endsWords(gap, says)
+  return `${after}${formatMinutes(gap.leastMin)} to ${formatMinutes(gap.mostMin ?? 0)} after ${before} (${gap.says})`
+}
+
+/** Closed longer than this is told: longer than a night. Practice. */
+const NIGHT_MIN = 16 * 60
+
+// What of the hours stands against a task: how long they last, and how long they are away.
+function hoursWords({ openings }: CalendarProblem): string {
+  if (openings.length === 0) return 'The hours at the bench: there are none'
+  let open = 0
+  let closed = 0
+  openings.forEach(([from, to], i) => {
+    open = Math.max(open, to - from)
+    if (i > 0) closed = Math.max(closed, from - openings[i - 1]![1])
+  })
+  const away = closed > NIGHT_MIN ? `, closed for up to ${formatMinutes(closed)} between` : ''
+  return `The hours at the bench: open for ${formatMinutes(open)} at the most${away}`
 }
 
 function memberWords(
-  { tasks, gaps, asOfMin }: CalendarProblem,
+  problem: CalendarProblem,
   member: ClashMember,
   time: ((min: number) => string) | null
 ): string {
+  const { tasks, gaps, asOfMin } = problem
   const of = (id: string) => tasks.find(t => t.id === id)
   const says = (id: string) => of(id)?.says ?? id
   const at = (min: number | null | undefined, given: string, plain: string) =>
@@ -34,18 +65,27 @@ function memberWords(
     case 'due':
       return `${says(member.id)}: ${at(of(member.id)?.dueMin, 'has to end by', 'has to end by its date')}`
     case 'hours':
-      return 'The hours at the bench'
+      return hoursWords(problem)
     case 'as of':
       return at(asOfMin, 'Nothing begins before now,', 'Nothing begins before now')
   }
 }
 
 function gapWords(gap: Gap, side: 'least' | 'most', says: (id: string) => string): string {
-  const after = `${says(gap.after)}: ${gap.to === 'end' ? 'over ' : ''}`
-  const before = `${gap.from === 'start' ? 'the start of ' : ''}"${says(gap.before)}"`
+  const { after, before } = endsWords(gap, says)
   if (side === 'most')
     return `${after}${formatMinutes(gap.mostMin ?? 0)} after ${before} at the latest (${gap.says})`
   return gap.leastMin > 0
     ? `${after}${formatMinutes(gap.leastMin)} after ${before} at the soonest (${gap.says})`
     : `${after}not before ${before}${gap.from === 'start' ? '' : ' is over'} (${gap.says})`
+}
+
+function endsWords(
+  gap: Gap,
+  says: (id: string) => string
+): { readonly after: string; readonly before: string } {
+  return {
+    after: `${says(gap.after)}: ${gap.to === 'end' ? 'over ' : ''}`,
+    before: `${gap.from === 'start' ? 'the start of ' : ''}"${says(gap.before)}"`
+  }
 }

@@ -145,6 +145,19 @@ describe('days', () => {
     expect(days.clash!.says.join(' ')).toContain('The hours at the bench')
   })
 
+  it('say that coats cannot follow each other in a shop that is open on Saturdays alone', () => {
+    const closed = { mon: [], tue: [], wed: [], thu: [], fri: [], sun: [] }
+    const shop = { hours: { ...closed, sat: ['08:00-18:00'] } }
+    const { clash } = daysOf(exampleInput('meadow-boards', { shop }), { asOf, effort: 'quick' })
+    expect(clash!.smallest).toBe(true)
+    // From Saturday 18:00 to Saturday 08:00 are 6 days and 14 hours; a coat wants the next within a day.
+    expect(clash!.says).toContain(
+      'The hours at the bench: open for 10 h at the most, closed for up to 6 d 14 h between'
+    )
+    expect(clash!.says.some(s => /^Coat 2 of 2 .*: 12 h to 24 h after "Coat 1 of 2/.test(s))).toBe(true)
+    expect(clash!.says.length).toBe(4)
+  })
+
   it('give ways out of a clash, each with the days of its own plan', () => {
     const input = exampleInput('heron-table', { shop: week('09:00-15:00') })
     const days = daysOf(input, { asOf })

@@ -1,7 +1,7 @@
 import type { Bounds, Spread } from './bounds.ts'
 import type { Cost } from './cost.ts'
 import { compareCost, costOf } from './cost.ts'
-import { search } from './search.ts'
+import { nodeWeight, search } from './search.ts'
 import { chainOf, sequenced } from './sequence.ts'
 
 /**
@@ -35,7 +35,7 @@ export function improved(
       if (tried.has(key)) continue
       tried.add(key)
       const turned = spread.ordered(root, then, first)
-      nodes++
+      nodes += nodeWeight(net.count)
       if (turned === null) continue
       const found = search(spread, turned, 2, null, 20)
       nodes += found.nodes
@@ -46,5 +46,5 @@ export function improved(
       break
     }
   }
-  return { best, nodes }
+  return { best, nodes: Math.round(nodes) }
 }

@@ -39,14 +39,15 @@ export function search(
   let best = known
   let cost = known === null ? null : costOf(net, known)
   let looked = 0
+  const weight = nodeWeight(net.count)
   const began = spread.work
   // Work in nodes: one that is looked at long counts for several.
-  const counted = () => Math.max(looked, Math.floor(spread.work - began))
+  const counted = () => Math.floor(weight * Math.max(looked, spread.work - began))
   let nodes = 0
   let firstAt = known === null ? null : 0
   const leastLate = costOf(net, from).late
   const stack: Bounds[][] = [[from]]
-  const beyond = () => (firstAt === null ? nodes > first : nodes - firstAt > limit)
+  const beyond = () => (firstAt === null ? nodes > weight * first : nodes - firstAt > limit)
   while (stack.length > 0) {
     const level = stack.at(-1)!
     let node: Bounds | null | undefined = level.shift()
@@ -76,6 +77,14 @@ export function search(
     stack.push(childrenOf(spread, node, conflict, cost, parts))
   }
   return { best, cost, proved: true, nodes }
+}
+
+/** Tasks of a calendar of which a node counts for one. */
+const USUAL_TASKS = 100
+
+/** What a node of a calendar of so many tasks counts for: its pairs grow with the square. */
+export function nodeWeight(tasks: number): number {
+  return Math.max(1, (tasks / USUAL_TASKS) ** 2)
 }
 
 /** Pairs that may have to be settled on the way to a first calendar. */

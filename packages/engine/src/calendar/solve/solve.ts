@@ -11,7 +11,7 @@ import type { Network } from './network.ts'
 import { network } from './network.ts'
 import type { CalendarAnswer, CalendarProblem, CalendarSolution, Placed, SolveEffort } from './problem.ts'
 import { FULL_EFFORT, QUICK_EFFORT } from './problem.ts'
-import { finishBound, rootOf, search } from './search.ts'
+import { finishBound, nodeWeight, rootOf, search } from './search.ts'
 import { chainOf, sequenced } from './sequence.ts'
 import { daysVisited, gathered, oddMinutes, partsOf, visitsOf } from './visits.ts'
 
@@ -46,7 +46,7 @@ export function solveCalendar(problem: CalendarProblem, effort: SolveEffort = FU
   let nodes = found.nodes
   if (found.best === null && !found.proved) {
     // It goes round in circles: whether there is one at all is settled with care.
-    const any = careful(spread, root, MOST_CAREFUL)
+    const any = careful(spread, root, MOST_CAREFUL / nodeWeight(net.count))
     nodes += any.nodes
     found = { ...found, ...any, proved: any.best === null && any.proved }
   }

@@ -2,6 +2,7 @@ import type { Opening } from '../task.ts'
 import type { Bounds, Spread } from './bounds.ts'
 import type { Hours } from './hours.ts'
 import type { Network } from './network.ts'
+import { nodeWeight } from './search.ts'
 
 /** A break longer than this is a visit more: practice, no source. */
 const REST_MIN = 60
@@ -79,13 +80,14 @@ export function gathered(spread: Spread, held: Bounds, odd: Hours, moves: number
   const { net } = spread
   let best = held
   let cost = visitCost(net, odd, best)
-  let left = moves
+  let left = moves / nodeWeight(net.count)
   const began = spread.work
-  for (let better = true; better && left > 0 && spread.work - began <= moves; ) {
+  const most = left
+  for (let better = true; better && left > 0 && spread.work - began <= most; ) {
     better = false
     const visits = visitsOf(net, best.lo)
     for (const starts of candidates(net, odd, visits, best)) {
-      if (left-- <= 0 || spread.work - began > moves) break
+      if (left-- <= 0 || spread.work - began > most) break
       const b = spread.narrowed(best, starts, null)
       if (b === null) continue
       const c = visitCost(net, odd, b)
