@@ -48,3 +48,8 @@ function stands(
   }
   return known.get(id)!
 }
+
+/** Mass of a pour that the readings say was poured, of all its batches, g. */
+export function pouredG(readings: readonly Reading[], pour: string): number {
+  return readings.reduce((sum, r) => (r.kind === 'poured' && r.pour === pour ? sum + r.mass : sum), 0)
+}

@@ -1,5 +1,5 @@
 import type { Work } from '../findings/work.ts'
-import { standingReadings } from '../piece/standing-readings.ts'
+import { pouredG, standingReadings } from '../piece/standing-readings.ts'
 import { formatMass, formatMinutes, formatMm } from '../quantity/format.ts'
 import { needsMould } from '../steps/step.ts'
 import { stepKeys } from '../steps/step-key.ts'
@@ -102,7 +102,7 @@ function standing(work: Work, states: readonly StepState[]): string[] {
     const k = steps.findIndex(s => s.kind === 'pour' && s.pour!.index === index)
     if (k < 0 || states[k]!.progress === 'left') return
     const { level, massG } = stack.pours[index]!
-    const poured = readings.reduce((sum, r) => (r.kind === 'poured' && r.pour === id ? sum + r.mass : sum), 0)
+    const poured = pouredG(readings, id)
     const read = readings.some(r => r.kind === 'height' && r.pour === id)
     const high = value.kind === 'cast' ? `, ${formatMm(level)} high ${read ? 'as read' : 'as planned'}` : ''
     const much = poured > 0 ? `${formatMass(poured)} poured` : `about ${formatMass(massG)}`
@@ -134,7 +134,7 @@ function leftOver(work: Work, states: readonly StepState[], next: number | null)
   for (const { id, index } of entries.pours) {
     const k = steps.findIndex(s => s.kind === 'pour' && s.pour!.index === index)
     if (k < 0 || isDone(states[k])) continue
-    const poured = readings.reduce((sum, r) => (r.kind === 'poured' && r.pour === id ? sum + r.mass : sum), 0)
+    const poured = pouredG(readings, id)
     const need = Math.max(0, stack.pours[index]!.massG * work.quantity.blanks - poured)
     out.push(`${formatMass(need)} of ${id} to pour`)
   }

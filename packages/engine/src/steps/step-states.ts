@@ -21,11 +21,16 @@ export interface StepState {
 /** What a pour takes before it counts as poured, share of what it needs (practice: the last of it stays in the vessel). */
 const POURED_SHARE = 0.9
 
+/** Where no cast says when a pour has gelled: by a day it has (practice). */
+const SET_MIN = 24 * 60
+
 /** What the steps are judged by. */
 interface StepFacts {
   readonly steps: readonly Step[]
   /** Mass each pour needs, g. */
   readonly needsG: readonly number[]
+  /** When what was poured has gelled at the latest, min from its pouring. */
+  readonly setMin: readonly number[]
   /** Length of each wait as planned, min; 0 for other steps. */
   readonly waitMin: readonly number[]
 }
@@ -35,24 +40,31 @@ interface Built {
   readonly steps: readonly Step[]
   readonly stack: { readonly pours: readonly { readonly massG: number }[] }
   readonly quantity: { readonly blanks: number }
+  readonly casts: readonly ({
+    readonly windows: { readonly gel: { readonly band: readonly [number | null, number | null] } }
+  } | null)[]
   readonly clock: readonly { readonly waitMin: number }[]
   readonly readings: readonly Reading[]
 }
 
 /** How far each step of a piece is: what the state of the build and the calendar both go by. */
-export function stepStatesOf({ steps, stack, quantity, clock, readings }: Built, asOf: string): StepState[] {
+export function stepStatesOf(
+  { steps, stack, quantity, casts, clock, readings }: Built,
+  asOf: string
+): StepState[] {
   const needsG = stack.pours.map(p => p.massG * quantity.blanks)
-  return stepStates({ steps, needsG, waitMin: clock.map(t => t.waitMin) }, readings, asOf)
+  const setMin = stack.pours.map((_, i) => casts[i]?.windows.gel.band[1] ?? SET_MIN)
+  return stepStates({ steps, needsG, setMin, waitMin: clock.map(t => t.waitMin) }, readings, asOf)
 }
 
 /**
  * How far each step is, by what was read: `began` and `done` of its key, what left the vessels, a height, that it was
- * demoulded, a film. A step is taken as done when a later one was begun: nobody demoulds what was not poured. A wait
+ * demoulded, a film. A pour of which too little was read is over once that has gelled. A step is taken as done when a later one was begun: nobody demoulds what was not poured. A wait
  * is done when what comes after it was begun, or when its time is over.
  */
 function stepStates(facts: StepFacts, readings: readonly Reading[], asOf: string): StepState[] {
   const keys = stepKeys(facts.steps)
-  const own = facts.steps.map((step, i) => progressOf(step, keys[i]!, facts, readings))
+  const own = facts.steps.map((step, i) => progressOf(step, keys[i]!, facts, readings, asOf))
   const last = own.findLastIndex(s => s.progress !== 'left')
   const now = Date.parse(asOf)
   const out: StepState[] = []
@@ -76,7 +88,8 @@ function progressOf(
   step: Step,
   key: string,
   facts: StepFacts,
-  readings: readonly Reading[]
+  readings: readonly Reading[],
+  asOf: string
 ): Pick<StepState, 'progress' | 'beganAt' | 'doneAt' | 'minutes' | 'spanMin'> {
   const named = readings.filter(r => 'step' in r && r.step === key)
   const began = edge(
@@ -91,7 +104,7 @@ function progressOf(
     (sum, r) => (r.kind === 'done' || r.kind === 'minutes' ? (r.minutes ?? sum) : sum),
     null
   )
-  const seen = seenOf(step, facts, readings)
+  const seen = seenOf(step, facts, readings, asOf)
   const doneAt = done ?? seen.doneAt
   const beganAt = began ?? seen.beganAt
   return {
@@ -107,7 +120,8 @@ function progressOf(
 function seenOf(
   step: Step,
   facts: StepFacts,
-  readings: readonly Reading[]
+  readings: readonly Reading[],
+  asOf: string
 ): { readonly beganAt: string | null; readonly doneAt: string | null } {
   if (step.kind === 'demould') {
     const at = edge(
@@ -133,7 +147,9 @@ function seenOf(
   )
   const after = own.filter(r => r.kind === 'height' || r.kind === 'stage')
   const enough = poured.length > 0 && sumG >= POURED_SHARE * facts.needsG[index]!
-  return { beganAt, doneAt: enough ? edge(poured, 'last') : edge(after, 'first') }
+  const lastAt = edge(poured, 'last')
+  const set = lastAt !== null && Date.parse(asOf) >= Date.parse(lastAt) + facts.setMin[index]! * 60_000
+  return { beganAt, doneAt: enough ? lastAt : (edge(after, 'first') ?? (set ? lastAt : null)) }
 }
 
 /** The earliest or the latest moment of some readings. */

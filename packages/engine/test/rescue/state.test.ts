@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { daysOf } from '../../src/days.ts'
 import { stateOf } from '../../src/rescue/state.ts'
 import { finishedThickness } from '../../src/stack/stack.ts'
 import { stepKeys } from '../../src/steps/step-key.ts'
@@ -119,6 +120,15 @@ describe('the state of a build', () => {
       stateOf(input, new Date(ms).toISOString().replace(/\.\d+Z$/, 'Z')).steps[k]!.progress
     expect(stateAt(ends - 60_000)).toBe('begun')
     expect(stateAt(ends + 60_000)).toBe('implied')
+  })
+
+  it('a pour of which too little was read is being poured until that has gelled, and over then', () => {
+    const some = inputOf([poured(), reading(30, { kind: 'poured', pour: 'clear', mass: 500 })])
+    const of = (asOf: string) => stateOf(some, asOf).steps.find(s => s.key === 'pour clear')!.progress
+    expect(of('2026-12-06T06:30+01:00')).toBe('begun')
+    // A slow resin has gelled after four days, whatever is missing: and the rest of the build still has its days.
+    expect(of('2026-12-10T08:00+01:00')).toBe('done')
+    expect(daysOf(some, { asOf: '2026-12-10T08:00+01:00' }).clash).toBe(null)
   })
 
   it('withdrawn readings count nowhere', () => {

@@ -150,6 +150,40 @@ describe('answers exclude ways, or speak for them', () => {
   })
 })
 
+describe('a way', () => {
+  const hot = (mass: number, answers: Record<string, string> = {}) =>
+    rescues(
+      inputOf([
+        reading(9, { kind: 'poured', pour: 'green', mass }),
+        reading(15, { kind: 'temperature', pour: 'green', temperature: 74 })
+      ]),
+      { ...ASK, what: 'hot batch', answers }
+    )[0]!
+
+  it('mixes nothing of a pour that is poured whole, unless it is hot in the cup', () => {
+    expect(hot(660).closed.find(c => c.id === 'smaller-batches')!.why).toBe(
+      'all of green is poured: none is left to mix'
+    )
+    expect(hot(660, { where: 'cup' }).closed.map(c => c.id)).not.toContain('smaller-batches')
+    expect(hot(200).closed.map(c => c.id)).not.toContain('smaller-batches')
+  })
+
+  it('that pours anew waits for the cure of what is poured anew', () => {
+    // The last casting of the piece: 7 d from pour to cutter (practice), as its own window says, a day to cool before it.
+    const last = rescues(inputOf([poured(), reading(30, { kind: 'poured', pour: 'clear', mass: 500 })]), {
+      asOf: '2026-12-10T08:00+01:00',
+      what: 'hot batch',
+      of: 'clear'
+    })[0]!
+    const anew = last.ways.find(w => w.id === 'cut-out')!
+    const open = workOf(inputOf()).casts.at(-1)!.windows.machine.open!
+    expect(anew.cost.waitDays).toBeCloseTo(1 + open / 1440, 6)
+    expect(open / 1440).toBeGreaterThanOrEqual(7)
+    // Four days after the first pour: those are gone, besides the day to cool.
+    expect(anew.cost.days!).toBeGreaterThan(4)
+  })
+})
+
 describe('ranks follow the shop', () => {
   const ids = (shop: ReturnType<typeof usualShop>, readings = short()) =>
     rescues(inputOf(readings, PANEL, shop), { ...ASK, what: 'fit loose', of: 'pocket', byMm: 0.5 })[0]!.ways

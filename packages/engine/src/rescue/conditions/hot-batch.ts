@@ -1,17 +1,22 @@
 import { batchCount } from '../../findings/batches.ts'
 import type { Operation } from '../../piece/patch.ts'
+import { pouredG } from '../../piece/standing-readings.ts'
 import { decimals, formatC } from '../../quantity/format.ts'
 import { CAUTION_ABOVE_C } from '../../resin/limits.ts'
 import type { Condition, RescueCase, Trouble, TroubleCase, WayDraft } from '../condition.ts'
 import type { PourDocument } from '../patch/pour-patch.ts'
 import { freeName, levelIs, mixedMore, pourAfter, sameMix, tenth } from '../patch/pour-patch.ts'
-import { isPoured, pourSpot } from './spot.ts'
+import { curedAnewDays, isPoured, pourSpot } from './spot.ts'
 
 /** A layer is not parted into halves thinner than this, mm (practice). */
 const LEAST_HALF_MM = 4
 /** Resin is mixed cooler by this, K: rates fall by about a quarter (practice); never under that, °C: it thickens, and cures too slowly to be told. */
 const COOLER_K = 4
 const LEAST_C = 8
+/** A hot casting is left alone for so long before it is looked over, days (practice). */
+const COOL_DAYS = 1
+/** From this share of its mass on a pour counts as poured whole: the rest stays on cup and stick (practice). */
+const POURED_SHARE = 0.95
 /** Where nothing says how warm it is poured, °C (practice). */
 const ROOM_C = 20
 
@@ -72,7 +77,8 @@ function found({ built }: RescueCase): Trouble[] {
 
 function ways(at: TroubleCase): WayDraft[] {
   const { built } = at
-  const { entry, index } = pourSpot(at)
+  const spot = pourSpot(at)
+  const { entry, index } = spot
   const where = at.answers.get('where')
   const marks = at.answers.get('marks')
   const left = built.entries.pours.filter(p => p.value.kind === 'cast' && !isPoured(at, p.index))
@@ -113,7 +119,14 @@ function ways(at: TroubleCase): WayDraft[] {
       handsMin: 20,
       waitDays: 0,
       chance: 'usually works',
-      excluded: where === 'mould' ? 'it is hot in the mould, not in the cup' : null,
+      excluded:
+        where === 'mould'
+          ? 'it is hot in the mould, not in the cup'
+          : where === undefined &&
+              pouredG(built.readings, entry.id) >=
+                POURED_SHARE * built.stack.pours[index]!.massG * built.quantity.blanks
+            ? `all of ${entry.id} is poured: none is left to mix`
+            : null,
       favoured: where === 'cup' ? 'it is hot in the cup' : null
     },
     {
@@ -163,7 +176,7 @@ function ways(at: TroubleCase): WayDraft[] {
       patch: [],
       gives: ['it may be a shade more yellow'],
       handsMin: 10,
-      waitDays: 1,
+      waitDays: COOL_DAYS,
       chance: 'about even',
       excluded:
         marks === 'yes'
@@ -179,7 +192,8 @@ function ways(at: TroubleCase): WayDraft[] {
       how: [
         ...coolDown,
         'rout or chisel out what is cracked or amber, down to sound resin',
-        'sand the hollow matt, wipe it, and pour it in two thin layers'
+        'sand the hollow matt, wipe it, and pour it in two thin layers',
+        'let it cure as long as the first pour would have'
       ],
       hazards: ['router-by-hand', 'sanding-cured-resin', 'mixing-resin', 'pouring', 'leftover-in-cup'],
       patch: mixedMore(built, index, built.stack.pours[index]!.massG),
@@ -188,7 +202,7 @@ function ways(at: TroubleCase): WayDraft[] {
         'a seam round what was poured anew'
       ],
       handsMin: 120,
-      waitDays: 2,
+      waitDays: COOL_DAYS + curedAnewDays(spot),
       chance: 'about even',
       excluded:
         marks === 'no'

@@ -1,8 +1,18 @@
+import { pouredG } from '../../piece/standing-readings.ts'
 import { formatMass, formatMm } from '../../quantity/format.ts'
 import type { Condition, RescueCase, Trouble, TroubleCase, WayDraft } from '../condition.ts'
 import type { PourDocument } from '../patch/pour-patch.ts'
 import { freeName, layerOn, mixedMore, sameMix, tenth } from '../patch/pour-patch.ts'
-import { askBy, bonding, howMuch, notOn, pourSpot, TOP_UP_HAZARDS } from './spot.ts'
+import {
+  askBy,
+  bonding,
+  curedAnewDays,
+  howMuch,
+  mouldAnewDays,
+  notOn,
+  pourSpot,
+  TOP_UP_HAZARDS
+} from './spot.ts'
 
 /** More gone in than fits by this share is asked about (the finding of the running total cautions at it too: practice). */
 const EXCESS = 0.1
@@ -49,7 +59,7 @@ export const leak: Condition = {
 function found({ plan, built }: RescueCase): Trouble[] {
   return built.entries.pours.flatMap(({ id, index }): Trouble[] => {
     const read = built.readings.flatMap(r => (r.kind === 'poured' && r.pour === id ? [r] : []))
-    const sum = read.reduce((a, r) => a + r.mass, 0)
+    const sum = pouredG(read, id)
     const need = plan.stack.pours[index]!.massG * plan.quantity.blanks
     if (need <= 0 || sum <= need * (1 + EXCESS)) return []
     return [
@@ -142,13 +152,13 @@ function ways(at: TroubleCase): WayDraft[] {
       how: [
         'draw the resin off into flat metal trays, outdoors, thin',
         'wipe the mould with alcohol, seal all joints, let the sealant cure, test it with water',
-        `weigh and pour ${entry.id} anew`
+        `weigh and pour ${entry.id} anew, and let it cure as long as the first pour would have`
       ],
       hazards: ['mixing-resin', 'pouring', 'leftover-in-cup'],
       patch: mixedMore(built, index, plan.stack.pours[index]!.massG),
       gives: [`all resin of ${entry.id}`],
       handsMin: 180,
-      waitDays: 2,
+      waitDays: mouldAnewDays(at) + curedAnewDays(spot),
       chance: 'about even',
       excluded: gone ?? (stage === 'gelled' ? 'it has gelled: it no longer comes out' : null)
     }

@@ -3,7 +3,16 @@ import type { Condition, RescueCase, Trouble, TroubleCase, WayDraft } from '../c
 import { FLOOD_MM, floodOver, topFace } from '../patch/cut-patch.ts'
 import type { PourDocument } from '../patch/pour-patch.ts'
 import { beginsAfter, freeName, layerOn, mixedMore, sameMix, tenth } from '../patch/pour-patch.ts'
-import { howMuch, isPoured, notOn, pourSpot, spotOf, TOP_UP_HAZARDS } from './spot.ts'
+import {
+  curedAnewDays,
+  howMuch,
+  isPoured,
+  mouldAnewDays,
+  notOn,
+  pourSpot,
+  spotOf,
+  TOP_UP_HAZARDS
+} from './spot.ts'
 
 const DAY = 24 * 60
 /** Warmth that brings on a slow cure, °C, and for how many days (practice; the resin's own sheet comes first). */
@@ -164,13 +173,14 @@ function ways(at: TroubleCase): WayDraft[] {
       how: [
         'chisel and scrape it out; warmed to 50 to 60 °C it comes off more easily',
         'wash timber and mould with alcohol, line and seal the mould anew',
-        `weigh and mix ${entry.id} by the label, in two cups`
+        `weigh and mix ${entry.id} by the label, in two cups`,
+        'let it cure as long as the first pour would have'
       ],
       hazards: ['mixing-resin', 'pouring', 'leftover-in-cup', 'hot-piece'],
       patch: mixedMore(built, index, built.stack.pours[index]!.massG),
       gives: ['all resin of the pour', 'stones and colour in it'],
       handsMin: 240,
-      waitDays: 2,
+      waitDays: mouldAnewDays(at) + curedAnewDays(spot),
       chance: 'about even',
       excluded: covered
         ? 'another layer stands on it'

@@ -1,4 +1,6 @@
+import { PRACTICE_WAIT } from '../../calendar/practice-minutes.ts'
 import type { PourCast } from '../../cast/cast.ts'
+import { MACHINE_DAYS } from '../../cast/windows.ts'
 import type { Entry } from '../../piece/entry.ts'
 import type { Cut, Pour } from '../../piece/piece-schema.ts'
 import { needsMould } from '../../steps/step.ts'
@@ -106,6 +108,24 @@ export function bonding({ cast, ageMin }: PourSpot): {
 
 /** Days in the air of a room, free on all sides, after which a piece or a timber has come to it for the most part (practice; thicker takes longer). */
 export const REST_DAYS = 14
+
+/** A day, min. */
+const DAY_MIN = 1440
+
+/**
+ * Days that what is poured anew takes until the build can go on: to the window of the next layer where one is still to
+ * come, which then cures on its own, else to the cutter. By the cast of the pour; without one by practice.
+ */
+export function curedAnewDays({ cast, next }: Pick<PourSpot, 'cast' | 'next'>): number {
+  return next === null
+    ? (cast?.windows.machine.open ?? MACHINE_DAYS * DAY_MIN) / DAY_MIN
+    : (cast?.windows.recoat.open ?? DAY_MIN) / DAY_MIN
+}
+
+/** Days that a mould sealed anew takes until it can be poured into: sealant overnight, and dry after its water test. */
+export function mouldAnewDays({ built }: RescueCase): number {
+  return (built.piece.mould.sealant + PRACTICE_WAIT.mouldDries) / DAY_MIN
+}
 
 /** Hazards of sanding a layer matt and pouring on it. */
 export const TOP_UP_HAZARDS = ['wet-sanding', 'mixing-resin', 'pouring', 'leftover-in-cup'] as const
