@@ -27,7 +27,8 @@ const MEASURED = [
   'film',
   'size',
   'water test',
-  'poured'
+  'poured',
+  'note'
 ]
 
 /** Keeps the steps those of what is on the desk, until it is told to stop. */

@@ -8,6 +8,7 @@ import type { PlanInput } from '../work.ts'
 import { workOf } from '../work.ts'
 import type { Condition, Question, Refusal, RescueCase, Trouble, TroubleKind } from './condition.ts'
 import { CONDITIONS } from './conditions/every-condition.ts'
+import { notedTroubles } from './noted.ts'
 import { RANK_RULE, ranked } from './rank.ts'
 import { stateFrom } from './state.ts'
 import { reckoned } from './time-money.ts'
@@ -96,7 +97,9 @@ function troublesOf(
         : []
     )
     const found = condition.found(at).filter(t => !said.some(s => s.of === t.of || s.of === null))
-    return [...said, ...found].map(trouble => ({ condition, trouble: named(at, trouble, ask) }))
+    // What a number shows needs no words.
+    const noted = found.length > 0 ? [] : notedTroubles(at, condition.kind)
+    return [...said, ...found, ...noted].map(trouble => ({ condition, trouble: named(at, trouble, ask) }))
   })
   const same = out.filter(({ trouble }) => ask.of === undefined || trouble.of === ask.of)
   if (same.length > 0 || ask.what === undefined) return same
