@@ -1,5 +1,6 @@
 import type { BuyLine } from '../cost/buy-line.ts'
 import type { Plan } from '../plan.ts'
+import { shelfWords } from './buy-rows.ts'
 
 /** The columns of the buy list, in order. */
 export const BUY_COLUMNS = [
@@ -51,7 +52,13 @@ export function buyCsv(plan: Plan): string {
 function lineRows(l: BuyLine, currency: string): Cell[][] {
   const amounts = [l.need, l.withSpare, l.stock, l.buy]
   const first = l.packs[0]
-  const note = first?.part === undefined ? l.note : `${l.note}; packs of ${first.part} alone`
+  const note = [
+    l.note,
+    ...shelfWords(l),
+    ...(first?.part === undefined ? [] : [`packs of ${first.part} alone`])
+  ]
+    .filter(s => s !== '')
+    .join('; ')
   const tail = (cost: number | null): Cell[] => [cost, currency, l.days, note]
   const others = l.packs.slice(1)
   if (first === undefined)

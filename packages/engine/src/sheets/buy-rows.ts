@@ -62,8 +62,8 @@ function rowOf(l: BuyLine): BuyRow {
   }
 }
 
-// Lots in the order they are used in, and what is left standing.
-function shelfWords(l: BuyLine): string[] {
+/** Lots in the order they are used in, and what is left standing. */
+export function shelfWords(l: BuyLine): string[] {
   const said = (x: BuyLine['lots'][number]) => (x.lot === null ? 'what has no lot' : `lot ${x.lot}`)
   const marked = l.lots.some(x => x.lot !== null || x.until !== null)
   const use = l.lots.map(

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { lastDay, stillGood, takenFrom } from '../../src/cost/shelf.ts'
 import { checkShop } from '../../src/piece/read.ts'
 import type { ShopDocument } from '../../src/piece/shop-schema.ts'
+import { buyCsv } from '../../src/sheets/buy-csv.ts'
 import { buyRows } from '../../src/sheets/buy-rows.ts'
 import { planOf, TABLE } from '../sheets/pieces.ts'
 import { bought } from './bought.ts'
@@ -130,6 +131,7 @@ describe('the buy list of a piece', () => {
       .flatMap(g => g.rows)
       .find(r => r.name.startsWith('Hard'))!
     expect(row.note).toContain('10 ml of lot new')
+    expect(buyCsv(plan)).toContain('10 ml of lot new')
     expect(row.note).toContain('lot old (until 1 Jan 2020) has expired: not used')
   })
 })
