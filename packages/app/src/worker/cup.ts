@@ -119,7 +119,7 @@ function rowsOf({ fit }: CupResult, shown: ShownUnits): CupAnswer['rows'] {
         roughTime(r.timeMin),
         degreesIn(shown, r.measuredC),
         degreesIn(shown, r.fittedC),
-        `${off < 0 ? '−' : '+'}${decimals(Math.abs(off), 1, 1)}`
+        `${off <= -0.05 ? '−' : off < 0.05 ? '' : '+'}${decimals(Math.abs(off), 1, 1)}`
       ] as const
     })
 }

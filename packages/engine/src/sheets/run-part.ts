@@ -58,8 +58,8 @@ export interface RunAmounts {
   readonly vessel: string
 }
 
-/** A number, with its unit or without; or what stands for none. */
-const FIGURE = /^([±+−-]?[\d.,]+( \S+)?|–)$/
+/** A number or two that bound it, with a unit or without; or what stands for none. */
+const FIGURE = /^([±+−-]?[\d.,]+( to [\d.,]+)?( \S+)?|–)$/
 
 /** Which columns of a table hold figures alone: they stand at the right, under their heads. The first names its row. */
 export function figureColumns(t: Pick<RunTable, 'head' | 'rows'>): boolean[] {
