@@ -1,9 +1,9 @@
 import type { CostGroup, CostLine } from './cost/cost-line.ts'
 import { moneyWords } from './cost/money.ts'
+import { lengthsIn, lengthsOf } from './piece/lengths.ts'
 import type { Shop } from './piece/shop-schema.ts'
 import { METRIC } from './quantity/shown-units.ts'
 import type { Quote } from './quote.ts'
-import { lengthsIn, lengthsOf } from './sheets/lengths.ts'
 
 /** A part of a quote as it is read: a head, and its rows. No sum stands in it without its label. */
 export interface QuotePart {

@@ -96,6 +96,8 @@ describe('a shop in inches', () => {
       expect(bars.some(s => Math.abs(s.from[0] - s.to[0]) < 0.01)).toBe(true)
     }
     expect(read.words).toContain('this bar is 4 in')
+    // The cable hole, 9 mm.
+    expect(read.words).toContain(`Ø ${(9 / 25.4).toFixed(3)}: `)
   })
 
   it('reads its levels in inches and its heat in °F; mm are beside them or in the name of what is sold', async () => {

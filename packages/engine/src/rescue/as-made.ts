@@ -1,6 +1,6 @@
+import { lengthsOf } from '../piece/lengths.ts'
 import type { Reading } from '../piece/reading-schema.ts'
 import { decimals, formatMass, formatMinutes } from '../quantity/format.ts'
-import { lengthsOf } from '../sheets/lengths.ts'
 import type { PlanInput } from '../work.ts'
 import { workOf } from '../work.ts'
 import type { AsMadeSetting } from './as-made-settings.ts'

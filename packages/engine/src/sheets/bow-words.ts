@@ -1,9 +1,9 @@
 import type { Work } from '../findings/work.ts'
 import type { BowRow } from '../fits/bow.ts'
 import type { FaceBow } from '../fits/bow-face.ts'
+import { lengthsOf } from '../piece/lengths.ts'
 import type { ShownUnits } from '../quantity/shown-units.ts'
 import { lengthIn } from '../quantity/shown-units.ts'
-import { lengthsOf } from './lengths.ts'
 import type { RunFact } from './run-part.ts'
 import { fact } from './run-part.ts'
 

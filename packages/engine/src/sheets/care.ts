@@ -1,10 +1,10 @@
 import { find } from '../catalogue/find.ts'
 import type { Work } from '../findings/work.ts'
+import { lengthsOf } from '../piece/lengths.ts'
 import type { Planned } from '../plan.ts'
 import { decimals, formatC } from '../quantity/format.ts'
 import { kilos } from '../quantity/rough.ts'
 import { LEAST_TG_C } from '../resin/limits.ts'
-import { lengthsOf } from './lengths.ts'
 import { capital } from './model.ts'
 
 /** A thing to know of the finished piece, and what it rests on. */

@@ -1,8 +1,8 @@
 import type { Work } from '../findings/work.ts'
+import type { Lengths } from '../piece/lengths.ts'
+import { lengthsOf } from '../piece/lengths.ts'
 import { bounds } from '../shape/measure.ts'
 import { offset } from '../shape/offset.ts'
-import type { Lengths } from './lengths.ts'
-import { lengthsOf } from './lengths.ts'
 import type { RunFact } from './run-part.ts'
 import { fact } from './run-part.ts'
 

@@ -1,7 +1,7 @@
 import type { Template } from '../cuts/hand/template.ts'
 import { frameOf, regionToProgram } from '../cuts/pins/frame.ts'
 import type { Work } from '../findings/work.ts'
-import { decimals } from '../quantity/format.ts'
+import { lengthsOf } from '../piece/lengths.ts'
 import { settingsOf } from '../steps/setting.ts'
 
 /** Round the pins, for their crosses and numbers, mm. */
@@ -13,6 +13,7 @@ const ROOM_MM = 25
  */
 export function pinTemplate(work: Work): Template | null {
   const { pins, stack, shop } = work
+  const L = lengthsOf(shop)
   const [setting] = settingsOf(stack.steps)
   if (shop.machine === undefined || setting === undefined) return null
   if (!pins.needed || pins.index !== null || pins.plate.length < 2) return null
@@ -20,9 +21,7 @@ export function pinTemplate(work: Work): Template | null {
   const [xs, ys] = [holes.map(h => h.x), holes.map(h => h.y)]
   const [a, b] = [holes[0]!, holes.at(-1)!]
   const edge = regionToProgram(frameOf(stack.piece, setting, stack, pins.datum), stack.geometry.mould)
-  const each = pins.plate.map(
-    p => `pin ${p.number} Ø ${decimals(p.bedHoleMm, 2)}, ${decimals(p.depthMm, 1)} deep`
-  )
+  const each = pins.plate.map(p => `pin ${p.number} Ø ${L.of(p.bedHoleMm, 2)}, ${L.of(p.depthMm, 1)} deep`)
   return {
     kind: 'pins',
     name: 'holes in the bed',
@@ -43,8 +42,8 @@ export function pinTemplate(work: Work): Template | null {
     },
     says: [
       `Bed, seen from above: ${each.join('; ')}. Numbers are X / Y from the zero, the small cross.`,
-      `Middles of pins ${decimals(Math.hypot(b.x - a.x, b.y - a.y), 2)} apart: measure that over the joined sheets.`,
-      `Paper is true to some tenths; the faces are to meet within ${decimals(pins.toleranceMm, 2)}. Where the machine can, let it drill at these numbers, and look by the sheet that they are where they belong.`
+      `Middles of pins ${L.of(Math.hypot(b.x - a.x, b.y - a.y), 2)} apart: measure that over the joined sheets.`,
+      `Paper is true to some tenths; the faces are to meet within ${L.of(pins.toleranceMm, 2)}. Where the machine can, let it drill at these numbers, and look by the sheet that they are where they belong.`
     ]
   }
 }

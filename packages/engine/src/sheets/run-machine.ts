@@ -1,8 +1,8 @@
 import type { MachineCut } from '../cuts/run/machine-cut.ts'
 import type { Work } from '../findings/work.ts'
+import type { Lengths } from '../piece/lengths.ts'
+import { lengthsOf } from '../piece/lengths.ts'
 import { decimals } from '../quantity/format.ts'
-import type { Lengths } from './lengths.ts'
-import { lengthsOf } from './lengths.ts'
 import type { RunDetail, RunFact } from './run-part.ts'
 import { fact } from './run-part.ts'
 

@@ -1,10 +1,10 @@
 import type { Work } from '../findings/work.ts'
 import type { BoardPiece } from '../mould/cutlist.ts'
+import type { Lengths } from '../piece/lengths.ts'
+import { lengthsOf } from '../piece/lengths.ts'
 import type { Plan } from '../plan.ts'
 import { decimals, formatMass, formatMinutes } from '../quantity/format.ts'
 import { bounds } from '../shape/measure.ts'
-import type { Lengths } from './lengths.ts'
-import { lengthsOf } from './lengths.ts'
 import { capital } from './model.ts'
 import type { RunDetail, RunFact, RunTable } from './run-part.ts'
 import { blank, detail, fact } from './run-part.ts'
@@ -22,7 +22,7 @@ export function mouldDetail(plan: Plan, work: Work): RunDetail {
   const m = plan.mould
   const { piece } = work
   const does: string[] = []
-  does.push(...m.cutList.says.map(L.beside))
+  does.push(...m.cutList.says)
   if (m.cutList.boards.some(isWall))
     does.push(
       `Fix the walls ${fixedAtEnds(m) ? 'at their ends and along the base' : `every ${L.of(m.wallFixings, 0)} ${L.unit} at most`}.`

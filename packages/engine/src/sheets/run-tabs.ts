@@ -1,6 +1,6 @@
 import type { Work } from '../findings/work.ts'
+import type { Lengths } from '../piece/lengths.ts'
 import type { Cut } from '../piece/piece-schema.ts'
-import type { Lengths } from './lengths.ts'
 import type { RunFact } from './run-part.ts'
 import { fact } from './run-part.ts'
 

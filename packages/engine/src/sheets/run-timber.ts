@@ -1,7 +1,7 @@
 import type { Work } from '../findings/work.ts'
+import type { Lengths } from '../piece/lengths.ts'
 import { dayWords } from '../quantity/day.ts'
 import { decimals } from '../quantity/format.ts'
-import type { Lengths } from './lengths.ts'
 import type { RunBlank, RunFact } from './run-part.ts'
 import { blank, fact, newLine } from './run-part.ts'
 

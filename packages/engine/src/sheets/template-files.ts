@@ -1,6 +1,6 @@
 import { templatesOf } from '../cuts/hand/template.ts'
+import { lengthsOf } from '../piece/lengths.ts'
 import type { Planned } from '../plan-answer.ts'
-import { lengthsOf } from './lengths.ts'
 import type { Sheet } from './mark.ts'
 import { pinTemplate } from './pin-template.ts'
 import { svgDocument } from './svg.ts'

@@ -1,11 +1,10 @@
 import type { Template } from '../cuts/hand/template.ts'
-import { decimals } from '../quantity/format.ts'
+import type { Lengths } from '../piece/lengths.ts'
+import { lengthsIn } from '../piece/lengths.ts'
 import { METRIC } from '../quantity/shown-units.ts'
 import { bounds } from '../shape/measure.ts'
 import type { Bounds } from '../shape/region.ts'
 import { clipLines } from './clip-line.ts'
-import type { Lengths } from './lengths.ts'
-import { lengthsIn } from './lengths.ts'
 import type { Ink, Mark, Sheet, Spot } from './mark.ts'
 import { box, line, text } from './mark.ts'
 import type { Paper, Tile } from './tile.ts'
@@ -37,7 +36,7 @@ export function templateSheets(
     widthMm,
     heightMm,
     marks: [
-      ...drawn(template, strokes, tile),
+      ...drawn(template, strokes, tile, lengths),
       ...joins(tile),
       ...checkBars(lengths.unit),
       ...wordsOf({ ...template, says: template.says.map(lengths.beside) }, piece, tile, tiles.length, widthMm)
@@ -77,7 +76,7 @@ function middle(t: Template): Float64Array[] {
 
 const ringOf = (w: Bounds) => box(w.minX, w.minY, w.maxX, w.maxY)
 
-function drawn(t: Template, strokes: readonly Stroke[], { window: w }: Tile): Mark[] {
+function drawn(t: Template, strokes: readonly Stroke[], { window: w }: Tile, L: Lengths): Mark[] {
   const [dx, dy] = [MARGIN.left - w.minX, MARGIN.near - w.minY]
   const out: Mark[] = []
   for (const s of strokes) {
@@ -91,7 +90,7 @@ function drawn(t: Template, strokes: readonly Stroke[], { window: w }: Tile): Ma
   for (const h of t.holes) {
     const r = h.diameterMm / 2
     if (h.x - r < w.minX || h.x + r > w.maxX || h.y - r < w.minY || h.y + r > w.maxY) continue
-    const words = `Ø ${decimals(h.diameterMm, places)}: ${decimals(h.x - from.x, places)} / ${decimals(h.y - from.y, places)}`
+    const words = `Ø ${L.of(h.diameterMm, places)}: ${L.of(h.x - from.x, places)} / ${L.of(h.y - from.y, places)}`
     out.push({ kind: 'circle', ink: 'outline', at: [h.x + dx, h.y + dy], radiusMm: r })
     out.push(text([h.x + dx + r + 1.5, h.y + dy + 1.5], words, { heightMm: WORDS_MM }))
   }

@@ -1,8 +1,8 @@
 import type { Work } from '../findings/work.ts'
+import { lengthsOf } from '../piece/lengths.ts'
 import { kilos, roughMass } from '../quantity/rough.ts'
 import type { ShownUnits } from '../quantity/shown-units.ts'
 import { lengthIn, massIn } from '../quantity/shown-units.ts'
-import { lengthsOf } from './lengths.ts'
 import type { RunFact } from './run-part.ts'
 import { fact } from './run-part.ts'
 

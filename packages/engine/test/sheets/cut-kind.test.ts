@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest'
+import { lengthsOf } from '../../src/piece/lengths.ts'
 import type { PieceDocument } from '../../src/piece/piece-schema.ts'
 import { kindFacts, kindWords } from '../../src/sheets/cut-kind-words.ts'
-import { lengthsOf } from '../../src/sheets/lengths.ts'
 import { stepFacts } from '../../src/sheets/step-facts.ts'
 import { PLAIN } from '../findings/harness.ts'
 import { planOf } from './pieces.ts'

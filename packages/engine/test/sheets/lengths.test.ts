@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
+import { lengthsIn } from '../../src/piece/lengths.ts'
 import { plan } from '../../src/plan.ts'
 import { careOf } from '../../src/sheets/care.ts'
-import { lengthsIn } from '../../src/sheets/lengths.ts'
 import { runSheet } from '../../src/sheets/run-sheet.ts'
 import { exampleInput } from '../calendar/example-work.ts'
 
@@ -36,6 +36,8 @@ describe('a length on a sheet', () => {
       'a 12.5 mm (0.492 in) layer at 66 °C (151 °F), 10 × 20 mm (0.39 × 0.79 in) wide, 22 to 29 °C (72 to 84 °F)'
     )
     expect(inches.beside('2500 mm/min over 3 mm² and 5 mmol')).toBe('2500 mm/min over 3 mm² and 5 mmol')
+    const twice = inches.beside(inches.beside('18 mm at 60 °C'))
+    expect(twice).toBe('18 mm (0.71 in) at 60 °C (140 °F)')
     expect(metric.beside('12.5 mm')).toBe('12.5 mm')
   })
 })

@@ -1,3 +1,5 @@
+import type { Lengths } from '../../piece/lengths.ts'
+import { lengthsOf } from '../../piece/lengths.ts'
 import type { Face } from '../../piece/piece-schema.ts'
 import { decimals } from '../../quantity/format.ts'
 import { bounds } from '../../shape/measure.ts'
@@ -85,6 +87,7 @@ function alike({ piece }: HandParts, h: HandCut): string | null {
 
 function templateOf(parts: HandParts, group: readonly HandCut[]): Template | null {
   const { stack, piece, steps } = parts
+  const L = lengthsOf(parts.shop)
   const first = group[0]!
   const face = first.face
   const lies = turner(parts, face)
@@ -103,7 +106,7 @@ function templateOf(parts: HandParts, group: readonly HandCut[]): Template | nul
       says: [
         first.way === 'router'
           ? 'The bearing runs on a template of this outline.'
-          : `Saw outside the line: leave ${decimals(parts.shop.hand.saw.leave, 1)} mm.`
+          : `Saw outside the line: leave ${L.of(parts.shop.hand.saw.leave, 1)} ${L.unit}.`
       ]
     }
   if (job === null) return null
@@ -135,13 +138,13 @@ function templateOf(parts: HandParts, group: readonly HandCut[]): Template | nul
       figures,
       scope,
       says: [
-        `From the ${face}; ${job.through ? 'right through' : `${decimals(job.depthMm, 2)} deep from the face as it is then`}.`,
+        `From the ${face}; ${job.through ? 'right through' : `${L.of(job.depthMm, 2)} deep from the face as it is then`}.`,
         ...(lines.length === 0
           ? []
           : [
-              `${lines.length} line${lines.length === 1 ? '' : 's'}, ${decimals(job.widthMm, 2)} wide${job.profile === 'v' ? `, V of ${decimals(job.angleDeg, 0)}°` : ''}${job.figures === 0 ? '' : `; ${job.figures} numerals: ${piece.markings[first.index]!.numerals.map(n => n.text).join(', ')}`}.`
+              `${lines.length} line${lines.length === 1 ? '' : 's'}, ${L.of(job.widthMm, 2)} wide${job.profile === 'v' ? `, V of ${decimals(job.angleDeg, 0)}°` : ''}${job.figures === 0 ? '' : `; ${job.figures} numerals: ${piece.markings[first.index]!.numerals.map(n => n.text).join(', ')}`}.`
             ]),
-        `Lengths hold to ${decimals(parts.shop.machine?.error ?? 0.1, 1)} mm; ${placeWords(scope, edge)}.`
+        `Lengths hold to ${L.of(parts.shop.machine?.error ?? 0.1, 1)} ${L.unit}; ${placeWords(scope, edge, L)}.`
       ]
     }
   }
@@ -164,7 +167,7 @@ function templateOf(parts: HandParts, group: readonly HandCut[]): Template | nul
   }
   const doing = first.doing!
   const offsetMm = doing.offsetMm ?? 0
-  const tool = `${doing.tool}; template ${decimals(parts.shop.hand.template, 1)} thick`
+  const tool = `${doing.tool}; template ${L.of(parts.shop.hand.template, 1)} thick`
   if (job.region === null) {
     const lines = lies.lines(job.lines ?? [])
     // A V runs along the middle: its slot is the bush alone.
@@ -184,15 +187,15 @@ function templateOf(parts: HandParts, group: readonly HandCut[]): Template | nul
       scope,
       says: [
         tool,
-        `Slot ${decimals(widthMm + 2 * offsetMm, 1)} wide; ${placeWords(scope, edge)}.`,
-        `${decimals(job.depthMm, 1)} deep, ${doing.passes!.count} passes.`
+        `Slot ${L.of(widthMm + 2 * offsetMm, 1)} wide; ${placeWords(scope, edge, L)}.`,
+        `${L.of(job.depthMm, 1)} deep, ${doing.passes!.count} passes.`
       ]
     }
   }
   const drawn = lies.region(job.region)
   const cutOut = openingOf(drawn, offsetMm, job.tolMm)
   const [o, d] = [bounds(cutOut), bounds(drawn)]
-  const size = (b: Bounds) => `${decimals(b.maxX - b.minX, 1)} × ${decimals(b.maxY - b.minY, 1)}`
+  const size = (b: Bounds) => `${L.of(b.maxX - b.minX, 1)} × ${L.of(b.maxY - b.minY, 1)}`
   return {
     ...base,
     kind: 'opening',
@@ -201,19 +204,19 @@ function templateOf(parts: HandParts, group: readonly HandCut[]): Template | nul
     scope: grown(o, ROOM_MM),
     says: [
       tool,
-      `Opening ${size(o)}, cut ${size(d)}: ${decimals(offsetMm, 2)} on each side; corners of the opening ${decimals(doing.openingCornerMm ?? 0, 1)} at least.`,
-      `${decimals(job.depthMm, 1)} deep, ${doing.passes!.count} passes.`,
+      `Opening ${size(o)}, cut ${size(d)}: ${L.of(offsetMm, 2)} on each side; corners of the opening ${L.of(doing.openingCornerMm ?? 0, 1)} at least.`,
+      `${L.of(job.depthMm, 1)} deep, ${doing.passes!.count} passes.`,
       ...group.map(h => {
         const { region } = jobOf(parts, steps[h.step]!, h.step)
-        return `${group.length > 1 ? `${h.id}: ` : ''}${placeWords(bounds(lies.region(region!)), edge)}.`
+        return `${group.length > 1 ? `${h.id}: ` : ''}${placeWords(bounds(lies.region(region!)), edge, L)}.`
       })
     ]
   }
 }
 
-function placeWords(b: Bounds, edge: Region): string {
+function placeWords(b: Bounds, edge: Region, L: Lengths): string {
   const e = bounds(edge)
-  return `middle ${decimals((b.minX + b.maxX) / 2 - e.minX, 1)} from the left, ${decimals((b.minY + b.maxY) / 2 - e.minY, 1)} from the near edge`
+  return `middle ${L.of((b.minX + b.maxX) / 2 - e.minX, 1)} from the left, ${L.of((b.minY + b.maxY) / 2 - e.minY, 1)} from the near edge`
 }
 
 interface Turner {

@@ -1,15 +1,15 @@
-import type { Shop } from '../piece/shop-schema.ts'
 import { decimals, formatInchFraction } from '../quantity/format.ts'
 import type { ShownUnits } from '../quantity/shown-units.ts'
 import { degreesIn, lengthUnit } from '../quantity/shown-units.ts'
 import { fromFixedUnit } from '../quantity/unit.ts'
+import type { Shop } from './shop-schema.ts'
 
 /** Decimals of an inch beyond those of a mm that are as sure, and the most a reader has use for. */
 const INCH_DECIMALS = 2
 const MOST_DECIMALS = 4
-/** A fraction is as fine as the finest line of a common rule; below four of them it says too little (practice). */
+/** A fraction is as fine as the finest line of a common rule; below a quarter of an inch it says too little (practice). */
 const FRACTION = 64
-const LEAST_FRACTION_MM = (4 * 25.4) / FRACTION
+const LEAST_FRACTION_MM = 25.4 / 4
 
 /**
  * Lengths and temperatures as the sheets of a shop write them. Grams stay: resin is weighed on the shop's scale.
@@ -33,7 +33,7 @@ export interface Lengths {
   area(m2: number, most: number): string
   /** A slope with its unit: mm/m or in/ft. */
   slope(mmPerM: number): readonly [words: string, unit: string]
-  /** A sentence that is written in mm and °C: each of them with the shop's unit beside it. */
+  /** A sentence that is written in mm and °C: each of them with the shop's unit beside it, once. */
   beside(text: string): string
 }
 
@@ -72,8 +72,8 @@ export function lengthsIn(shown: ShownUnits): Lengths {
 }
 
 const FIGURES = String.raw`([−-]?\d+(?:\.\d+)?(?:(?: × | to |–|-| and | or )[−-]?\d+(?:\.\d+)?)*)[\s\u00a0]`
-const IN_MM = new RegExp(String.raw`${FIGURES}mm(?![/\w²³])`, 'g')
-const IN_C = new RegExp(`${FIGURES}°C`, 'g')
+const IN_MM = new RegExp(String.raw`${FIGURES}mm(?![/\w²³]| \([^)]* in\))`, 'g')
+const IN_C = new RegExp(String.raw`${FIGURES}°C(?! \([^)]* °F\))`, 'g')
 
 // "12.5 mm" as "12.5 mm (0.492 in)"; spans and sizes with all their figures.
 function withInches(whole: string, figures: string): string {
