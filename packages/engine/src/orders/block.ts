@@ -1,7 +1,9 @@
 import type { Work } from '../findings/work.ts'
 import type { Face, Pour } from '../piece/piece-schema.ts'
 import { difference } from '../shape/combine.ts'
-import { area, inside } from '../shape/measure.ts'
+import { area } from '../shape/measure.ts'
+import type { Region } from '../shape/region.ts'
+import { strokeAll } from '../stack/groove-region.ts'
 import type { Step } from '../steps/step.ts'
 import { pourFace } from '../steps/step.ts'
 import { stepKeys } from '../steps/step-key.ts'
@@ -79,20 +81,22 @@ function faceOf(work: Work, step: Step): Face | null {
   return ['flatten', 'sand', 'cut', 'mark', 'fill'].includes(kind) && face !== 'both' ? (face ?? null) : null
 }
 
-/** What stands over the outline by less is drawn to it, mm². */
-const HAIR_MM2 = 0.01
+/** What stands over the outline by less is drawn to it, mm²; how far a line drawn wide may stray, mm. */
+const HAIR_MM2 = 0.5
+const TOLERANCE_MM = 0.05
 
 function openAtEdge(work: Work, { kind, pour, marking }: Step): boolean {
   const { geometry } = work.stack
-  if (kind === 'fill')
-    return (geometry.markingLines[marking!.index] ?? []).some(line => {
-      for (let i = 0; i + 1 < line.length; i += 2)
-        if (!inside(geometry.outline, line[i]!, line[i + 1]!)) return true
-      return false
-    })
+  const over = (region: Region) => area(difference(region, geometry.outline)) > HAIR_MM2
+  const drawn = (lines: readonly Float64Array[] | null | undefined, widthMm: number) =>
+    lines !== null && lines !== undefined && over(strokeAll(lines, widthMm, TOLERANCE_MM))
+  if (kind === 'fill') return drawn(geometry.markingLines[marking!.index], marking!.value.width)
   return (pour?.value.into ?? []).some(id => {
-    const region = geometry.cutRegions[work.entries.cuts.find(c => c.id === id)?.index ?? -1]
-    return region !== undefined && region !== null && area(difference(region, geometry.outline)) > HAIR_MM2
+    const cut = work.entries.cuts.find(c => c.id === id)!
+    const region = geometry.cutRegions[cut.index] ?? null
+    return region !== null
+      ? over(region)
+      : drawn(geometry.cutLines[cut.index], cut.value.width ?? TOLERANCE_MM)
   })
 }
 

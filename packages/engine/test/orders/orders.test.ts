@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest'
 import { daysOf } from '../../src/days.ts'
 import { findingsOf } from '../../src/findings/checks.ts'
+import { blocksOf } from '../../src/orders/block.ts'
 import type { Orders } from '../../src/orders/orders.ts'
 import { ordersOf } from '../../src/orders/orders.ts'
+import { refusedMoves } from '../../src/orders/refused.ts'
 import { applyPatch } from '../../src/piece/patch.ts'
 import { checkPiece } from '../../src/piece/read.ts'
 import { readingSchema } from '../../src/piece/reading-schema.ts'
@@ -171,6 +173,31 @@ describe('orders of the steps', () => {
     expect(why['Fill upper before "Cut upper"']).toBe('what is filled has to be cut first')
     expect(why['Coat both faces before "Fill upper"']).toMatch(/^resin does not hold on a coat/)
     expect(refused.every(r => r.basis.length > 0)).toBe(true)
+  })
+
+  it('keep what stands round the outline until what is open at the edge is filled', () => {
+    const input = exampleInput('meadow-boards')
+    const { cuts } = input.piece.document as { cuts: { id: string; along: object }[] }
+    const reaching = (x: number) => {
+      const longer = cuts.map(c =>
+        c.id === 'stem'
+          ? {
+              ...c,
+              along: {
+                points: [
+                  [-x, 6],
+                  [x, 6]
+                ]
+              }
+            }
+          : c
+      )
+      const piece = checkPiece({ ...(input.piece.document as object), cuts: longer }, 'piece')
+      return refusedMoves(blocksOf(workOf({ ...input, piece })).blocks).map(r => r.does)
+    }
+    // The board is 380 mm long: half of it is 190.
+    expect(reaching(170)).not.toContain('Trim to the outline before "Fill with copper"')
+    expect(reaching(195)).toContain('Trim to the outline before "Fill with copper"')
   })
 
   it('of an example: the one that stands is the best where none is better', () => {
