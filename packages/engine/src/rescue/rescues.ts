@@ -24,6 +24,8 @@ export interface RescueAsk {
   /** By how much, mm, where it is asked for. */
   readonly byMm?: number
   readonly answers?: Readonly<Record<string, string>>
+  /** quick: ready by the first calendar found, machine minutes by area and feed. */
+  readonly effort?: 'quick' | 'full'
 }
 
 /** One trouble with what is asked about it and the ways on, the best first. */
@@ -60,7 +62,11 @@ export function rescues(input: PlanInput, ask: RescueAsk): Rescue[] {
     checkAnswers(ask, new Set())
     return []
   }
-  const base: Base = { ...standing, reckoned: reckoned(quick, standing.work, ask.asOf) }
+  const base: Base = {
+    ...standing,
+    reckoned: reckoned(quick, standing.work, ask),
+    effort: ask.effort ?? 'full'
+  }
   const out = found.map(({ condition, trouble }) => one(at, base, condition, trouble, ask.answers ?? {}))
   const asked = new Set(out.flatMap(r => r.questions.map(q => q.key)))
   checkAnswers(ask, asked)

@@ -1,6 +1,7 @@
 import { buildCost } from '../build-cost.ts'
 import type { Cost } from '../cost/cost.ts'
 import { minorDigits } from '../cost/money.ts'
+import type { DaysOptions } from '../days.ts'
 import { finishOf } from '../days.ts'
 import { localMoment } from '../days-data.ts'
 import type { Work } from '../findings/work.ts'
@@ -42,15 +43,15 @@ export interface Reckoned {
 export function reckoned(
   input: PlanInput,
   work: Work,
-  asOf: string,
+  { asOf, effort = 'full' }: Pick<DaysOptions, 'asOf' | 'effort'>,
   draft: { readonly does: string; readonly handsMin: number; readonly waitDays: number } | null = null
 ): Reckoned {
   const besides =
     draft === null
       ? null
       : { says: draft.does, handsMin: draft.handsMin, waitMin: draft.waitDays * 1440, first: true }
-  const programs = programsOf(work)
-  const { readyMs, tasks, passed } = finishOf(input, { work, programs }, { asOf }, besides)
+  const programs = effort === 'quick' ? null : programsOf(work)
+  const { readyMs, tasks, passed } = finishOf(input, { work, programs }, { asOf, effort }, besides)
   return { readyMs, passed, cost: buildCost(work, tasks, programs) }
 }
 

@@ -54,6 +54,7 @@ function patched(input: PlanInput, patch: Patch): PlanInput {
 /** The plan as it stands, with its calendar and its cost. */
 export interface Base extends Planned {
   readonly reckoned: Reckoned
+  readonly effort: 'quick' | 'full'
 }
 
 /**
@@ -94,7 +95,7 @@ export function weigh(at: TroubleCase, base: Base, draft: WayDraft): Way | Close
       gives: draft.gives,
       cost: timeMoney(
         base.reckoned,
-        same ? base.reckoned : reckoned(input, next.work, at.asOf, draft),
+        same ? base.reckoned : reckoned(input, next.work, { asOf: at.asOf, effort: base.effort }, draft),
         draft.waitDays,
         at.input.shop
       ),
