@@ -52,7 +52,7 @@ function way(w: Way, number: number): string[] {
   return [
     `${number}. ${w.does}${w.favoured === null ? '' : `  (${w.favoured})`}`,
     ...w.how.map(h => `     ${h}`),
-    `   ready: ${cost.ready === null ? 'no calendar holds it: see castwright days' : `${cost.ready.replace('T', ' ').slice(0, 16)}${cost.days === null ? '' : ` (${signed(cost.days, 1)} days)`}`}; hands: ${handsMore(cost.handsMin)}; money: ${signed(cost.money, 2)} ${cost.currency}${cost.unpriced > 0 ? ` (${cost.unpriced} without a price)` : ''}${cost.labour === null && cost.handsMin >= 1 ? ', hands not counted: the shop has no rate' : ''}`,
+    `   ready: ${cost.ready === null ? 'no calendar holds it: see castwright days' : `${cost.ready.replace('T', ' ').slice(0, 16)}${cost.days === null ? '' : ` (${signed(cost.days, 1)} days)`}`}; hands: ${handsMore(cost.handsMin)}; money: ${moneyMore(cost)}${cost.labour === null && cost.handsMin >= 1 ? ', hands not counted: the shop has no rate' : ''}`,
     ...(cost.passed.length === 0 ? [] : [`   besides: ${cost.passed.join('; ')}`]),
     `   chance: ${w.chance} (${w.chanceBasis})${w.gives.length === 0 ? '' : `; gives up: ${w.gives.join('; ')}`}`,
     `   then: ${decimals(w.after.sizeMm[2], 1)} mm thick${after.length === 0 ? ', nothing stands against it' : `, ${after.join(' and ')}`}`,
@@ -61,6 +61,12 @@ function way(w: Way, number: number): string[] {
       ? []
       : [`   safety: ${w.safety.map(s => s.name).join(', ')}; the lines stand below`])
   ]
+}
+
+// Where nothing of the difference has a price, nothing is known of it.
+function moneyMore({ money, currency, unpriced }: Way['cost']): string {
+  if (unpriced > 0 && Math.abs(money) < 0.005) return 'no price known'
+  return `${signed(money, 2)} ${currency}${unpriced > 0 ? ` (${unpriced} without a price)` : ''}`
 }
 
 function handsMore(min: number): string {
