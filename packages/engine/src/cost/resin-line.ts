@@ -7,17 +7,28 @@ import type { Need } from './need.ts'
 import { amountOf, roundedUp, withSpare } from './need.ts'
 import type { Packs } from './paid.ts'
 import { costOfPacks, rateOfPacks } from './paid.ts'
-import { unitPrice } from './price-row.ts'
+import type { Pack, PriceRow } from './price-row.ts'
+import { pricedIn, unitPrice } from './price-row.ts'
 import type { Lot, Taken, Use } from './shelf.ts'
 import { lastDay, stillGood, takenFrom } from './shelf.ts'
 
+/** A pack it is sold in, g: of both parts, or a bottle of one. */
+interface Sold extends Pack {
+  readonly part: 'both' | 'A' | 'B'
+}
+
+// The packs of its label, and those of a price that the shop gives by its name: of both parts.
+function soldIn(label: ShopResin | null, row: PriceRow | null): Sold[] {
+  return [
+    ...(label?.packs ?? []).map(p => ({ size: p.mass, part: p.part, price: p.price ?? null })),
+    ...(row?.packs ?? []).map(p => ({ ...p, part: 'both' as const }))
+  ]
+}
+
 /** What a gram of the mix costs: of the packs bought where they hold both parts, else of kits or bottles, the lesser. */
-function rateOf(bought: readonly Packs[], label: ShopResin | null, shareA: number): number | null {
+function rateOf(bought: readonly Packs[], sold: readonly Sold[], shareA: number): number | null {
   if (bought.length > 0 && bought.every(p => p.part === undefined)) return rateOfPacks(bought)
-  const best = (part: 'both' | 'A' | 'B') =>
-    unitPrice(
-      (label?.packs ?? []).filter(p => p.part === part).map(p => ({ size: p.mass, price: p.price ?? null }))
-    )
+  const best = (part: Sold['part']) => unitPrice(sold.filter(p => p.part === part))
   const [kit, a, b] = [best('both'), best('A'), best('B')]
   const apart = a === null || b === null ? null : a * shareA + b * (1 - shareA)
   return kit === null ? apart : apart === null ? kit : Math.min(kit, apart)
@@ -57,17 +68,20 @@ export function resinLine(need: Need, choice: ResinChoice, shop: Shop): BuyLine 
   const { massA, massB } = choice.mix
   const shareA = massA / (massA + massB)
   const { label } = choice
+  const { row, leftAside } = pricedIn(shop, choice.id, 'g')
+  const sold = soldIn(label, row)
   const uses = withSpare(need)
   const of = (part: 'A' | 'B') => {
     const share = part === 'A' ? shareA : 1 - shareA
-    const lots = lotsOf(label, part, share)
+    const whole = (row?.lots ?? []).map(l => ({ ...l, amount: l.amount * share }))
+    const lots = [...lotsOf(label, part, share), ...whole]
     const own: Use[] = uses.map(u => ({ ...u, amount: u.amount * share }))
     return { lots, share, own, taken: takenFrom(lots, own) }
   }
   const a = of('A')
   const b = of('B')
   const [shortA, shortB] = [a.taken.short, b.taken.short].map(x => (x > HAIR_G ? x : 0)) as [number, number]
-  const { packs, lackA, lackB } = cheapestKits(shortA, shortB, shareA, label?.packs.map(p => ({ size: p.mass, part: p.part, price: p.price ?? null })) ?? []) // biome-ignore format: one call
+  const { packs, lackA, lackB } = cheapestKits(shortA, shortB, shareA, sold)
   const total = amountOf(need)
   const known = packs.length > 0
   const bought = packs.reduce((sum, p) => sum + p.size * p.count, 0)
@@ -85,14 +99,16 @@ export function resinLine(need: Need, choice: ResinChoice, shop: Shop): BuyLine 
     buy: known ? bought : roundedUp(short, 'g'),
     packs,
     cost: short === 0 ? 0 : known && lackA + lackB === 0 ? costOfPacks(packs) : null,
-    rate: rateOf(packs, label, shareA),
-    days: label?.days ?? null,
-    from: label?.from ?? null,
+    rate: rateOf(packs, sold, shareA),
+    // Whichever says in what it is sold says how long that takes.
+    days: (label === null || (label.packs.length === 0 && row !== null) ? row?.days : label.days) ?? null,
+    from: label?.from ?? row?.from ?? null,
     note: [
       `A ${Math.ceil(total * shareA)} g and B ${Math.ceil(total - total * shareA)} g are used`,
       ...(!known && shortA > 0 !== shortB > 0
         ? [`only ${shortA > 0 ? 'A' : 'B'} is missing: ${formatMass(Math.ceil(short))}`]
-        : [])
+        : []),
+      ...(leftAside === '' ? [] : [leftAside])
     ].join('; '),
     lack: lackOf(a.taken, b.taken, total * shareA, total * (1 - shareA), shop.spare, [lackA, lackB])
   }

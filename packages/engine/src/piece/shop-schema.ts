@@ -21,6 +21,7 @@ import { cutterField, machineField } from './machine-field.ts'
 import { VERSION } from './piece-schema.ts'
 import { keepsField, lotsField, partField, resinLotsField } from './stock-field.ts'
 import { fromField, sentOutField, suppliersField, suppliersKnown } from './supply-field.ts'
+import { zoneField } from './zone-field.ts'
 
 const opening = z
   .string()
@@ -160,7 +161,7 @@ export const shopSchema = z
     castwright: z.literal(VERSION).meta({ description: 'version of this document', sample: [VERSION] }),
     $schema: words('where the schema lies, for editors', 300).optional(),
     name: words('name of the shop', 120).default('a small workshop'),
-    timeZone: words('IANA time zone', 60).default('UTC'),
+    timeZone: zoneField,
     units: z
       .strictObject({
         length: choice('lengths', ['mm', 'in', 'in fraction']).default('mm'),

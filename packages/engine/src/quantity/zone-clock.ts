@@ -33,6 +33,15 @@ export function zoneClock(timeZone: string): ZoneClock {
 // A clock remembers what it was asked: one for each zone.
 const clocks = new Map<string, ZoneClock>()
 
+/** Whether the platform knows a time zone of this name. */
+export function isZone(name: string): boolean {
+  try {
+    return new Intl.DateTimeFormat('en-GB', { timeZone: name }).resolvedOptions().timeZone !== ''
+  } catch {
+    return false
+  }
+}
+
 /** A clock that is always so many minutes ahead of UTC: a moment that was typed with an offset no zone here has. */
 export function fixedClock(aheadMin: number): ZoneClock {
   return { zone: offsetWords(aheadMin), offsetMin: () => aheadMin, ...readings(() => aheadMin) }

@@ -14,6 +14,23 @@ const line = (buy: readonly BuyLine[], item: string): BuyLine => {
 }
 
 describe('the buy list', () => {
+  it('goes by a price that the shop gives for a resin by its name, as for anything else', () => {
+    const priced = (prices: object[]) =>
+      line(planOf(PANEL, {}, { castwright: 1, prices } as never).plan.buy, 'deep')
+    const need = priced([]).withSpare
+    expect(priced([]).cost).toBe(null)
+    const one = priced([
+      { item: 'deep', unit: 'kg', pack: 1, price: 40, days: 6, stock: 0.1, packs: [{ pack: 5, price: 150 }] }
+    ])
+    // Worked by hand: what is over the 100 g of the shelf, in packs of a kilogram at 40, or of five at 150.
+    const kilos = Math.ceil((need - 100) / 1000)
+    expect(kilos).toBeLessThan(4)
+    expect(one.cost).toBe(40 * kilos)
+    expect(one.stock).toBeCloseTo(100, 9)
+    expect(one.days).toBe(6)
+    expect(priced([{ item: 'deep', unit: 'm', pack: 1, price: 40 }]).note).toContain('per m')
+  })
+
   it('buys resin and pigment of filled lines: what the run sheet mixes for them', () => {
     const { plan, work } = planOf(PANEL)
     const { amounts } = fillDetail(work, 0)

@@ -156,6 +156,16 @@ describe('what a piece that cannot be used is told', () => {
       p('/hours/sat/0', '"17:00-09:00"', 'hours that end after they begin', '"08:00-12:00"')
     ],
     [
+      'a time zone that nobody has',
+      { timeZone: 'Europe/Berln' },
+      p(
+        '/timeZone',
+        '"Europe/Berln"',
+        'the IANA name of a time zone, for example "Europe/Berlin"',
+        '"Europe/Berlin"'
+      )
+    ],
+    [
       'hours past midnight',
       { hours: { sat: ['17:00-24:30'] } },
       p('/hours/sat/0', '"17:00-24:30"', 'from-to, local time', '"08:00-12:00"')
