@@ -20,7 +20,7 @@ import { wellInside } from '../../engine/src/sheets/pointer.ts'
 import { runSheetHtml } from '../../engine/src/sheets/run-sheet-html.ts'
 import { seeded } from '../../engine/src/sheets/seeded.ts'
 import { svgBody } from '../../engine/src/sheets/svg.ts'
-import { BOARDS, PANEL, planOf, TABLE } from '../../engine/test/sheets/pieces.ts'
+import { BOARDS, PANEL, planOf, SHOP, TABLE } from '../../engine/test/sheets/pieces.ts'
 import { pageBundle } from '../bundle.mjs'
 
 /** The page in a real browser. CASTWRIGHT_BROWSER names one; without it Debian's Chromium. */
@@ -37,12 +37,18 @@ const RESTLESS: PieceDocument = {
   timbers: TABLE.timbers!.map(t => ({ ...t, moisture: 17, sealed: 'no' as const })),
   pours: [TABLE.pours[0]!, { ...TABLE.pours[1]!, depth: 12 }, { ...TABLE.pours[2]!, resin: 'thin' }]
 }
+// A shop that prices only some things is told of the rest: one finding more, and not of the piece.
+const UNPRICED = { ...SHOP, prices: [] }
 const planned = {
-  panel: planOf(PANEL),
-  'panel despite': planOf(PANEL, { despite: [{ id: 'opaque-cover', because: 'the wall behind is dark' }] }),
-  table: planOf(TABLE),
-  boards: planOf(BOARDS),
-  restless: planOf(RESTLESS)
+  panel: planOf(PANEL, {}, UNPRICED),
+  'panel despite': planOf(
+    PANEL,
+    { despite: [{ id: 'opaque-cover', because: 'the wall behind is dark' }] },
+    UNPRICED
+  ),
+  table: planOf(TABLE, {}, UNPRICED),
+  boards: planOf(BOARDS, {}, UNPRICED),
+  restless: planOf(RESTLESS, {}, UNPRICED)
 }
 type Name = keyof typeof planned
 
