@@ -5,6 +5,7 @@ import { loadFigures } from './figures.ts'
 import { loadMachine } from './machine.ts'
 import { loadPigments, loadResins } from './own.ts'
 import { loadPacks } from './packs.ts'
+import { loadStones } from './stones.ts'
 import { loadSupports } from './supports.ts'
 import { loadSvg } from './svg.ts'
 
@@ -30,7 +31,8 @@ export async function loadNeeds(ask: {
     kind === 'card' || some(shop, 'cards') ? loadPigments() : null,
     readings?.some(r => r?.['kind'] === 'weight') ? loadDrying() : null,
     document?.['supports'] !== undefined ? loadSupports() : null,
-    numbered(document) ? loadFigures() : null
+    numbered(document) ? loadFigures() : null,
+    stony(document) ? loadStones() : null
   ])
 }
 
@@ -45,6 +47,7 @@ export async function loadAll(): Promise<void> {
     loadPigments(),
     loadDrying(),
     loadPacks(),
+    loadStones(),
     loadSupports()
   ])
 }
@@ -59,6 +62,12 @@ function some(shop: Json | null | undefined, list: string): boolean {
 function numbered(document: Json | undefined): boolean {
   const markings = document?.['markings']
   return Array.isArray(markings) && markings.some((m: Json | null) => m?.['numerals'] !== undefined)
+}
+
+// Pours with stones in them. The document may be anything yet.
+function stony(document: Json | undefined): boolean {
+  const pours = document?.['pours']
+  return Array.isArray(pours) && pours.some((p: Json | null) => p?.['stones'] !== undefined)
 }
 
 // The shop may be anything yet: it is checked later.

@@ -5,6 +5,7 @@ import type * as Tips from '../../../engine/src/findings/tips-over.ts'
 import type * as Use from '../../../engine/src/fits/in-use.ts'
 import type * as Loads from '../../../engine/src/fits/loaded-piece.ts'
 import type * as Lie from '../../../engine/src/fits/supports.ts'
+import { lateCheck } from './check.ts'
 
 /** Stands for what a piece does on its legs or rails in the app: it is loaded for the first piece that has some. */
 interface Supports {
@@ -42,17 +43,6 @@ export const screwsOf: typeof Lie.screwsOf = of => there().lie.screwsOf(of)
 export const linesOf: typeof Lie.linesOf = (...of) => there().lie.linesOf(...of)
 export const supportProblems: typeof Lie.supportProblems = (...of) => there().lie.supportProblems(...of)
 
-// Without legs and rails they are silent.
-const check = (id: string, real: () => Check | undefined): Check => ({
-  id,
-  get about() {
-    return real()?.about ?? ''
-  },
-  get cases() {
-    return real()?.cases ?? []
-  },
-  run: work => real()?.run(work) ?? []
-})
-export const sagsInUse: Check = check('sags-in-use', () => loaded?.sags.sagsInUse)
-export const slotsShort: Check = check('slots-short', () => loaded?.slots.slotsShort)
-export const tipsOver: Check = check('tips-over', () => loaded?.tips.tipsOver)
+export const sagsInUse: Check = lateCheck('sags-in-use', () => loaded?.sags.sagsInUse)
+export const slotsShort: Check = lateCheck('slots-short', () => loaded?.slots.slotsShort)
+export const tipsOver: Check = lateCheck('tips-over', () => loaded?.tips.tipsOver)
