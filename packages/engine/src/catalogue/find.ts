@@ -47,15 +47,35 @@ export function find<Kind extends CatalogueKind>(kind: Kind, word: string): RowO
   const ordered = wanted.join(' ')
   const sorted = [...wanted].sort().join(' ')
   const steps: readonly ((row: CatalogueRecord) => boolean)[] = [
-    row => tokensOf(row.id).join(' ') === ordered,
-    row => tokensOf(row.name).join(' ') === ordered,
-    row => namesOf(row).some(name => [...tokensOf(name)].sort().join(' ') === sorted)
+    row => asAsked(row).id === ordered,
+    row => asAsked(row).name === ordered,
+    row => asAsked(row).sorted.includes(sorted)
   ]
   for (const fits of steps) {
     const found = rows.filter(fits)
     if (found.length > 0) return found.length === 1 ? found[0]! : null
   }
   return null
+}
+
+/** Words of a row as questions are held against them. Rows never change: each is taken apart once. */
+interface RowWords {
+  readonly id: string
+  readonly name: string
+  readonly sorted: readonly string[]
+}
+const taken = new WeakMap<CatalogueRecord, RowWords>()
+
+function asAsked(row: CatalogueRecord): RowWords {
+  const known = taken.get(row)
+  if (known !== undefined) return known
+  const words = {
+    id: tokensOf(row.id).join(' '),
+    name: tokensOf(row.name).join(' '),
+    sorted: namesOf(row).map(name => [...tokensOf(name)].sort().join(' '))
+  }
+  taken.set(row, words)
+  return words
 }
 
 /**

@@ -1,3 +1,4 @@
+import { keptOf } from '../quantity/kept.ts'
 import { inside } from '../shape/measure.ts'
 import type { Bounds } from '../shape/region.ts'
 import type { CoreInterval } from '../stack/core.ts'
@@ -32,6 +33,15 @@ const GOLDEN = 0.6180339887498949
 
 /** @param counts events played, ascending: see {@link Stack.states} */
 export function cellsOf(stack: Stack, box: Bounds, counts: readonly number[]): Cells {
+  return keptOf(known, stack, [box.minX, box.minY, box.maxX, box.maxY, ...counts].join(' '), () =>
+    laid(stack, box, counts)
+  )
+}
+
+// A search for a better depth looks at the same cores again and again.
+const known = new WeakMap<object, Map<string, Cells>>()
+
+function laid(stack: Stack, box: Bounds, counts: readonly number[]): Cells {
   const { geometry, events } = stack
   const [dx, dy] = [(box.maxX - box.minX) / CELLS, (box.maxY - box.minY) / CELLS]
   const columns = Array.from(

@@ -63,7 +63,8 @@ const AS_PLANNED = { front: 0, back: 0 } as const
 
 /**
  * null where no bow can be told: no step leads to one, or a pour of a family that is not predicted.
- * @param more what flattening would take off a face besides, mm: for a search after a better depth
+ * @param more what flattening would take off a face besides, mm: for a search after a better depth, which asks for no
+ * other orders
  */
 export function bowOf(input: BowInput, more: Readonly<Record<Face, number>> = AS_PLANNED): Bow | null {
   const { stack, materials, casts } = input
@@ -129,7 +130,7 @@ export function bowOf(input: BowInput, more: Readonly<Record<Face, number>> = AS
   const before = moments.findIndex(m => m.when === 'flattened') - 1
   const untouched = { ...moments[before + 1]!, held: false }
   const order =
-    before < 0
+    before < 0 || more !== AS_PLANNED
       ? []
       : flattenWays(stack, moments, ways, between =>
           ways.map(({ groups, axis, joined }) =>

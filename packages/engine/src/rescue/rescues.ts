@@ -3,7 +3,9 @@ import type { Problem } from '../piece/problem.ts'
 import { InputProblem } from '../piece/problem.ts'
 import { TROUBLES } from '../piece/reading-schema.ts'
 import { standingReadings } from '../piece/standing-readings.ts'
+import type { Planned } from '../plan.ts'
 import { plan } from '../plan.ts'
+import { keptOf } from '../quantity/kept.ts'
 import type { PlanInput } from '../work.ts'
 import { workOf } from '../work.ts'
 import type { Condition, Question, Refusal, RescueCase, Trouble, TroubleKind } from './condition.ts'
@@ -11,6 +13,7 @@ import { CONDITIONS } from './conditions/every-condition.ts'
 import { notedTroubles } from './noted.ts'
 import { RANK_RULE, ranked } from './rank.ts'
 import { stateFrom } from './state.ts'
+import type { Reckoned } from './time-money.ts'
 import { reckoned } from './time-money.ts'
 import type { Base, ClosedWay, Way } from './weigh.ts'
 import { weigh } from './weigh.ts'
@@ -46,31 +49,48 @@ export interface Rescue {
  * @throws InputProblem when the piece cannot be used, or for an answer that nothing asks for
  */
 export function rescues(input: PlanInput, ask: RescueAsk): Rescue[] {
-  const quick: PlanInput = { ...input, effort: 'preview', whole: null }
-  const standing = plan(quick, { asOf: ask.asOf, effort: 'preview' })
-  const bare = standingReadings(input.readings ?? []).length === 0
-  const planned = bare ? standing.work : workOf({ ...quick, readings: [] })
-  const at: RescueCase = {
-    input: quick,
-    plan: planned,
-    built: standing.work,
-    state: stateFrom(planned, standing.work, ask.asOf),
-    asOf: ask.asOf
-  }
+  const { at, standing } = keptOf(stands, input, ask.asOf, () => asItStands(input, ask.asOf))
   const found = troublesOf(at, ask)
   if (found.length === 0) {
     checkAnswers(ask, new Set())
     return []
   }
+  const effort = ask.effort ?? 'full'
   const base: Base = {
     ...standing,
-    reckoned: reckoned(quick, standing.work, ask),
-    effort: ask.effort ?? 'full'
+    reckoned: keptOf(reckonings, standing, effort, () => reckoned(at.input, standing.work, ask)),
+    effort
   }
   const out = found.map(({ condition, trouble }) => one(at, base, condition, trouble, ask.answers ?? {}))
   const asked = new Set(out.flatMap(r => r.questions.map(q => q.key)))
   checkAnswers(ask, asked)
   return out
+}
+
+interface Standing {
+  readonly at: RescueCase
+  readonly standing: Planned
+}
+
+// One trouble after the other is asked of the same piece, and answered anew: it stands as it stood.
+const stands = new WeakMap<object, Map<string, Standing>>()
+const reckonings = new WeakMap<object, Map<string, Reckoned>>()
+
+function asItStands(input: PlanInput, asOf: string): Standing {
+  const quick: PlanInput = { ...input, effort: 'preview', whole: null }
+  const standing = plan(quick, { asOf, effort: 'preview' })
+  const bare = standingReadings(input.readings ?? []).length === 0
+  const planned = bare ? standing.work : workOf({ ...quick, readings: [] })
+  return {
+    at: {
+      input: quick,
+      plan: planned,
+      built: standing.work,
+      state: stateFrom(planned, standing.work, asOf),
+      asOf
+    },
+    standing
+  }
 }
 
 function checkAnswers(ask: RescueAsk, asked: ReadonlySet<string>): void {

@@ -1,4 +1,5 @@
 import type { ResinKinetics } from '../catalogue/resin.ts'
+import { kept } from '../quantity/kept.ts'
 import { ZERO_CELSIUS_K } from './constant.ts'
 import { rateConstant1, rateConstant2 } from './cure.ts'
 import { glassTransitionC } from './glass.ts'
@@ -49,16 +50,41 @@ const CONVERSIONS = 4096
 
 /** Tables of any rate law that splits; for tests against published laws and for other forms of kinetics. */
 export function rateTable(law: RateLaw): CureTable {
-  const [k1, k1Slope] = tabulate(TEMPS, i => law.k1(LEAST_K + i / PER_K), PER_K)
-  const [k2, k2Slope] = tabulate(TEMPS, i => law.k2(LEAST_K + i / PER_K), PER_K)
-  const [p, pSlope] = tabulate(TEMPS, i => law.p(LEAST_K + i / PER_K), PER_K)
-  const [f, fSlope] = tabulate(CONVERSIONS, i => law.f(i / CONVERSIONS), CONVERSIONS)
-  const [g, gSlope] = tabulate(CONVERSIONS, i => law.g(i / CONVERSIONS), CONVERSIONS)
-  const [q, qSlope] = tabulate(CONVERSIONS, i => law.q(i / CONVERSIONS), CONVERSIONS)
-  return { k1, k1Slope, k2, k2Slope, p, pSlope, f, fSlope, g, gSlope, q, qSlope }
+  return tables({
+    k1: byTemp(law.k1),
+    k2: byTemp(law.k2),
+    p: byTemp(law.p),
+    f: byConversion(law.f),
+    g: byConversion(law.g),
+    q: byConversion(law.q)
+  })
 }
 
-function tabulate(cells: number, at: (i: number) => number, perUnit: number): [Float64Array, Float64Array] {
+/** Values of one part of a law, and the slope of each cell. */
+type Column = readonly [value: Float64Array, slope: Float64Array]
+
+function tables({ k1, k2, p, f, g, q }: Readonly<Record<keyof RateLaw, Column>>): CureTable {
+  return {
+    k1: k1[0],
+    k1Slope: k1[1],
+    k2: k2[0],
+    k2Slope: k2[1],
+    p: p[0],
+    pSlope: p[1],
+    f: f[0],
+    fSlope: f[1],
+    g: g[0],
+    gSlope: g[1],
+    q: q[0],
+    qSlope: q[1]
+  }
+}
+
+const byTemp = (of: (tempK: number) => number) => tabulate(TEMPS, i => of(LEAST_K + i / PER_K), PER_K)
+const byConversion = (of: (a: number) => number) =>
+  tabulate(CONVERSIONS, i => of(i / CONVERSIONS), CONVERSIONS)
+
+function tabulate(cells: number, at: (i: number) => number, perUnit: number): Column {
   const value = new Float64Array(cells + 1)
   const slope = new Float64Array(cells + 1)
   for (let i = 0; i <= cells; i++) {
@@ -73,19 +99,30 @@ function tabulate(cells: number, at: (i: number) => number, perUnit: number): [F
 // Same kinetics object, same tables: a plan runs a resin hundreds of times. Records are never changed in place.
 const made = new WeakMap<ResinKinetics, CureTable>()
 
+// A fit changes one figure of a law at a time: the parts that do not hang on it stay as they are.
+const columns = new Map<string, Column>()
+const columnOf = (part: string, figures: readonly unknown[], make: () => Column): Column =>
+  kept(columns, `${part} ${figures.join(' ')}`, make)
+
 /** Tables of a resin's rate law (cure.ts). About 1 ms the first time a record is seen, then kept beside it. */
 export function cureTable(kinetics: ResinKinetics): CureTable {
   const known = made.get(kinetics)
   if (known) return known
-  const { m, n, diffusion: d } = kinetics
-  const table = rateTable({
-    k1: tempK => rateConstant1(kinetics, tempK),
-    k2: tempK => rateConstant2(kinetics, tempK),
-    f: a => (1 - a) ** n,
-    g: a => a ** m * (1 - a) ** n,
+  const { k2At25PerS: k2, k1OverK2At25: over, e1JPerMol, e2JPerMol, m, n, diffusion: d } = kinetics
+  const { tg0C, tgInfC, lambda } = kinetics
+  const width = d?.widthK
+  const table = tables({
+    k1: columnOf('k1', [k2, over, e1JPerMol], () => byTemp(tempK => rateConstant1(kinetics, tempK))),
+    k2: columnOf('k2', [k2, e2JPerMol], () => byTemp(tempK => rateConstant2(kinetics, tempK))),
+    f: columnOf('f', [n], () => byConversion(a => (1 - a) ** n)),
+    g: columnOf('g', [m, n], () => byConversion(a => a ** m * (1 - a) ** n)),
     // Both halves of the exponential are taken from 25 °C, which keeps either within range.
-    p: tempK => (d ? Math.exp((25 + ZERO_CELSIUS_K - tempK) / d.widthK) : 0),
-    q: a => (d ? Math.exp((glassTransitionC(kinetics, a) - 25 - d.offsetK) / d.widthK) : 0)
+    p: columnOf('p', [width], () =>
+      byTemp(tempK => (d ? Math.exp((25 + ZERO_CELSIUS_K - tempK) / d.widthK) : 0))
+    ),
+    q: columnOf('q', [width, d?.offsetK, tg0C, tgInfC, lambda], () =>
+      byConversion(a => (d ? Math.exp((glassTransitionC(kinetics, a) - 25 - d.offsetK) / d.widthK) : 0))
+    )
   })
   made.set(kinetics, table)
   return table
