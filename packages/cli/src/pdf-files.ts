@@ -1,6 +1,7 @@
 import type { CutsPlan, Days, Paper, PlanInput, Planned } from '@castwright/engine'
 import {
   asMadeOf,
+  buySheet,
   careOf,
   cupLabels,
   drawnOf,
@@ -33,6 +34,7 @@ export function pdfFiles(
     'quote-private.pdf',
     pdf.quotePdf(sheet.name, 'cost and price, private', privateQuoteSoFar(planned, asOf), null, paper, asOf)
   )
+  files.set('buy-list.pdf', pdf.buyListPdf(buySheet(planned, days), paper))
   if (planned.work.readings.length > 0)
     files.set('as-made.pdf', pdf.asMadePdf(asMadeOf(input, asOf), drawn, paper))
   if (sheet.written) files.set('care.pdf', pdf.carePdf(careOf(planned), drawn, paper))

@@ -78,6 +78,7 @@ describe.runIf(existsSync('/dev/full'))('a full disk', () => {
       '.castwright.json',
       'back.png',
       'buy-list.csv',
+      'buy-list.pdf',
       'calendar.ics',
       'care.pdf',
       'cup-labels.pdf',

@@ -21,6 +21,7 @@ export const SHEETS = {
   'quote.pdf': kind('application/pdf', true),
   'quote-private.pdf': kind('application/pdf', false),
   'as-made.pdf': kind('application/pdf', false),
+  'buy-list.pdf': kind('application/pdf', false),
   'buy.csv': kind('text/csv; charset=utf-8', false),
   'solid.3mf': kind('model/3mf', false)
 } as const satisfies Record<string, SheetKind>

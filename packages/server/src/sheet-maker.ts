@@ -3,6 +3,7 @@ import type { Days, PageAssets, Paper, PlanInput, Planned, Sheet } from '@castwr
 import {
   asMadeOf,
   buyCsv,
+  buySheet,
   careOf,
   clientQuote,
   cupLabels,
@@ -92,6 +93,8 @@ export async function madeSheet(
         paper,
         new Map(Object.entries(photos))
       )
+    case 'buy-list.pdf':
+      return (await writer()).buyListPdf(buySheet(planned, days()), paper)
     case 'buy.csv':
       return buyCsv(plan)
     case 'solid.3mf':

@@ -3,6 +3,7 @@ import { fileURLToPath } from 'node:url'
 import type { Mark, PieceDocument, Sheet } from '@castwright/engine'
 import {
   asMadeOf,
+  buySheet,
   careOf,
   checkPiece,
   checkShop,
@@ -18,7 +19,7 @@ import {
   sectionDrawing
 } from '@castwright/engine'
 import { describe, expect, it } from 'vitest'
-import { asMadePdf, carePdf, quotePdf, runSheetPdf, sheetsPdf } from '../src/paper/index.ts'
+import { asMadePdf, buyListPdf, carePdf, quotePdf, runSheetPdf, sheetsPdf } from '../src/paper/index.ts'
 import { readPaper } from './read-paper.ts'
 
 const AS_OF = '2026-11-28T08:00:00Z'
@@ -237,6 +238,32 @@ describe('the run sheet', () => {
     expect(read.words).toContain('not written')
     expect(read.words).toContain('Making safe')
     expect(read.words).not.toContain('Make the mould')
+  })
+})
+
+describe('the buy list on paper', () => {
+  it('holds every line that is bought with its packs, and by when to order; what is on the shelf is not bought', async () => {
+    const shop = checkShop(
+      {
+        castwright: 1,
+        prices: [
+          { item: 'hardwax-oil', unit: 'ml', pack: 375, price: 24, days: 4 },
+          { item: 'silicone-sealant', unit: 'm', pack: 10, price: 9, stock: 90 }
+        ]
+      },
+      'shop'
+    ).value
+    const input = { piece: checkPiece(example('saltmarsh-panel'), 'piece'), shop, files: FILES }
+    const planned = plan(input, { asOf: AS_OF, effort: 'preview' })
+    const list = buySheet(planned, daysOf(input, { asOf: AS_OF, effort: 'quick' }))
+    const { words } = await readPaper(buyListPdf(list, 'A4'))
+    const flat = (text: string) => text.replace(/\s+/g, ' ')
+    for (const l of planned.plan.buy.filter(b => b.buy > 0))
+      expect(words.toLowerCase(), l.item).toContain(flat(l.name.toLowerCase()))
+    expect(words).toContain('1 × 375 ml, 24.00 EUR')
+    expect(words).toMatch(/To be ordered by .*[Hh]ardwax oil/)
+    expect(words).toMatch(/On the shelf already .*[Ss]ilicone sealant: 5\.02 m/)
+    expect(words).toContain('things without a price')
   })
 })
 

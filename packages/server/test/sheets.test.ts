@@ -54,7 +54,14 @@ describe('sheets on demand', () => {
     }
   })
   test('what is printed comes as PDF on either paper, solids as a package', async () => {
-    for (const sheet of ['run-sheet.pdf', 'cup-labels.pdf', 'drawing.pdf', 'care.pdf', 'templates.pdf'])
+    for (const sheet of [
+      'run-sheet.pdf',
+      'cup-labels.pdf',
+      'drawing.pdf',
+      'care.pdf',
+      'buy-list.pdf',
+      'templates.pdf'
+    ])
       for (const paper of ['A4', 'letter']) {
         const answer = await get(`sound00001/${sheet}?paper=${paper}`)
         expect(answer.status, sheet).toBe(200)

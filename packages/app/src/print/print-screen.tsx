@@ -8,7 +8,10 @@ import './print.css'
 type Name = keyof typeof p.sheets
 
 const GROUPS: readonly (readonly [keyof typeof p.groups, readonly Name[]])[] = [
-  ['build', ['run-sheet.pdf', 'run-sheet.html', 'cup-labels.pdf', 'templates.pdf', 'buy.csv']],
+  [
+    'build',
+    ['run-sheet.pdf', 'run-sheet.html', 'cup-labels.pdf', 'templates.pdf', 'buy-list.pdf', 'buy.csv']
+  ],
   ['draw', ['drawing.pdf', 'solid.3mf', 'page.html']],
   ['give', ['quote.pdf', 'quote-private.pdf', 'care.pdf', 'as-made.pdf']]
 ]
