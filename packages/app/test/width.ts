@@ -1,9 +1,8 @@
 import type { Page } from 'playwright-core'
-import { expect, test } from 'vitest'
-import { browser, DESK, PHONE } from './browser.ts'
-import { everyScreen, NAME, planned } from './screens.ts'
+import { expect } from 'vitest'
+import { DESK, PHONE } from './browser.ts'
+import { planned } from './screens.ts'
 
-const open = browser([`--host-resolver-rules=MAP ${NAME} 127.0.0.1`])
 /** Least height of what a finger meets: WCAG 2.2, success criterion 2.5.5. */
 const TOUCH_PX = 44
 
@@ -38,7 +37,8 @@ function tooWide(page: Page): Promise<{ wide: number; over: string }> {
   }))
 }
 
-async function look(page: Page, name: string): Promise<void> {
+/** No wider than its window, at a desk and on a phone; what a finger meets is 44 px high. */
+export async function lookAtWidth(page: Page, name: string): Promise<void> {
   for (const viewport of [DESK, PHONE]) {
     await page.setViewportSize(viewport)
     if ((await page.locator('.layer').count()) > 0) await planned(page)
@@ -47,9 +47,3 @@ async function look(page: Page, name: string): Promise<void> {
   }
   expect.soft(await tooLow(page), name).toEqual([])
 }
-
-test(
-  'no screen is wider than its window, at a desk and on a phone; what a finger meets is 44 px high',
-  () => everyScreen(open, look),
-  150_000
-)
