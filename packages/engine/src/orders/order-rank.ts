@@ -52,6 +52,13 @@ export function isBetter(w: Weighed, given: OrderPlan): boolean {
   return b.handsMin - a.handsMin >= WORTH_MIN || b.coins - a.coins > WORTH_SHARE * b.coins
 }
 
+/** Ahead of the given order by the rule, be it by a trifle: worth looking on from. */
+export function isAhead(w: Weighed, given: OrderPlan): boolean {
+  const { stops, cautions, readyMs, coins, handsMin } = given.figures
+  const days = readyMs === null ? Number.MAX_SAFE_INTEGER : 0
+  return compared(keyOf(w, given), [stops, cautions, 0, days, coins, handsMin]) < 0
+}
+
 /** How far an order is from the given one: pairs that stand the other way round. */
 export function distance(order: readonly number[]): number {
   let out = 0

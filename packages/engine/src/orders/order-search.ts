@@ -5,7 +5,7 @@ import { blocksOf } from './block.ts'
 import { givenUp } from './law.ts'
 import type { OrderPlan } from './order-plan.ts'
 import type { Weighed } from './order-rank.ts'
-import { compared, distance, isBetter, rankedOrders } from './order-rank.ts'
+import { compared, distance, isAhead, rankedOrders } from './order-rank.ts'
 import { joinedFills, movesSaid } from './order-words.ts'
 import type { RefusedOrder } from './refused.ts'
 import { refusedMoves } from './refused.ts'
@@ -77,7 +77,7 @@ export class OrderSearch {
     }
     if (this.#from === null || this.looked >= MOST_PLANNED) return false
     const [best] = rankedOrders(this.weighed, this.#base)
-    const from = best !== undefined && isBetter(best, this.#base) ? best.indexes : this.#own
+    const from = best !== undefined && isAhead(best, this.#base) ? best.indexes : this.#own
     const moved = from.join(' ') !== this.#from.join(' ')
     this.#from = moved ? from : null
     if (moved) this.#queue = this.#near(from)

@@ -73,7 +73,8 @@ describe('orders of the steps', () => {
       const seen = new Set<string>()
       let best: number[] | null = null
       for (const order of permutations(doings)) {
-        if (!sound(order)) continue
+        // The order as it stands is no other one.
+        if (!sound(order) || order.every((d, i) => d === doings[i])) continue
         const steps = writtenSlowly(head, order)
         const turns = steps.filter(s => (s as Doing).do === 'turn over').length
         const now = (input.piece.document as { steps: Doing[] }).steps.filter(
