@@ -14,14 +14,14 @@ import type { FieldTable } from './field-table.ts'
 import type { OrdersView } from './orders-view.ts'
 import type { CardAnswer, CupAnswer, DrawingPart, SentView, Thumb, WhatIfView } from './views.ts'
 
+/** What asks about a piece as it stands: all that bears on it. */
+type PieceAsk = Pick<PlanAsk, 'document' | 'shop' | 'files' | 'readings' | 'asOf'>
+
 /** What the worker is asked. Every ask carries a number; the answer carries it back. */
 export type Ask =
   | ({ readonly kind: 'plan'; readonly seq: number } & PlanAsk)
   | ({ readonly kind: 'thumb'; readonly seq: number } & Pick<PlanAsk, 'document' | 'shop' | 'files' | 'asOf'>)
-  | ({ readonly kind: 'round'; readonly seq: number } & Pick<
-      PlanAsk,
-      'document' | 'shop' | 'files' | 'asOf' | 'readings'
-    >)
+  | ({ readonly kind: 'round'; readonly seq: number } & PieceAsk)
   /** Colours where heights vary over the plan: a picture to lay on the drawing of a face. */
   | ({ readonly kind: 'picture'; readonly seq: number } & Pick<
       PlanAsk,
@@ -34,30 +34,15 @@ export type Ask =
       'document' | 'shop' | 'files' | 'readings' | 'width'
     > & { readonly stops: readonly string[] })
   /** The steps as the bench shows them. */
-  | ({ readonly kind: 'bench'; readonly seq: number } & Pick<
-      PlanAsk,
-      'document' | 'shop' | 'files' | 'readings' | 'asOf'
-    >)
+  | ({ readonly kind: 'bench'; readonly seq: number } & PieceAsk)
   /** Ways on after something went differently. */
-  | ({ readonly kind: 'rescue'; readonly seq: number; readonly ask: Omit<RescueAsk, 'asOf'> } & Pick<
-      PlanAsk,
-      'document' | 'shop' | 'files' | 'readings' | 'asOf'
-    >)
+  | ({ readonly kind: 'rescue'; readonly seq: number; readonly ask: Omit<RescueAsk, 'asOf'> } & PieceAsk)
   /** The days, with tasks put where the maker wants them, in the order they were put. */
-  | ({ readonly kind: 'days'; readonly seq: number } & Pick<
-      PlanAsk,
-      'document' | 'shop' | 'files' | 'readings' | 'asOf'
-    > & { readonly moves: readonly DayMove[] })
+  | ({ readonly kind: 'days'; readonly seq: number } & PieceAsk & { readonly moves: readonly DayMove[] })
   /** Other orders of the steps. */
-  | ({ readonly kind: 'orders'; readonly seq: number } & Pick<
-      PlanAsk,
-      'document' | 'shop' | 'files' | 'readings' | 'asOf'
-    >)
+  | ({ readonly kind: 'orders'; readonly seq: number } & PieceAsk)
   /** What is bought, and what it costs. */
-  | ({ readonly kind: 'buy'; readonly seq: number } & Pick<
-      PlanAsk,
-      'document' | 'shop' | 'files' | 'readings' | 'asOf'
-    >)
+  | ({ readonly kind: 'buy'; readonly seq: number } & PieceAsk)
   | ({ readonly kind: 'cup'; readonly seq: number } & CupAsk)
   | ({ readonly kind: 'card'; readonly seq: number } & CardAsk)
   | { readonly kind: 'fields'; readonly seq: number }

@@ -14,8 +14,7 @@ export function asMadePdf(
     title: `${record.name}: as made`,
     asOf: record.asOf
   })
-  flow.ends('As made', record.asOf.slice(0, 10), { strong: true })
-  flow.say(record.name, { size: 'title', strong: true, afterMm: 1.5 })
+  flow.titled('As made', record.asOf.slice(0, 10), record.name)
   flow.say(record.says)
   if (drawn !== null) flow.figure(drawn.front, { pictures: drawn.pictures })
   for (const [title, entries] of [

@@ -5,8 +5,7 @@ import { Flow } from './flow.ts'
 export function buyListPdf(list: BuySheet, paper: Paper): Uint8Array {
   const title = `${list.name}: buy list`
   const flow = new Flow(paper, title, { title, asOf: list.asOf })
-  flow.ends('Buy list', list.asOf.slice(0, 10), { strong: true })
-  flow.say(list.name, { size: 'title', strong: true, afterMm: 1.5 })
+  flow.titled('Buy list', list.asOf.slice(0, 10), list.name)
   flow.say(list.sum)
   if (list.order.length > 0) {
     flow.heading('To be ordered by')

@@ -4,8 +4,7 @@ import { Flow } from './flow.ts'
 /** The care sheet on paper: for whoever lives with the piece. */
 export function carePdf(care: Care, drawn: Drawn | null, paper: Paper): Uint8Array {
   const flow = new Flow(paper, `${care.name}: care`, { title: `${care.name}: care`, asOf: care.asOf })
-  flow.ends('Care', care.asOf.slice(0, 10), { strong: true })
-  flow.say(care.name, { size: 'title', strong: true, afterMm: 1.5 })
+  flow.titled('Care', care.asOf.slice(0, 10), care.name)
   if (care.about !== null) flow.say(care.about, { tone: 'grey' })
   if (drawn !== null) {
     flow.gap(2)

@@ -139,6 +139,12 @@ export class Flow {
     this.yMm += height + (more.afterMm ?? 0.8)
   }
 
+  /** The head of a sheet: what it is and of which day, and under it the piece. */
+  titled(what: string, day: string, name: string): void {
+    this.ends(what, day, { strong: true })
+    this.say(name, { size: 'title', strong: true, afterMm: 1.5 })
+  }
+
   /** A drawing in its true size times `scale`, at the left or in the middle. */
   figure(sheet: Sheet, { scale = 1, indentMm = 0, pictures = [] }: FigureOptions = {}): void {
     const fit = Math.min(scale, (this.measureMm - indentMm) / sheet.widthMm)

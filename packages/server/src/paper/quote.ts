@@ -12,8 +12,7 @@ export function quotePdf(
   asOf: PrintedOptions['asOf']
 ): Uint8Array {
   const flow = new Flow(paper, `${name}: ${kind}`, { title: `${name}: ${kind}`, asOf })
-  flow.ends(kind.slice(0, 1).toUpperCase() + kind.slice(1), asOf.slice(0, 10), { strong: true })
-  flow.say(name, { size: 'title', strong: true, afterMm: 2 })
+  flow.titled(kind.slice(0, 1).toUpperCase() + kind.slice(1), asOf.slice(0, 10), name)
   if (drawn !== null) flow.figure(drawn.front, { pictures: drawn.pictures })
   for (const { head, rows } of parts) {
     flow.heading(head)

@@ -21,8 +21,7 @@ export function runSheetPdf(sheet: RunSheet, drawn: Drawn | null, paper: Paper):
   const despite = sheet.despite.map(d => `despite ${d.id}`).join(', ')
   const foot = `${sheet.name}${despite === '' ? '' : `, gone on ${despite}`}${sheet.written ? '' : ', not written: a stop stands'}`
   const flow = new Flow(paper, foot, { title: `${sheet.name}: run sheet`, asOf: sheet.asOf })
-  flow.ends('Run sheet', `planned ${sheet.asOf.slice(0, 10)}`, { strong: true })
-  flow.say(sheet.name, { size: 'title', strong: true, afterMm: 1.5 })
+  flow.titled('Run sheet', `planned ${sheet.asOf.slice(0, 10)}`, sheet.name)
   if (sheet.about !== null) flow.say(sheet.about, { tone: 'grey' })
   flow.say(sheet.facts.map(f => `${f.label}: ${f.value}${f.unit === '' ? '' : ` ${f.unit}`}`).join(BETWEEN))
   if (sheet.quantity !== null) flow.say(sheet.quantity)

@@ -1,6 +1,6 @@
 import type { Bounds, Spread } from './bounds.ts'
 import type { Conflict } from './conflict.ts'
-import { firstConflict, forcedOrders, overfull } from './conflict.ts'
+import { firstConflict, overfull, withForced } from './conflict.ts'
 import type { Network } from './network.ts'
 
 /** What a careful search came to: a calendar, that there is none, or neither within its nodes. */
@@ -109,15 +109,8 @@ function shiftOf(from: Bounds, to: Bounds): number {
 }
 
 function settledBounds(spread: Spread, from: Bounds): Bounds | null {
-  let b: Bounds | null = from
-  for (let round = 0; round < 20; round++) {
-    const forced = forcedOrders(spread.net, b)
-    if (forced === null) return null
-    if (forced.length === 0) break
-    b = spread.orderedAll(b, forced)
-    if (b === null) return null
-  }
-  return overfull(spread.net, b) ? null : b
+  const b = withForced(spread, from)
+  return b === null || overfull(spread.net, b) ? null : b
 }
 
 type Pair = readonly [number, number]

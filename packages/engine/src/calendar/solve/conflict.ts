@@ -1,4 +1,4 @@
-import type { Bounds } from './bounds.ts'
+import type { Bounds, Spread } from './bounds.ts'
 import type { Network } from './network.ts'
 
 /** Tasks that ask for more of a resource at one time than there is: one more than its number. */
@@ -51,7 +51,7 @@ export function fixedConflict(net: Network): boolean {
  * Orders that the bounds leave no choice in, on resources of which there is one: pairs [first, then];
  * null: a pair fits neither way.
  */
-export function forcedOrders(net: Network, b: Bounds): [first: number, then: number][] | null {
+function forcedOrders(net: Network, b: Bounds): [first: number, then: number][] | null {
   const out: [number, number][] = []
   for (const { capacity, tasks } of net.shared) {
     if (capacity !== 1) continue
@@ -94,4 +94,20 @@ export function overfull(net: Network, b: Bounds): boolean {
     }
   }
   return false
+}
+
+/** Rounds of forced orders at the most: each may force the next (practice; more are left to the search). */
+const MOST_ROUNDS = 20
+
+/** The bounds once the orders that leave no choice are taken; null: there is no calendar. */
+export function withForced(spread: Spread, from: Bounds): Bounds | null {
+  let b: Bounds | null = from
+  for (let round = 0; round < MOST_ROUNDS; round++) {
+    const forced = forcedOrders(spread.net, b)
+    if (forced === null) return null
+    if (forced.length === 0) break
+    b = spread.orderedAll(b, forced)
+    if (b === null) return null
+  }
+  return b
 }

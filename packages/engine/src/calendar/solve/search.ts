@@ -1,5 +1,5 @@
 import type { Bounds, Spread } from './bounds.ts'
-import { firstConflict, fixedConflict, forcedOrders, overfull } from './conflict.ts'
+import { firstConflict, fixedConflict, overfull, withForced } from './conflict.ts'
 import type { Cost } from './cost.ts'
 import { compareCost, costOf } from './cost.ts'
 import type { Network } from './network.ts'
@@ -108,15 +108,8 @@ function tightened(spread: Spread, node: Bounds, cost: Cost, parts: 2 | 3, least
 
 /** With the orders that leave no choice settled; null: there is no calendar. */
 function settled(spread: Spread, from: Bounds): Bounds | null {
-  let b: Bounds | null = from
-  for (let round = 0; round < 20; round++) {
-    const forced = forcedOrders(spread.net, b)
-    if (forced === null) return null
-    if (forced.length === 0) break
-    b = spread.orderedAll(b, forced)
-    if (b === null) return null
-  }
-  return spread.net.count <= MOST_CHECKED && overfull(spread.net, b) ? null : b
+  const b = withForced(spread, from)
+  return b === null || (spread.net.count <= MOST_CHECKED && overfull(spread.net, b)) ? null : b
 }
 
 function childrenOf(
