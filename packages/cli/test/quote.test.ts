@@ -27,7 +27,7 @@ describe('castwright quote', () => {
     const { out, code } = answer(['quote', piece, '--shop', put('bare.json', '{"castwright":1}'), ...AS_OF])
     expect(code).toBe(0)
     expect(out).toContain('No price and no rate is known')
-    expect(out).toMatch(/Hands \d+ h/)
+    expect(out).toMatch(/your hands, \d+ h/)
     expect(out).not.toMatch(/\d EUR/)
   })
 

@@ -30,26 +30,25 @@ export function privateQuote(q: Quote): QuotePart[] {
     const lines = q.cost.lines.filter(l => l.group === group)
     if (lines.length === 0) return []
     const least = lines.some(l => q.cost.unpriced.includes(l.name)) ? 'at least ' : ''
-    const sum = lines.every(l => l.coins === null)
-      ? 'no price known'
-      : `${least}${money(q.cost.sums[group as CostGroup])}`
+    const none = group === 'labour' || group === 'machine' ? 'no rate known' : 'no price known'
+    const bare = lines.every(l => l.coins === null)
+    const sum = bare ? none : `${least}${money(q.cost.sums[group as CostGroup])}`
+    // What holds for every line of a group is said once, at its head.
+    const shared = lines.length > 1 && lines.every(l => l.basis === lines[0]!.basis)
+    const price = (l: CostLine) => (l.coins === null ? `: ${none}` : `: costs ${money(l.coins)}`)
     return [
       {
-        head: `${title}: ${sum}`,
-        rows: lines.map(
-          l =>
-            `${l.name}, ${used(l)}: ${l.coins === null ? 'no price known' : `costs ${money(l.coins)}`} (${l.basis})`
-        )
+        head: `${title}: ${sum}${shared ? ` (${lines[0]!.basis})` : ''}`,
+        rows: lines.map(l => `${l.name}, ${used(l)}${bare ? '' : price(l)}${shared ? '' : ` (${l.basis})`}`)
       }
     ]
   })
-  const work = `Hands ${hours(q.cost.handsMin)}, machine ${hours(q.cost.machineMin)}`
   // Sums of nothing would read as if it cost nothing.
   if (q.cost.lines.every(l => l.coins === null))
     return [
       {
         head: 'No price and no rate is known',
-        rows: [work, 'With prices and rates in the shop these become sums.']
+        rows: ['With prices and rates in the shop these become sums.']
       },
       ...groups
     ]
@@ -67,8 +66,7 @@ export function privateQuote(q: Quote): QuotePart[] {
         `Cost to the shop: ${least}${money(q.cost.total)}`,
         `Paid for whole packs and their delivery: ${least}${money(q.cost.bought)}`,
         `One spoiled blank costs ${least}${money(q.spoiled)}`,
-        ...(q.cost.spareSays === '' ? [] : [`${q.cost.spareSays}.`]),
-        work
+        ...(q.cost.spareSays === '' ? [] : [`${q.cost.spareSays}.`])
       ]
     },
     {

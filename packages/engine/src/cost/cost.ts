@@ -81,7 +81,7 @@ export function costOf(input: {
       amount: b.need,
       unit: b.unit,
       rate: b.rate,
-      basis: 'used of it, at the price of its packs'
+      basis: 'amount by the buy list, price by its packs'
     })
   }
   for (const line of consumablesOf({ tasks, batches, blanks, shop })) put(line)
