@@ -341,6 +341,7 @@ function allowanceMm({ operation, cutter }: FeedsAsk, resin: boolean): number {
   return Math.min(resin ? PRACTICE.allowanceResinMm : PRACTICE.allowanceMm, cutter.shape.diameterMm / 6)
 }
 
+// Never faster than reckoned; what a figure lacks by rounding alone is no step less.
 function floorTo(x: number, step: number): number {
-  return Math.max(step, Math.floor(x / step) * step)
+  return Math.max(step, Math.floor(x / step + 1e-6) * step)
 }
