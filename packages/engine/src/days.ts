@@ -65,6 +65,15 @@ export function daysOfMany(inputs: readonly PlanInput[], options: DaysOptions): 
   return { ...days, waysOut: waysOut(inputs, days, answer.members, again) }
 }
 
+/** The days of a piece whose plan is made: those of {@link daysOf}, without ways out of a clash and the reasons of it. */
+export function daysOfPlanned(
+  input: PlanInput,
+  made: Pick<Made, 'work' | 'programs'>,
+  options: DaysOptions
+): Days {
+  return placed([input], options, [], { ...made, besides: null, pass: false }).days
+}
+
 /** What a piece that is planned already comes to in time. */
 export interface Finish {
   /** Ready, ms since 1970; null: no calendar holds its waits. */

@@ -1,5 +1,5 @@
 import { buildCost } from '../build-cost.ts'
-import { daysOf } from '../days.ts'
+import { daysOfPlanned } from '../days.ts'
 import { foundInDays } from '../days-found.ts'
 import { findingsOf } from '../findings/checks.ts'
 import type { Finding } from '../findings/finding.ts'
@@ -51,14 +51,14 @@ export function planOrder(
 ): OrderPlan | string {
   try {
     const changed = patch.length === 0 ? { ...input, whole: null } : patchedInput(input, patch)
-    const work = workOf({ ...changed, effort: 'preview' })
+    const work = workOf({ ...changed, effort: 'preview', asOf: options.asOf })
     const [fault] = work.faults
     if (fault !== undefined && patch.length > 0) return fault.says
-    const days = daysOf(changed, options)
+    const programs = options.effort === 'full' ? programsOf(work) : null
+    const days = daysOfPlanned(changed, { work, programs }, options)
     const late = days.lateMin > 0 ? foundInDays(days, changed) : []
     const findings = [...findingsOf(work), ...late]
     const of = (severity: Finding['severity']) => findings.filter(f => f.severity === severity).length
-    const programs = options.effort === 'full' ? programsOf(work) : null
     const { total } = buildCost(work, days.problem.tasks, programs)
     return {
       work,

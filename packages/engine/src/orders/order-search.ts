@@ -28,6 +28,8 @@ export class OrderSearch {
   readonly #same: boolean
   readonly #turns: number
   readonly #refused: RefusedOrder[]
+  /** Findings that an order was refused for: each is told once, of the first order it spoils. */
+  readonly #told = new Set<string>()
   readonly #seen = new Map<string, Weighed | null>()
   /** What is to be looked at next, and from which order the near ones are taken; null: from none. */
   #queue: (readonly number[])[]
@@ -116,9 +118,11 @@ export class OrderSearch {
     const had = (id: string) => this.#base.findings.some(f => f.id === id && f.severity === 'stop')
     const spoils = plan.findings.find(f => f.severity === 'stop' && !had(f.id))
     if (spoils !== undefined && plan.figures.stops > this.#base.figures.stops) {
-      const { says, basis } = spoils
-      if (!this.#refused.some(r => r.basis === basis))
+      const { id, says, basis } = spoils
+      if (!this.#told.has(id)) {
+        this.#told.add(id)
         this.#refused.push({ does, why: says.replace(/\.$/, ''), basis })
+      }
       return null
     }
     const now = givenUp(this.#taken.blocks)

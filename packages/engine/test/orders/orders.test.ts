@@ -1,7 +1,11 @@
 import { describe, expect, it } from 'vitest'
 import { daysOf } from '../../src/days.ts'
 import { findingsOf } from '../../src/findings/checks.ts'
+import type { Finding } from '../../src/findings/finding.ts'
 import { blocksOf } from '../../src/orders/block.ts'
+import type { OrderPlan } from '../../src/orders/order-plan.ts'
+import { planOrder } from '../../src/orders/order-plan.ts'
+import { OrderSearch } from '../../src/orders/order-search.ts'
 import type { Orders } from '../../src/orders/orders.ts'
 import { ordersOf } from '../../src/orders/orders.ts'
 import { refusedMoves } from '../../src/orders/refused.ts'
@@ -174,6 +178,26 @@ describe('orders of the steps', () => {
     expect(why['Fill upper before "Cut upper"']).toBe('what is filled has to be cut first')
     expect(why['Coat both faces before "Fill upper"']).toMatch(/^resin does not hold on a coat/)
     expect(refused.every(r => r.basis.length > 0)).toBe(true)
+  })
+
+  it('are refused each for its own reason, though others stand on the same basis', () => {
+    const base = planOrder(smallBoard(3).input, [], { asOf, effort: 'quick' }) as OrderPlan
+    const basis = 'common practice, no source'
+    const stops = ['a', 'b'].map((id): Finding => {
+      return { ...base.findings[0]!, id, severity: 'stop', says: `Spoils ${id}.`, basis }
+    })
+    let turn = 0
+    const search = new OrderSearch(base, () => {
+      const figures = { ...base.figures, stops: base.figures.stops + 1 }
+      return { ...base, figures, findings: [...base.findings, stops[turn++ % 2]!] }
+    })
+    expect(search.refused.some(r => r.basis === basis)).toBe(true)
+    while (search.step());
+    expect(turn).toBeGreaterThan(2)
+    expect(search.refused.map(r => r.why).filter(w => w.startsWith('Spoils'))).toEqual([
+      'Spoils a',
+      'Spoils b'
+    ])
   })
 
   it('keep what stands round the outline until what is open at the edge is filled', () => {
