@@ -137,5 +137,6 @@ function used({ amount, unit }: CostLine): string {
 }
 
 function hours(min: number): string {
-  return `${Math.floor(min / 60)} h ${String(Math.round(min % 60)).padStart(2, '0')}`
+  const whole = Math.round(min)
+  return `${Math.floor(whole / 60)} h ${String(whole % 60).padStart(2, '0')}`
 }
