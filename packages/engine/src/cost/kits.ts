@@ -1,11 +1,10 @@
-import { cheapestPacks } from './packs.ts'
+import { cheapestPacks, measure } from './packs.ts'
 import type { Packs } from './paid.ts'
+import type { Pack } from './price-row.ts'
 
-/** A pack of resin: both parts in their ratio, or one alone. g. */
-export interface ResinPack {
-  readonly size: number
+/** A pack of resin: both parts in their ratio, or a bottle of one alone. g. */
+export interface ResinPack extends Pack {
   readonly part: 'both' | 'A' | 'B'
-  readonly price: number | null
 }
 
 /** Whole packs bought of a resin. */
@@ -81,7 +80,7 @@ function parts(need: number, packs: readonly ResinPack[], part: 'A' | 'B'): Pack
 }
 
 /** Less than this is no need, g: what sums of shares are off by. */
-const HAIR_G = 1e-6
+export const HAIR_G = 1e-6
 
 /** What it takes at the least to hold so much or more. */
 function leastTo(
@@ -146,10 +145,8 @@ function kitMasses(
   return out
 }
 
-// The common measure of the packs (Euclid), or what MOST_STEPS allow.
+// The common measure of the packs, or what MOST_STEPS allow.
 function stepOf(need: number, packs: readonly ResinPack[]): number {
-  const measure = (a: number, b: number): number =>
-    b < 0.005 ? a : measure(b, a - Math.floor(a / b + 1e-6) * b)
   const least = Math.min(...packs.map(p => p.size))
   const fine = packs.map(p => p.size).reduce(measure)
   return Math.min(least, Math.max(fine, need / MOST_STEPS))

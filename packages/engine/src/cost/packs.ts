@@ -60,7 +60,7 @@ export function cheapestPacks(
 }
 
 /** Greatest common measure of two masses, g (Euclid); less than {@link LEAST_STEP_G} where there is none. */
-function measure(a: number, b: number): number {
+export function measure(a: number, b: number): number {
   if (b < LEAST_STEP_G / 2) return a
   return measure(b, Math.max(0, a - Math.floor(a / b + HAIR) * b))
 }

@@ -2,23 +2,19 @@ import type { ResinChoice } from '../piece/resin-choice.ts'
 import type { Shop, ShopResin } from '../piece/shop-schema.ts'
 import { formatMass } from '../quantity/format.ts'
 import type { BuyLine } from './buy-line.ts'
-import { cheapestKits } from './kits.ts'
+import type { ResinPack } from './kits.ts'
+import { cheapestKits, HAIR_G } from './kits.ts'
 import type { Need } from './need.ts'
 import { amountOf, roundedUp, withSpare } from './need.ts'
 import type { Packs } from './paid.ts'
 import { costOfPacks, rateOfPacks } from './paid.ts'
-import type { Pack, PriceRow } from './price-row.ts'
+import type { PriceRow } from './price-row.ts'
 import { pricedIn, unitPrice } from './price-row.ts'
 import type { Lot, Taken, Use } from './shelf.ts'
 import { lastDay, stillGood, takenFrom } from './shelf.ts'
 
-/** A pack it is sold in, g: of both parts, or a bottle of one. */
-interface Sold extends Pack {
-  readonly part: 'both' | 'A' | 'B'
-}
-
 // The packs of its label, and those of a price that the shop gives by its name: of both parts.
-function soldIn(label: ShopResin | null, row: PriceRow | null): Sold[] {
+function soldIn(label: ShopResin | null, row: PriceRow | null): ResinPack[] {
   return [
     ...(label?.packs ?? []).map(p => ({ size: p.mass, part: p.part, price: p.price ?? null })),
     ...(row?.packs ?? []).map(p => ({ ...p, part: 'both' as const }))
@@ -26,16 +22,13 @@ function soldIn(label: ShopResin | null, row: PriceRow | null): Sold[] {
 }
 
 /** What a gram of the mix costs: of the packs bought where they hold both parts, else of kits or bottles, the lesser. */
-function rateOf(bought: readonly Packs[], sold: readonly Sold[], shareA: number): number | null {
+function rateOf(bought: readonly Packs[], sold: readonly ResinPack[], shareA: number): number | null {
   if (bought.length > 0 && bought.every(p => p.part === undefined)) return rateOfPacks(bought)
-  const best = (part: Sold['part']) => unitPrice(sold.filter(p => p.part === part))
+  const best = (part: ResinPack['part']) => unitPrice(sold.filter(p => p.part === part))
   const [kit, a, b] = [best('both'), best('A'), best('B')]
   const apart = a === null || b === null ? null : a * shareA + b * (1 - shareA)
   return kit === null ? apart : apart === null ? kit : Math.min(kit, apart)
 }
-
-/** Less than this is no need, g. */
-const HAIR_G = 1e-6
 
 /** What stands on the shelf of one part of a resin, both parts of a kit told apart. g. */
 function lotsOf(label: ShopResin | null, part: 'A' | 'B', share: number): Lot[] {
