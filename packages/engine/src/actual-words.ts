@@ -21,7 +21,9 @@ export function actualWords(a: Actual): QuotePart[] {
   const read = (lines: readonly ActualLine[]) => lines.filter(l => l.actual !== null)
   const [steps, material] = [read(a.steps), read(a.material)]
   const left = a.steps.length + a.material.length - steps.length - material.length
-  const head = `Quoted on ${a.at.slice(0, 10)}: price before tax ${money(a.net)} for ${a.count} ${a.count === 1 ? 'piece' : 'pieces'}`
+  // A sum of nothing would read as a gift.
+  const price = a.net === 0 ? 'no price known' : `price before tax ${money(a.net)}`
+  const head = `Quoted on ${a.at.slice(0, 10)}: ${price} for ${a.count} ${a.count === 1 ? 'piece' : 'pieces'}`
   if (steps.length + material.length === 0)
     return [{ head, rows: ['Nothing was read yet of what was mixed, used or how long it took.'] }]
   const priced = [...steps, ...material].some(l => l.actualCoins !== null)
@@ -33,7 +35,7 @@ export function actualWords(a: Actual): QuotePart[] {
           ? [
               `Cost of what was read: ${money(a.actualCoins)}; quoted at a cost of ${money(a.quotedCoins)}: ${differs(a.actualCoins - a.quotedCoins, money)}`
             ]
-          : ['No price and no rate stood in the quote: amounts alone are held against it.']),
+          : ['The quote had no price or rate for what was read: amounts alone are held against it.']),
         ...(left === 0
           ? []
           : [`${left} ${left === 1 ? 'line stands' : 'lines stand'} as quoted: nothing was read of them`])
