@@ -15,11 +15,17 @@ export function kept<T>(made: Map<string, T>, key: string, make: () => T, most =
 }
 
 /** The same for what was made of one thing, kept as long as that thing is: regions never change. */
-export function keptOf<T>(made: WeakMap<object, Map<string, T>>, of: object, key: string, make: () => T): T {
+export function keptOf<T>(
+  made: WeakMap<object, Map<string, T>>,
+  of: object,
+  key: string,
+  make: () => T,
+  most = MOST_KEPT
+): T {
   let own = made.get(of)
   if (own === undefined) {
     own = new Map()
     made.set(of, own)
   }
-  return kept(own, key, make)
+  return kept(own, key, make, most)
 }

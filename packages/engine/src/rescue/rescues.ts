@@ -49,7 +49,7 @@ export interface Rescue {
  * @throws InputProblem when the piece cannot be used, or for an answer that nothing asks for
  */
 export function rescues(input: PlanInput, ask: RescueAsk): Rescue[] {
-  const { at, standing } = keptOf(stands, input, ask.asOf, () => asItStands(input, ask.asOf))
+  const { at, standing } = keptOf(stands, input, ask.asOf, () => asItStands(input, ask.asOf), MOST_STANDS)
   const found = troublesOf(at, ask)
   if (found.length === 0) {
     checkAnswers(ask, new Set())
@@ -71,6 +71,9 @@ interface Standing {
   readonly at: RescueCase
   readonly standing: Planned
 }
+
+/** Moments a piece is kept for: each holds two whole plans, and the clock of an open page goes on. */
+const MOST_STANDS = 2
 
 // One trouble after the other is asked of the same piece, and answered anew: it stands as it stood.
 const stands = new WeakMap<object, Map<string, Standing>>()
