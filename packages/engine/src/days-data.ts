@@ -1,7 +1,7 @@
 import { icsOf } from './calendar/ics.ts'
 import type { Days, DayTask } from './days-answer.ts'
 import { formatMinutes } from './quantity/format.ts'
-import { zoneClock } from './quantity/zone-clock.ts'
+import { offsetWords, zoneClock } from './quantity/zone-clock.ts'
 
 /** One task as files and other programs take it: clock times with the offset of the place. */
 export interface DayData {
@@ -23,10 +23,7 @@ export interface DayData {
 /** A moment on the clock of the place, ISO 8601 with its offset: "2026-12-03T09:26+01:00". */
 export function localMoment(ms: number, timeZone: string): string {
   const offset = zoneClock(timeZone).offsetMin(ms)
-  const two = (x: number) => String(Math.floor(x)).padStart(2, '0')
-  const sign = offset < 0 ? '-' : '+'
-  const abs = Math.abs(offset)
-  return `${new Date(ms + offset * 60_000).toISOString().slice(0, 16)}${sign}${two(abs / 60)}:${two(abs % 60)}`
+  return `${new Date(ms + offset * 60_000).toISOString().slice(0, 16)}${offsetWords(offset)}`
 }
 
 /** The days as plain data. */

@@ -3,6 +3,7 @@ import type { Days } from './days-answer.ts'
 import { DAYS_CHECKS } from './findings/days-checks.ts'
 import type { Finding, Found } from './findings/finding.ts'
 import { findingOf } from './findings/finding.ts'
+import { dayText } from './quantity/day.ts'
 import { formatMinutes } from './quantity/format.ts'
 import { zoneClock } from './quantity/zone-clock.ts'
 import type { PlanInput } from './work.ts'
@@ -91,7 +92,5 @@ function cut(says: string): string {
 }
 
 function dayOf(days: Days, ms: number): string {
-  const { year, month, day } = zoneClock(days.timeZone).shown(ms)
-  const two = (x: number) => String(x).padStart(2, '0')
-  return `${year}-${two(month)}-${two(day)}`
+  return dayText(zoneClock(days.timeZone).shown(ms))
 }

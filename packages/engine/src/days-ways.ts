@@ -2,6 +2,7 @@ import type { ClashMember } from './calendar/solve/problem.ts'
 import type { Days, WayOut } from './days-answer.ts'
 import type { Operation } from './piece/patch.ts'
 import type { Shop } from './piece/shop-schema.ts'
+import { dayText } from './quantity/day.ts'
 import { zoneClock } from './quantity/zone-clock.ts'
 import type { PlanInput } from './work.ts'
 
@@ -74,7 +75,7 @@ function comesBack(days: Days, says: readonly string[]): string | null {
     .map(t => days.originMs + t.startMin * 60_000)
   const clocks = moments.map(shown)
   if (clocks.some(c => c.minute < NOT_BEFORE_MIN || c.minute + 60 > NOT_AFTER_MIN)) return null
-  const words = clocks.map(c => `${clock(c.minute)} on ${c.year}-${two(c.month)}-${two(c.day)}`)
+  const words = clocks.map(c => `${clock(c.minute)} on ${dayText(c)}`)
   return ` That is ${words.join(' and ')}.`
 }
 

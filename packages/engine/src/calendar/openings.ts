@@ -1,4 +1,5 @@
 import type { Shop } from '../piece/shop-schema.ts'
+import { dayText } from '../quantity/day.ts'
 import { dayNumber, dayOfNumber, zoneClock } from '../quantity/zone-clock.ts'
 import type { Opening } from './task.ts'
 
@@ -89,11 +90,6 @@ function spans(
     else joined.push([a, b])
   }
   return joined
-}
-
-function dayText(d: { year: number; month: number; day: number }): string {
-  const two = (x: number) => String(x).padStart(2, '0')
-  return `${d.year}-${two(d.month)}-${two(d.day)}`
 }
 
 function minutesOf(opening: string): readonly [number, number] {

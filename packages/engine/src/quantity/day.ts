@@ -47,6 +47,12 @@ export function dayAfter(moment: string, days: number): string {
   return new Date(Date.parse(moment) + (offsetMin + days * 1440) * 60_000).toISOString().slice(0, 10)
 }
 
+/** A day of a clock as `YYYY-MM-DD`. */
+export function dayText(d: { readonly year: number; readonly month: number; readonly day: number }): string {
+  const two = (x: number) => String(x).padStart(2, '0')
+  return `${d.year}-${two(d.month)}-${two(d.day)}`
+}
+
 /** A day `YYYY-MM-DD` in words: "12 Feb 2027". */
 export function dayWords(day: string): string {
   const [year, month, date] = day.split('-').map(Number) as [number, number, number]

@@ -48,7 +48,8 @@ export function fixedClock(aheadMin: number): ZoneClock {
   return { zone: offsetWords(aheadMin), offsetMin: () => aheadMin, ...readings(() => aheadMin) }
 }
 
-function offsetWords(min: number): string {
+/** Minutes ahead of UTC as ISO 8601 writes them: "+01:00". */
+export function offsetWords(min: number): string {
   const two = (x: number) => String(Math.floor(x)).padStart(2, '0')
   return `${min < 0 ? '-' : '+'}${two(Math.abs(min) / 60)}:${two(Math.abs(min) % 60)}`
 }

@@ -1,6 +1,6 @@
 import type { Days } from '../days-answer.ts'
 import type { Planned } from '../plan.ts'
-import { dayWords } from '../quantity/day.ts'
+import { dayText, dayWords } from '../quantity/day.ts'
 import { zoneClock } from '../quantity/zone-clock.ts'
 import type { BuyGroup, BuyRow } from './buy-rows.ts'
 import { buyRows, moneyFigure } from './buy-rows.ts'
@@ -46,8 +46,7 @@ function orderDays({ orderBy, originMs, timeZone }: Days): BuySheet['order'] {
   const clock = zoneClock(timeZone)
   const by = new Map<string, string[]>()
   for (const o of [...orderBy].sort((a, b) => a.byMin - b.byMin)) {
-    const { year, month, day } = clock.shown(originMs + o.byMin * 60_000)
-    const date = `${year}-${String(month).padStart(2, '0')}-${String(day).padStart(2, '0')}`
+    const date = dayText(clock.shown(originMs + o.byMin * 60_000))
     by.set(date, [...(by.get(date) ?? []), o.name])
   }
   return [...by].map(([date, names]) => ({ by: dayWords(date), what: names.join('; ') }))
