@@ -97,7 +97,7 @@ export function resinLine(need: Need, choice: ResinChoice, shop: Shop): BuyLine 
     days: (label === null || (label.packs.length === 0 && row !== null) ? row?.days : label.days) ?? null,
     from: label?.from ?? row?.from ?? null,
     note: [
-      `A ${Math.ceil(total * shareA)} g and B ${Math.ceil(total - total * shareA)} g are used`,
+      `A ${Math.ceil(total * shareA)} g and B ${Math.ceil(total - total * shareA)} g are mixed${shop.spare > 0 ? ', the rest is spare' : ''}`,
       ...(!known && shortA > 0 !== shortB > 0
         ? [`only ${shortA > 0 ? 'A' : 'B'} is missing: ${formatMass(Math.ceil(short))}`]
         : []),

@@ -164,8 +164,8 @@ export const shopSchema = z
     timeZone: zoneField,
     units: z
       .strictObject({
-        length: choice('lengths', ['mm', 'in', 'in fraction']).default('mm'),
-        temperature: choice('temperatures', ['°C', '°F']).default('°C')
+        length: choice('of sizes and heights', ['mm', 'in', 'in fraction']).default('mm'),
+        temperature: choice('of the room and the resin', ['°C', '°F']).default('°C')
       })
       .prefault({})
       .meta({
