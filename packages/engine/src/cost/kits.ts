@@ -1,4 +1,5 @@
-import { cheapestPacks, measure } from './packs.ts'
+import { commonMassG, HAIR_G } from './common-mass.ts'
+import { cheapestPacks } from './packs.ts'
 import type { Packs } from './paid.ts'
 import type { Pack } from './price-row.ts'
 
@@ -79,9 +80,6 @@ function parts(need: number, packs: readonly ResinPack[], part: 'A' | 'B'): Pack
   return need <= HAIR_G ? [] : cheapestPacks(need, packs).map(p => ({ ...p, part }))
 }
 
-/** Less than this is no need, g: what sums of shares are off by. */
-export const HAIR_G = 1e-6
-
 /** What it takes at the least to hold so much or more. */
 function leastTo(
   most: number,
@@ -148,6 +146,6 @@ function kitMasses(
 // The common measure of the packs, or what MOST_STEPS allow.
 function stepOf(need: number, packs: readonly ResinPack[]): number {
   const least = Math.min(...packs.map(p => p.size))
-  const fine = packs.map(p => p.size).reduce(measure)
+  const fine = packs.map(p => p.size).reduce(commonMassG)
   return Math.min(least, Math.max(fine, need / MOST_STEPS))
 }

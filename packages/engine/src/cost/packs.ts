@@ -1,11 +1,8 @@
+import { commonMassG, HAIR, LEAST_STEP_G } from './common-mass.ts'
 import type { Packs } from './paid.ts'
 
 /** Steps of mass that are counted at the most: about 2 ms of work a kind of pack. */
 const MOST_STEPS = 200_000
-/** Least step of mass, g: finer than any pack is labelled. */
-const LEAST_STEP_G = 0.01
-/** Of a step: what sums of sizes are off by in floating point. */
-const HAIR = 1e-6
 
 /**
  * Whole packs that hold at least `needG` at the least price; without prices, with the least left over. Never
@@ -24,7 +21,7 @@ export function cheapestPacks(
   if (needG <= 0 || packs.length === 0) return []
   const priced = packs.every(p => p.price !== null)
   const sizes = packs.map(p => p.size)
-  const fine = Math.max(LEAST_STEP_G, sizes.reduce(measure))
+  const fine = Math.max(LEAST_STEP_G, sizes.reduce(commonMassG))
   const step = needG > MOST_STEPS * fine ? Math.max(fine, (2 * Math.max(...sizes)) / MOST_STEPS) : fine
   const steps = sizes.map(s => Math.floor(s / step + HAIR))
   const counts = new Array<number>(packs.length).fill(0)
@@ -57,12 +54,6 @@ export function cheapestPacks(
   return packs.flatMap((p, k) =>
     counts[k]! > 0 ? [{ size: p.size, count: counts[k]!, price: p.price }] : []
   )
-}
-
-/** Greatest common measure of two masses, g (Euclid); less than {@link LEAST_STEP_G} where there is none. */
-export function measure(a: number, b: number): number {
-  if (b < LEAST_STEP_G / 2) return a
-  return measure(b, Math.max(0, a - Math.floor(a / b + HAIR) * b))
 }
 
 function rate(p: { size: number; price: number | null }, priced: boolean): number {
