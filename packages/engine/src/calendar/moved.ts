@@ -1,5 +1,4 @@
 import type { CalendarAnswer, CalendarProblem } from './solve/problem.ts'
-import { QUICK_EFFORT } from './solve/problem.ts'
 import { solveCalendar } from './solve/solve.ts'
 
 /** A calendar with one task put where the maker wants it. */
@@ -11,11 +10,12 @@ export interface Moved {
 }
 
 /**
- * A maker puts a task elsewhere and the rest moves: solved at once with the task fixed there.
+ * A maker puts a task elsewhere and the rest moves: solved at once with the task fixed there, as it is solved again when
+ * the piece keeps it, so that what was shown stays.
  *
  * @throws RangeError when the task is unknown or begun: what is begun stays
  */
-export function moved(problem: CalendarProblem, id: string, toMin: number, effort = QUICK_EFFORT): Moved {
+export function moved(problem: CalendarProblem, id: string, toMin: number): Moved {
   const task = problem.tasks.find(t => t.id === id)
   if (task === undefined) throw new RangeError(`no task is called "${id}"`)
   if (task.fixed !== null && task.fixed.why !== 'given')
@@ -26,7 +26,7 @@ export function moved(problem: CalendarProblem, id: string, toMin: number, effor
       t.id === id ? { ...t, fixed: { startMin: Math.round(toMin), endMin: null, why: 'given' } as const } : t
     )
   }
-  const answer = solveCalendar(changed, effort)
+  const answer = solveCalendar(changed)
   return {
     problem: changed,
     answer,

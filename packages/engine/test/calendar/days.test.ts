@@ -1,7 +1,8 @@
 import ICAL from 'ical.js'
 import { describe, expect, it } from 'vitest'
+import { moved } from '../../src/calendar/moved.ts'
 import { daysOf, daysOfMany } from '../../src/days.ts'
-import { daysIcs } from '../../src/days-data.ts'
+import { daysIcs, localMoment } from '../../src/days-data.ts'
 import { checkPiece, checkShop } from '../../src/piece/read.ts'
 import { stateOf } from '../../src/rescue/state.ts'
 import { soundPiece } from '../findings/sound-piece.ts'
@@ -174,6 +175,20 @@ describe('days', () => {
       expect((full.readyMs![0]! - full.originMs) / 86_400_000).toBeCloseTo(way.readyDays, 6)
     }
   }, 30_000)
+
+  it('are the same while a task is put elsewhere and once the piece keeps it there', () => {
+    const input = exampleInput('saltmarsh-panel')
+    const days = daysOf(input, { asOf })
+    const task = days.tasks.find(t => t.task.id === 'work edges')!
+    const toMin = task.startMin + 1440
+    const { answer } = moved(days.problem, 'work edges', toMin)
+    if (answer.kind !== 'placed') throw new Error('no calendar')
+    const at = localMoment(days.originMs + toMin * 60_000, days.timeZone)
+    const document = { ...(input.piece.document as object), placed: [{ task: 'work edges', at }] }
+    const kept = daysOf({ ...input, piece: checkPiece(document, 'piece') }, { asOf })
+    const shown = new Map(answer.placed.map(p => [p.id, p.startMin]))
+    for (const t of kept.tasks) expect(t.startMin, t.task.id).toBeCloseTo(shown.get(t.task.id)!, 6)
+  })
 
   it('say by how much a wanted date is missed', () => {
     const days = daysOf(exampleInput('meadow-boards', { piece: { wanted: '2026-12-04' } }), { asOf })
