@@ -13,7 +13,7 @@ export const DESK = { width: 1440, height: 900 }
 export const PHONE = { width: 390, height: 844 }
 
 /** How long a step of the browser may take on a machine that is busy with other tests, ms. */
-const PATIENCE_MS = 12_000
+const PATIENCE_MS = 25_000
 
 export interface Wanted extends BrowserContextOptions {
   /** Console errors that the test is about; every other one fails it. */

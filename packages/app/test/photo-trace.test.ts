@@ -1,6 +1,9 @@
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
 import { AxeBuilder } from '@axe-core/playwright'
-import type { Page } from 'playwright-core'
-import { describe, expect, test } from 'vitest'
+import type { Locator, Page } from 'playwright-core'
+import { describe, expect, onTestFinished, test } from 'vitest'
 import { browser, PHONE, soon } from './browser.ts'
 import type { Desk, Document } from './desk.ts'
 import { openDesk } from './desk.ts'
@@ -22,6 +25,7 @@ const WOOD: Edge = {
 }
 const LENS: Camera = camera([150, -260, 720], [170, 150], 2900, [2400, 1800])
 const PHOTO = benchPng(LENS, SHEET, WOOD, 7)
+const BENCH = { name: 'bench.png', mimeType: 'image/png', buffer: PHOTO }
 /** How far a press may lie from the true edge, px of the photo, and the traced outline from it, mm. */
 const MOST_PX = 3
 const MOST_MM = 0.5
@@ -50,8 +54,19 @@ async function begun(desk: Desk): Promise<Page> {
   return page
 }
 
-async function choose(page: Page, name: string, mimeType: string, buffer: Buffer): Promise<void> {
-  await page.locator('input[type=file]').first().setInputFiles({ name, mimeType, buffer })
+type Chosen = Parameters<Locator['setInputFiles']>[0]
+
+async function choose(page: Page, file: Chosen): Promise<void> {
+  await page.locator('input[type=file]').first().setInputFiles(file)
+}
+
+/** A file over the limit, by its path: the browser reads it itself, where bytes would be sent to it as text. */
+function largePhoto(): string {
+  const folder = mkdtempSync(join(tmpdir(), 'castwright-'))
+  onTestFinished(() => rmSync(folder, { recursive: true }))
+  const path = join(folder, 'large.png')
+  writeFileSync(path, Buffer.alloc(12_600_000))
+  return path
 }
 
 /** Presses on the four corners as the screen shows them, in an order of no meaning, then brings each to half a px. */
@@ -164,7 +179,7 @@ describe('tracing over a photo', () => {
     const desk = await openDesk()
     const page = await begun(desk)
     await accessible(page)
-    await choose(page, 'bench.png', 'image/png', PHOTO)
+    await choose(page, BENCH)
     await page.locator('.photo-stage').waitFor()
     await markCorners(page)
     expect(await page.locator('.tag:not(.side)').allTextContents()).toHaveLength(4)
@@ -208,7 +223,7 @@ describe('tracing over a photo', () => {
   test('a press stays where it was when no edge is to be caught; points move, close up and go by keys', async () => {
     const desk = await openDesk()
     const page = await begun(desk)
-    await choose(page, 'bench.png', 'image/png', PHOTO)
+    await choose(page, BENCH)
     await page.getByRole('button', { name: 'a distance' }).click()
     const face = page.locator('.photo-face')
     await face.focus()
@@ -272,13 +287,13 @@ describe('tracing over a photo', () => {
     })
     const says = page.locator('.photo-says')
     await page.getByText('No photo of this piece yet.').waitFor()
-    await choose(page, 'notes.txt', 'text/plain', Buffer.from('not a picture'))
+    await choose(page, { name: 'notes.txt', mimeType: 'text/plain', buffer: Buffer.from('not a picture') })
     expect(await says.textContent()).toMatch(/found text\/plain; allowed: JPEG, PNG or WebP/)
-    await choose(page, 'large.png', 'image/png', Buffer.alloc(12_600_000))
+    await choose(page, largePhoto())
     await soon(() => says.textContent()).toMatch(/found 12.6 MB; allowed: up to 12 MB/)
 
     await context.setOffline(true)
-    await choose(page, 'bench.png', 'image/png', PHOTO)
+    await choose(page, BENCH)
     await soon(() => page.locator('.photo-side .end').textContent()).toMatch(/not kept yet/)
     expect(await photosOf(desk)).toHaveLength(0)
     await markCorners(page)
@@ -293,7 +308,7 @@ describe('tracing over a photo', () => {
     const desk = await openDesk()
     await desk.lay(ID, PIECE)
     const { page, context } = await open(`${desk.url}/piece/${ID}/photo`, { viewport: PHONE, hasTouch: true })
-    await choose(page, 'bench.png', 'image/png', PHOTO)
+    await choose(page, BENCH)
     await page.locator('.photo-stage').waitFor()
     await markCorners(page)
     await page.getByRole('button', { name: 'Lay it flat' }).click()
