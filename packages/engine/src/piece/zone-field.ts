@@ -12,7 +12,8 @@ export const zoneField = words('IANA time zone', 60)
       message: `no time zone is called "${name}"`,
       params: {
         meaning: true,
-        allowed: `the IANA name of a time zone, for example "${near ?? 'Europe/Berlin'}"`
+        allowed: 'the IANA name of a time zone',
+        example: JSON.stringify(near ?? 'Europe/Berlin')
       }
     })
   })

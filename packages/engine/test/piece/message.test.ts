@@ -158,12 +158,7 @@ describe('what a piece that cannot be used is told', () => {
     [
       'a time zone that nobody has',
       { timeZone: 'Europe/Berln' },
-      p(
-        '/timeZone',
-        '"Europe/Berln"',
-        'the IANA name of a time zone, for example "Europe/Berlin"',
-        '"Europe/Berlin"'
-      )
+      p('/timeZone', '"Europe/Berln"', 'the IANA name of a time zone', '"Europe/Berlin"')
     ],
     [
       'hours past midnight',
