@@ -19,7 +19,9 @@ export function daysReport(days: Days, findings: readonly Finding[] = []): strin
   // What the lines below do not say by themselves.
   for (const f of findings.filter(x => x.id === 'order-late')) lines.push(...wrap(f.says, lineWidth()))
   for (const o of days.orderBy)
-    lines.push(...wrap(`Order ${o.item} by ${when(at(o.byMin))}: ${o.days} days on its way.`, lineWidth()))
+    lines.push(
+      ...wrap(`Order ${plain(o.name)} by ${when(at(o.byMin))}: ${o.days} days on its way.`, lineWidth())
+    )
   if (days.orderBy.length > 0) lines.push('')
   for (const says of days.notPlaced) lines.push(...wrap(says, lineWidth()))
   if (days.notPlaced.length > 0) lines.push('')

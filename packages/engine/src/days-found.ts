@@ -6,6 +6,7 @@ import { findingOf } from './findings/finding.ts'
 import { dayText } from './quantity/day.ts'
 import { formatMinutes } from './quantity/format.ts'
 import { zoneClock } from './quantity/zone-clock.ts'
+import { capital } from './sheets/model.ts'
 import type { PlanInput } from './work.ts'
 
 const DAY_MIN = 1440
@@ -64,7 +65,7 @@ export function foundInDays(days: Days, { piece, shop }: Pick<PlanInput, 'piece'
         of('order', {
           severity: 'note',
           at: '/wanted',
-          says: `${o.item} is ${o.days} days on its way: to be ready on ${wanted} it had to be ordered by ${dayOf(days, days.originMs + byMin * 60_000)}. Order it today, or get it elsewhere.`,
+          says: `${capital(o.name)} is ${o.days} days on its way: to be ready on ${wanted} it had to be ordered by ${dayOf(days, days.originMs + byMin * 60_000)}. Order it today, or get it elsewhere.`,
           value: -byMin / DAY_MIN,
           unit: 'd',
           limit: 0,

@@ -11,6 +11,7 @@ import type { Gap, Task } from './calendar/task.ts'
 import type { PieceTasks } from './calendar/tasks.ts'
 import { tasksOf } from './calendar/tasks.ts'
 import { delivered } from './calendar/tasks-deliver.ts'
+import { boughtInTurn, toldApart } from './cost/together.ts'
 import type { Days, DayTask, OrderBy } from './days-answer.ts'
 import type { Changed, Replanned } from './days-ways.ts'
 import { waysOut } from './days-ways.ts'
@@ -138,8 +139,9 @@ function placed(
 ): { readonly days: Days; readonly answer: CalendarAnswer } {
   const originMs = Math.floor(Date.parse(options.asOf) / 60_000) * 60_000
   const quick = options.effort === 'quick'
-  const pieces = inputs.map((input, i) => started(input, i, inputs.length, originMs, quick, made))
   const { shop } = inputs[0]!
+  const works = made === null ? worksOf(inputs, originMs) : [made.work]
+  const pieces = inputs.map((input, i) => started(input, works[i]!, i, inputs.length, originMs, quick, made))
   // Who asks only when it is ready asks for no reasons.
   const solve = (p: CalendarProblem) =>
     quick ? quickCalendar(p) : solveCalendar(p, { ...FULL_EFFORT, ...(made !== null && { asks: 0 }) })
@@ -177,15 +179,27 @@ interface Started {
   readonly again: (before: CastTasks, placed: CalendarSolution, originMs: number) => CastTasks
 }
 
+// Of several pieces, what is bought for all: the shelf is there once.
+function worksOf(inputs: readonly PlanInput[], originMs: number): Work[] {
+  const works = inputs.map(i => workOf({ ...i, effort: 'preview', asOf: new Date(originMs).toISOString() }))
+  if (works.length === 1) return works
+  const names = toldApart(works.map(w => w.piece.name))
+  const bought = boughtInTurn(
+    works.map(({ needs, buy }, i) => ({ name: names[i]!, needs, buy })),
+    inputs[0]!.shop
+  )
+  return works.map((w, i) => ({ ...w, buy: bought[i]! }))
+}
+
 function started(
   input: PlanInput,
+  work: Work,
   index: number,
   count: number,
   originMs: number,
   quick: boolean,
   made: Made | null
 ): Started {
-  const work = made?.work ?? workOf({ ...input, effort: 'preview', asOf: new Date(originMs).toISOString() })
   const piece = count === 1 ? '' : `${index + 1}`
   const programs = made?.programs ?? (quick ? null : programsOf(work))
   const reckoning = taskReckoning(work, { piece, originMs }, programs)
@@ -213,7 +227,7 @@ function started(
         piece: { ...input.piece, value: withStarts(work.piece, starts) }
       })
       // Waits stay as the piece says them: a start that was chosen is no word of the maker.
-      return tasks({ ...cast, clock: work.clock }, new Set(starts.keys()))
+      return tasks({ ...cast, clock: work.clock, buy: work.buy }, new Set(starts.keys()))
     }
   }
 }
@@ -372,20 +386,22 @@ function told(problem: CalendarProblem, answer: CalendarAnswer, t: Told): Days {
     firstMs: first === null ? null : t.originMs + first * 60_000,
     calendarDays: first === null ? null : (answer.finishMin - first) / 1440,
     visits: answer.visits,
-    orderBy: tasks.flatMap((x): OrderBy[] =>
-      x.task.kind === 'delivery'
-        ? [
-            {
-              item: x.task.id.replace(/^.*delivery /, ''),
-              name: delivered(x.task),
-              says: x.task.says,
-              byMin: x.startMin + x.slackMin,
-              days: x.task.minutes / 1440
-            }
-          ]
-        : []
-    ),
+    orderBy: ordersOf(tasks),
     lateMin: Math.max(0, ...answer.late.map(l => l.byMin)),
     clash: null
   }
+}
+
+// What several pieces use comes with one order, by the first moment any of them asks for.
+function ordersOf(tasks: readonly DayTask[]): OrderBy[] {
+  const orders = new Map<string, OrderBy>()
+  for (const { task, startMin, slackMin } of tasks) {
+    if (task.kind !== 'delivery') continue
+    const item = task.id.replace(/^.*delivery /, '')
+    const name = delivered(task)
+    const key = `${item}\n${name}`
+    const byMin = Math.min(startMin + slackMin, orders.get(key)?.byMin ?? Number.POSITIVE_INFINITY)
+    orders.set(key, { item, name, says: task.says, byMin, days: task.minutes / 1440 })
+  }
+  return [...orders.values()]
 }

@@ -1,7 +1,7 @@
 import type { BuyLine } from './cost/buy-line.ts'
 import { minorDigits, moneyWords, toCoins } from './cost/money.ts'
 import { deliveryCost } from './cost/orders.ts'
-import { together } from './cost/together.ts'
+import { together, toldApart } from './cost/together.ts'
 import type { Planned } from './plan-answer.ts'
 import type { Quote } from './quote.ts'
 import { quoteOf } from './quote.ts'
@@ -28,8 +28,7 @@ export function quoteMany(planned: readonly Planned[], asOf: string): QuoteMany 
   if (first === undefined) throw new RangeError('no piece is quoted')
   const { shop } = first.work
   const { currency } = shop
-  const names = planned.map(p => p.work.piece.name)
-  const told = names.map((n, i) => (names.indexOf(n) === names.lastIndexOf(n) ? n : `${n} ${i + 1}`))
+  const told = toldApart(planned.map(p => p.work.piece.name))
   const all = together(
     planned.map(({ work: { needs, buy } }, i) => ({ name: told[i]!, needs, buy })),
     shop

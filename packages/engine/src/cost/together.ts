@@ -37,20 +37,7 @@ const keyOf = (n: Pick<Need, 'group' | 'item' | 'unit'>) => `${n.group}\n${n.ite
  * Limits: prices and shelf are those of one shop.
  */
 export function together(pieces: readonly PieceNeeds[], shop: Shop): Together {
-  const merged = new Map<string, Need>()
-  const users = new Map<string, string[]>()
-  pieces.forEach(({ name, needs }, k) => {
-    for (const n of needs) {
-      const key = OWN.has(n.group) ? `${k}\n${keyOf(n)}` : keyOf(n)
-      const had = merged.get(key)
-      const own = OWN.has(n.group) && pieces.length > 1 ? { ...n, name: `${n.name} (${name})` } : n
-      merged.set(key, had === undefined ? own : { ...had, uses: [...had.uses, ...n.uses], note: '' })
-      users.set(key, [
-        ...(users.get(key) ?? []),
-        `${name} ${amountWords(roundedUp(amountOf(n), n.unit), n.unit)}`
-      ])
-    }
-  })
+  const { merged, users } = allNeeds(pieces)
   const buy = [...merged].map(([key, need]) => {
     const line = lineOf(need, shop)
     const by = users.get(key)!
@@ -81,3 +68,40 @@ export function together(pieces: readonly PieceNeeds[], shop: Shop): Together {
     }))
   }
 }
+
+/** Names of pieces, those that are alike numbered by their place. */
+export function toldApart(names: readonly string[]): string[] {
+  return names.map((n, i) => (names.indexOf(n) === names.lastIndexOf(n) ? n : `${n} ${i + 1}`))
+}
+
+/**
+ * What each of several pieces is bought when those before it take from the shelf first: of the same thing more is to be
+ * bought as soon as the shelf does not hold it for all up to this one. Lines of a piece are those of the pieces up to it.
+ */
+export function boughtInTurn(pieces: readonly PieceNeeds[], shop: Shop): (readonly BuyLine[])[] {
+  return pieces.map((p, k) => {
+    const { merged } = allNeeds(pieces.slice(0, k + 1), pieces.length > 1)
+    return p.needs.map(n => lineOf(merged.get(keyIn(k, n))!, shop))
+  })
+}
+
+// Needs of the same thing as one, by their keys; and who uses them, in words.
+function allNeeds(pieces: readonly PieceNeeds[], several = pieces.length > 1) {
+  const merged = new Map<string, Need>()
+  const users = new Map<string, string[]>()
+  pieces.forEach(({ name, needs }, k) => {
+    for (const n of needs) {
+      const key = keyIn(k, n)
+      const had = merged.get(key)
+      const own = several && OWN.has(n.group) ? { ...n, name: `${n.name} (${name})` } : n
+      merged.set(key, had === undefined ? own : { ...had, uses: [...had.uses, ...n.uses], note: '' })
+      users.set(key, [
+        ...(users.get(key) ?? []),
+        `${name} ${amountWords(roundedUp(amountOf(n), n.unit), n.unit)}`
+      ])
+    }
+  })
+  return { merged, users }
+}
+
+const keyIn = (piece: number, n: Need) => (OWN.has(n.group) ? `${piece}\n${keyOf(n)}` : keyOf(n))

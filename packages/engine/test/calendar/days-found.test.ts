@@ -56,7 +56,7 @@ describe('findings of the days, each with and without', () => {
     })
     const both = found('meadow-boards', with_(30, '2026-12-25'))
     expect(both.map(f => f.id)).toEqual(['days-late', 'order-late'])
-    expect(both[1]!.says).toMatch(/^hardwax-oil is 30 days on its way: .* ordered by 2026-11-/)
+    expect(both[1]!.says).toMatch(/^Hardwax oil is 30 days on its way: .* ordered by 2026-11-/)
     expect(ids('meadow-boards', with_(30, '2027-02-25'))).toEqual([])
     expect(ids('meadow-boards', with_(1, '2026-12-25'))).toEqual([])
   })

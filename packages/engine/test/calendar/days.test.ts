@@ -215,6 +215,34 @@ describe('days', () => {
     )
   }, 60_000)
 
+  // A heron table takes about 4.3 kg of the deep resin with its spare: 6 kg are there for one, 10 kg for both.
+  it.each([
+    [6000, [false, true], 1],
+    [10_000, [false, false], 0],
+    [0, [true, true], 1]
+  ] as const)(
+    'take from a shelf of %i g what one of two tables needs, and order for the other',
+    (stock, waits, orders) => {
+      const shop = {
+        ...week('07:00-21:00'),
+        prices: [{ item: 'deep', unit: 'g', pack: 5000, price: 90, days: 6, stock }]
+      }
+      const table = () => exampleInput('heron-table', { shop })
+      const days = daysOfMany([table(), table()], { asOf, effort: 'quick' })
+      const brought = days.tasks.filter(t => t.task.kind === 'delivery').map(t => t.task.id.slice(0, 2))
+      expect([brought.includes('1/'), brought.includes('2/')]).toEqual(waits)
+      expect(days.orderBy).toHaveLength(orders)
+      // No resin is mixed before it is there.
+      for (const { task, endMin } of days.tasks.filter(t => t.task.kind === 'delivery')) {
+        const pours = days.tasks.filter(
+          t => t.task.kind === 'pour' && t.task.id.startsWith(task.id.slice(0, 2))
+        )
+        expect(endMin).toBeGreaterThanOrEqual(6 * 1440)
+        expect(Math.max(...pours.map(t => t.startMin))).toBeGreaterThanOrEqual(endMin)
+      }
+    }
+  )
+
   it('are found for 30 seeded sound pieces, every wait kept', () => {
     for (let seed = 1; seed <= 30; seed++) {
       const piece = checkPiece(soundPiece(seed), 'piece')
