@@ -93,21 +93,16 @@ export function needsOf(input: {
     const [, ...standing] = cuts.boards
     const strips = standing.filter(b => b.name === 'ring or bent strip')
     const boards = standing.filter(b => b.name !== 'ring or bent strip')
-    const own = walls.id === base.id ? ' (walls)' : ''
-    put(
-      'mould',
-      [base.id, base.name],
-      'm²',
-      cuts.baseAreaM2 * moulds,
-      `base ${boardWords(cuts.boards.slice(0, 1))}`
-    )
-    put(
-      'mould',
-      [`${walls.id}${own}`, `${walls.name}${own}`],
-      'm²',
-      cuts.wallAreaM2 * moulds,
-      `walls ${boardWords(boards)}`
-    )
+    const baseWords = `base ${boardWords(cuts.boards.slice(0, 1))}`
+    const wallWords = `walls ${boardWords(boards)}`
+    const [baseM2, wallM2] = [cuts.baseAreaM2 * moulds, cuts.wallAreaM2 * moulds]
+    // Of the same board base and walls come out of the same sheets.
+    if (walls.id === base.id)
+      put('mould', [base.id, base.name], 'm²', baseM2 + wallM2, `${baseWords}; ${wallWords}`)
+    else {
+      put('mould', [base.id, base.name], 'm²', baseM2, baseWords)
+      put('mould', [walls.id, walls.name], 'm²', wallM2, wallWords)
+    }
     put(
       'mould',
       ['bending-strip', 'bending strip of thin plastic, or a ring sawn from board'],

@@ -104,10 +104,26 @@ describe('the buy list', () => {
         expect(l.withSpare).toBeGreaterThanOrEqual(l.need)
       }
     }
-    const base = line(planOf(TABLE).plan.buy, 'melamine-particleboard-18')
+  })
+
+  it('buys board for base and walls as one where it is the same board, else each', () => {
+    const of = (wallBoard: string) => planOf({ ...TABLE, mould: { ...TABLE.mould, wallBoard } }).plan.buy
+    const areaM2 = (note: string) =>
+      [...note.matchAll(/(\d+) of (\d+) × (\d+) mm/g)].reduce(
+        (sum, [, n, a, b]) => sum + (Number(n) * Number(a) * Number(b)) / 1e6,
+        0
+      )
+    const unlike = of('birch-plywood-18')
+    const base = line(unlike, 'melamine-particleboard-18')
     expect(base.name).toBe('melamine-faced particleboard 18 mm')
     // 600 × 420 and 10 of margin in walls of 18: 656 × 476.
     expect(base.need).toBe(0.32)
+    const walls = line(unlike, 'birch-plywood-18')
+    expect(walls.note).toMatch(/^walls /)
+    expect(walls.need).toBe(Math.ceil(100 * areaM2(walls.note)) / 100)
+    const both = line(of('melamine-particleboard-18'), 'melamine-particleboard-18')
+    expect(both.note).toBe(`${base.note}; ${walls.note}`)
+    expect(both.need).toBe(Math.ceil(100 * areaM2(both.note)) / 100)
   })
 
   it('buys an oil alike on both faces once, and coats that differ each', () => {
@@ -131,12 +147,7 @@ describe('the buy list', () => {
       planOf(TABLE)
         .plan.buy.filter(l => l.group === 'mould')
         .map(l => l.item)
-    ).toEqual([
-      'melamine-particleboard-18',
-      'melamine-particleboard-18 (walls)',
-      'release-tape',
-      'silicone-sealant'
-    ])
+    ).toEqual(['melamine-particleboard-18', 'release-tape', 'silicone-sealant'])
     // An inlay that is poured before its cut is made fills nothing.
     const early = planOf({
       ...BOARDS,
