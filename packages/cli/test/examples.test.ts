@@ -126,3 +126,30 @@ describe('examples', () => {
     expect(new Set(sets).size).toBe(sets.length)
   })
 })
+
+describe.each(['heron-table', 'meadow-boards', 'saltmarsh-panel'])('%s in the shop with prices', name => {
+  const given = [join(folder, `${name}.piece.json`), '--shop', join(folder, 'priced.shop.json'), ...AS_OF]
+
+  it('is quoted whole: nothing it uses is without a price', () => {
+    const { out, code } = answer(['quote', ...given, '--json'])
+    expect(code).toBe(0)
+    const { cost, whole } = JSON.parse(out) as { cost: { unpriced: string[]; total: number }; whole: boolean }
+    expect(cost.unpriced).toEqual([])
+    expect(whole).toBe(true)
+    expect(cost.total).toBeGreaterThan(0)
+  })
+
+  it('has days in its hours, and an order for what is brought', () => {
+    const { out, code } = answer(['days', ...given, '--json'])
+    expect(code).toBe(0)
+    const { tasks, orderBy } = JSON.parse(out) as {
+      tasks: { begins: string; attended: boolean }[]
+      orderBy: unknown[]
+    }
+    expect(orderBy.length).toBeGreaterThan(0)
+    const closed = tasks.filter(
+      t => t.attended && ['Wed', 'Sun'].includes(new Date(t.begins.slice(0, 10)).toUTCString().slice(0, 3))
+    )
+    expect(closed).toEqual([])
+  })
+})
