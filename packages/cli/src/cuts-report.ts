@@ -13,7 +13,7 @@ export function cutsReport(name: string, cuts: CutsPlan): string {
     const at = on.position === null ? '' : `, position ${on.position.number} of ${on.position.count}`
     lines.push(paint.strong(`${on.setting.up[0]!.toUpperCase()}${on.setting.up.slice(1)} up${at}`))
     lines.push(...programs[0]!.input.zero.flatMap(z => wrap(z, lineWidth(), '  ')))
-    lines.push(...measuredWords(on).flatMap(w => wrap(w, lineWidth(), '  ')))
+    lines.push(...measuredWords(set.machining, on).flatMap(w => wrap(w, lineWidth(), '  ')))
     const rows = programs.map(p => [
       `  ${p.file}`,
       [...new Set(p.made.map(m => m.operation.cutter.id))].join(', '),

@@ -37,7 +37,7 @@ export function programInput(machining: Machining, made: readonly MadePath[]): P
     holding: holdingWords(machining, on),
     safety: safety === null ? [] : safety.lines,
     notes: [
-      ...measuredWords(on),
+      ...measuredWords(machining, on),
       ...new Set(operations.flatMap(o => [...o.limits, ...o.feeds.faults.map(f => f.says)]))
     ],
     machine: `travel ${decimals(machine.x, 0)} x ${decimals(machine.y, 0)} x ${decimals(machine.z, 0)} mm`,

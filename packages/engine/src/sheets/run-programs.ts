@@ -1,5 +1,8 @@
+import { zeroShiftMm } from '../cuts/write/header.ts'
+import { lengthsOf } from '../piece/lengths.ts'
 import type { ProgramFile, ProgramSet } from '../programs/program-set.ts'
-import { decimals, formatMinutes } from '../quantity/format.ts'
+import { heightsOf, machineUnit, machineUnitWords, zeroWords } from '../programs/setting-words.ts'
+import { formatMinutes } from '../quantity/format.ts'
 import type { RunDetail, RunFact, RunTable } from './run-part.ts'
 import { fact, newLine } from './run-part.ts'
 
@@ -9,11 +12,14 @@ export interface ProvedSet extends ProgramSet {
 }
 
 /** Every program in the order it is run, with its step, cutter, depth, minutes and what is run before it. */
-export function programTable({ machining, programs, met }: ProvedSet): RunTable | null {
+export function programTable(set: ProvedSet): RunTable | null {
+  const { machining, programs, met } = set
   if (programs.length === 0) return null
+  const height = heightsOf(machining)
+  const other = machineUnitWords(machining) !== null
   const { steps } = machining.bench.stack
   return {
-    title: 'Programs, in the order they are run',
+    title: `Programs, in the order they are run${other ? `; Z in ${machineUnit(machining)}, as the machine reads it` : ''}`,
     head: [
       'Program',
       'Step',
@@ -32,7 +38,7 @@ export function programTable({ machining, programs, met }: ProvedSet): RunTable 
         [...new Set(of.map(o => steps[o.step]!.number))].join(', '),
         machining.settings[first!.setting]!.setting.up,
         [...new Set(of.map(o => o.cutter.id))].join(', '),
-        `${height(Math.max(...of.map(o => o.job.topMm)))}, ${height(Math.min(...of.map(o => o.job.floorMm)))}`,
+        postedZ(set, p).map(height).join(', '),
         formatMinutes(Math.max(1, p.minutes)),
         before(p),
         ...(met === undefined ? [] : [met.get(p.file) ?? ''])
@@ -49,7 +55,7 @@ export function withPrograms(set: ProgramSet | null, step: number, own: RunDetai
   const begins = set.programs.find(p => p.made[0]!.operation.setting === here[0]!.made[0]!.operation.setting)
   return {
     ...own,
-    does: [...own.does, ...(begins === here[0] ? begins!.input.zero : [])],
+    does: [...own.does, ...(begins === here[0] ? countedFrom(set, begins!) : [])],
     facts: [...own.facts, ...here.flatMap(programFacts)]
   }
 }
@@ -67,6 +73,17 @@ function before(p: ProgramFile): string {
   return names.filter(n => n !== '').join(', ')
 }
 
-function height(z: number): string {
-  return decimals(z, 1, 1)
+// What is counted from where; where the machine has other units than the shop, that first.
+function countedFrom({ machining }: ProgramSet, begins: ProgramFile): string[] {
+  const units = machineUnitWords(machining)
+  if (units === null) return [...begins.input.zero]
+  const on = machining.settings[begins.made[0]!.operation.setting]!
+  return [units, ...zeroWords(machining, on, lengthsOf(machining.bench.shop))]
+}
+
+/** Where the tip is at most and at least while a program cuts, mm over the zero it is written for. */
+export function postedZ({ machining }: ProgramSet, p: ProgramFile): readonly [from: number, to: number] {
+  const shift = zeroShiftMm(p.input, machining.bench.machine.program)
+  const jobs = p.made.map(m => m.operation.job)
+  return [Math.max(...jobs.map(j => j.topMm)) + shift, Math.min(...jobs.map(j => j.floorMm)) + shift]
 }
