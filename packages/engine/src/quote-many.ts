@@ -2,6 +2,8 @@ import type { BuyLine } from './cost/buy-line.ts'
 import { minorDigits, moneyWords, toCoins } from './cost/money.ts'
 import { deliveryCost } from './cost/orders.ts'
 import { together, toldApart } from './cost/together.ts'
+import { lengthsOf } from './piece/lengths.ts'
+import type { Shop } from './piece/shop-schema.ts'
 import type { Planned } from './plan-answer.ts'
 import type { Quote } from './quote.ts'
 import { quoteOf } from './quote.ts'
@@ -46,10 +48,10 @@ export function quoteMany(planned: readonly Planned[], asOf: string): QuoteMany 
   }
 }
 
-/** The same in words. */
-export function quoteManyWords(q: QuoteMany): QuotePart[] {
+/** The same in words, in the units of the shop. */
+export function quoteManyWords(q: QuoteMany, shop: Pick<Shop, 'units'>): QuotePart[] {
   const money = (coins: number) => moneyWords(coins, q.currency)
-  const rows = buyRows(q.buy).flatMap(g =>
+  const rows = buyRows(q.buy, lengthsOf(shop)).flatMap(g =>
     g.rows.map(
       r =>
         `${r.name}: needed ${r.need}${r.stock === null ? '' : `, on the shelf ${r.stock}`}, buy ${r.buy}${r.cost === null ? ', no price known' : `: cost ${r.cost} ${q.currency}`}${r.note === '' ? '' : ` (${r.note})`}`

@@ -1,6 +1,7 @@
 import { actualWords } from '../../../engine/src/actual-words.ts'
 import { daysOf } from '../../../engine/src/days.ts'
 import { localMoment } from '../../../engine/src/days-data.ts'
+import { lengthsOf } from '../../../engine/src/piece/lengths.ts'
 import type { Planned } from '../../../engine/src/plan.ts'
 import { quoteOf } from '../../../engine/src/quote.ts'
 import { actualOf, keptQuote, lastQuoted } from '../../../engine/src/quote-actual.ts'
@@ -18,7 +19,7 @@ export function buyView(planned: Planned, input: PlanInput): BuyView {
   const kept = lastQuoted(planned.work.readings)
   const days = daysOf(input, { asOf, effort: 'quick' })
   return {
-    groups: buyRows(plan.buy),
+    groups: buyRows(plan.buy, lengthsOf(planned.work.shop)),
     currency: totals.currency,
     paid: plan.buy.length > totals.unpriced ? moneyFigure(totals.materialCost) : null,
     unpriced: totals.unpriced,

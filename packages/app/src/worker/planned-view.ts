@@ -1,9 +1,9 @@
 import type { Work } from '../../../engine/src/findings/work.ts'
+import type { Lengths } from '../../../engine/src/piece/lengths.ts'
+import { lengthsIn } from '../../../engine/src/piece/lengths.ts'
 import type { Planned } from '../../../engine/src/plan.ts'
 import type { ShownUnits } from '../../../engine/src/quantity/shown-units.ts'
-import { lengthIn, lengthUnit, METRIC } from '../../../engine/src/quantity/shown-units.ts'
-import { fromFixedUnit } from '../../../engine/src/quantity/unit.ts'
-import { RUNAWAY_ABOVE_C } from '../../../engine/src/resin/limits.ts'
+import { lengthIn, METRIC } from '../../../engine/src/quantity/shown-units.ts'
 import { bounds } from '../../../engine/src/shape/measure.ts'
 import type { CoreModel } from '../../../engine/src/sheets/core-model.ts'
 import type { Sheet } from '../../../engine/src/sheets/mark.ts'
@@ -14,13 +14,7 @@ import { artSheet, layerOrder } from '../../../engine/src/sheets/page-card.ts'
 import type { PageView } from '../../../engine/src/sheets/page-data.ts'
 import { modelData } from '../../../engine/src/sheets/page-data.ts'
 import type { Numbered } from '../../../engine/src/sheets/page-finding.ts'
-import {
-  crossing,
-  figure as metric,
-  numbered,
-  sentence,
-  stopped
-} from '../../../engine/src/sheets/page-finding.ts'
+import { findingFigures, numbered, sentence, stopped } from '../../../engine/src/sheets/page-finding.ts'
 import { entryName } from '../../../engine/src/sheets/page-place.ts'
 import { keyList, pointerOf, readyMin } from '../../../engine/src/sheets/page-sheet.ts'
 import { beforePours, dayOf } from '../../../engine/src/sheets/page-steps.ts'
@@ -43,16 +37,17 @@ export function plannedView(
   const { plan, work } = planned
   const model = coreModelOf(work, shown)
   const path = sectionPathOf(work)
+  const L = lengthsIn(shown)
   return {
     effort: plan.effort,
     cast: plan.whole?.effort ?? 'column',
     name: plan.name,
     verdict: plan.verdict,
-    says: verdictWords(plan),
+    says: L.beside(verdictWords(plan)),
     totals: plan.totals,
     readyDay: dayNumber(readyMin(plan)),
     priced: plan.buy.length > plan.totals.unpriced,
-    findings: numbered(plan).map(n => findingView(work, n, shown)),
+    findings: numbered(plan).map(n => findingView(work, n, L)),
     layers: layerOrder(plan, work).map(i => layerView(planned, model, i)),
     art: drawnOf(artSheet(plan, work, model)),
     steps: plan.steps.map(
@@ -63,7 +58,7 @@ export function plannedView(
         facts: stepFacts(plan, work, i, shown).filter(f => f !== ''),
         at: s.at,
         day: dayOf(work, s.startMin, beforePours(plan, i)),
-        safety: s.safety
+        safety: s.safety.map(l => ({ ...l, line: L.beside(l.line) }))
       })
     ),
     entries: entryNames(planned, shown),
@@ -102,32 +97,19 @@ function planeOf(work: Work, model: CoreModel, id: PageView['id'], face: PageVie
   return { drawn: drawnOf(sheet), view, bar: drawnOf(bar) }
 }
 
-function findingView(work: Work, { number, finding: f }: Numbered, shown: ShownUnits): FindingView {
-  const { unit, figure: plain } = figureIn(shown, f.unit ?? '')
-  // A temperature past the runaway is not quoted, in no unit.
-  const figure = (x: number): string =>
-    f.unit === '°C' && x > RUNAWAY_ABOVE_C ? `over ${plain(RUNAWAY_ABOVE_C)}` : plain(x)
-  const figures: [string, string, string][] = []
-  const worst = crossing(f)
-  if (f.value !== null) {
-    if (worst !== null) figures.push(['May reach', figure(worst), unit])
-    else figures.push(['Value', figure(f.value), unit])
-    if (f.limit !== null) figures.push(['Limit', figure(f.limit), unit])
-    if (worst !== null) figures.push(['Likeliest', figure(f.value), unit])
-    else if (f.band !== null) figures.push(['Between', `${figure(f.band[0])} and ${figure(f.band[1])}`, unit])
-  }
+function findingView(work: Work, { number, finding: f }: Numbered, L: Lengths): FindingView {
   return {
     number,
     id: f.id,
     severity: f.severity,
     at: f.at,
     where: capital(entryName(work, f.at)),
-    says: sentence(f.says),
-    figures,
-    basis: stopped(f.basis),
-    settledBy: f.settledBy === null ? null : stopped(f.settledBy),
+    says: L.beside(sentence(f.says)),
+    figures: findingFigures(f, L),
+    basis: L.beside(stopped(f.basis)),
+    settledBy: f.settledBy === null ? null : L.beside(stopped(f.settledBy)),
     fix: f.fix,
-    fixSays: f.fixSays === null ? null : capital(f.fixSays)
+    fixSays: f.fixSays === null ? null : L.beside(capital(f.fixSays))
   }
 }
 
@@ -168,14 +150,4 @@ function entryNames({ plan, work }: Planned, shown: ShownUnits): EntryName[] {
     ...entries.markings.map(e => ({ at: e.at, name: capital(e.id), words: 'marking' })),
     ...entries.formers.map(e => ({ at: e.at, name: capital(e.id), words: 'former' }))
   ]
-}
-
-// Figures of a finding, and their unit, as they are shown.
-function figureIn(shown: ShownUnits, unit: string): { unit: string; figure: (x: number) => string } {
-  if (unit === 'mm' && shown.length !== 'mm')
-    return { unit: lengthUnit(shown), figure: x => lengthIn(shown, x, Math.abs(x) >= 100 ? 0 : 1) }
-  if (unit === '°C')
-    return { unit: shown.temperature, figure: x => metric(fromFixedUnit(x, shown.temperature)) }
-  if (unit === 'g') return { unit: shown.mass, figure: x => metric(fromFixedUnit(x, shown.mass)) }
-  return { unit, figure: metric }
 }

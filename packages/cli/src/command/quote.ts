@@ -126,7 +126,7 @@ function several(given: Given, asOf: string): Ended {
   const many = quoteMany(planned, asOf)
   const text = given.flags.has('json')
     ? `${JSON.stringify(many, null, 2)}\n`
-    : quoteReport(`${planned.length} pieces, bought for together (private)`, quoteManyWords(many))
+    : quoteReport(`${planned.length} pieces, bought for together (private)`, quoteManyWords(many, shop))
   const stopped = planned.some(p => p.plan.verdict === 'stop')
   return written(
     given.texts.get('out'),

@@ -43,7 +43,7 @@ function run(work: Work): Found[] {
     {
       severity: 'caution',
       at: `/finish/${open}`,
-      says: `the ${better} has ${words(work, better)}, the ${open} ${words(work, open)}: the more open face takes up and gives off damp faster, and the piece cups${told ? `, by about ${decimals(bow.mm, 1)} mm over its ${decimals(bow.overMm, 0)}` : ''}. Finish both faces alike.`,
+      says: `the ${better} has ${words(work, better)}, the ${open} ${words(work, open)}: the more open face takes up and gives off damp faster, and the piece cups${told ? `, by about ${decimals(bow.mm, 1)} mm over its ${decimals(bow.overMm, 0)} mm` : ''}. Finish both faces alike.`,
       value: told ? bow.mm : null,
       unit: told ? 'mm' : null,
       band: told ? bow.bandMm : null,

@@ -28,7 +28,7 @@ function run(work: Work): Found[] {
       {
         severity: 'caution',
         at: cut.at,
-        says: `${cut.id} for ${id} leaves a wall of ${decimals(wall.mm, 1)} mm to the edge, near ${decimals(wall.x, 0)}, ${decimals(wall.y, 0)}: an insert ${decimals(least, 1)} across breaks out there as it is screwed in. Leave as much as it is across.`,
+        says: `${cut.id} for ${id} leaves a wall of ${decimals(wall.mm, 1)} mm to the edge, near ${decimals(wall.x, 0)}, ${decimals(wall.y, 0)}: an insert ${decimals(least, 1)} mm across breaks out there as it is screwed in. Leave as much as it is across.`,
         value: wall.mm,
         unit: 'mm',
         limit: least,

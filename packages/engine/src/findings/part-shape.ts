@@ -22,11 +22,11 @@ export function holeName(work: Work, fit: HardwareFit, otherwise: string): strin
   )
 }
 
-/** "60 across", "58 × 56". */
+/** "60 mm across", "58 × 56 mm". */
 export function partWords({ shape, lengthMm, widthMm }: Part): string {
   return shape === 'round'
-    ? `${decimals(widthMm, 1)} across`
-    : `${decimals(lengthMm, 1)} × ${decimals(widthMm, 1)}`
+    ? `${decimals(widthMm, 1)} mm across`
+    : `${decimals(lengthMm, 1)} × ${decimals(widthMm, 1)} mm`
 }
 
 /**
@@ -59,7 +59,7 @@ export function widen(work: Work, fit: HardwareFit, gapMm: number): Pick<Found, 
     const diameter = 2 * (reach + gapMm + CHORD_MM)
     return {
       fix: setQuantity(work.document, `${hole.at}/circle`, 'length', diameter, 'up', 0.05),
-      fixSays: `${hole.id} ${decimals(rounded(diameter, 'up', 0.05), 2)} across`
+      fixSays: `${hole.id} ${decimals(rounded(diameter, 'up', 0.05), 2)} mm across`
     }
   }
   if (shape.rectangle === undefined) return {}
@@ -79,7 +79,7 @@ export function widen(work: Work, fit: HardwareFit, gapMm: number): Pick<Found, 
   const height = Math.max(shape.rectangle[1], rounded(2 * half(1, v), 'up', 0.1))
   return {
     fix: setValue(work.document, `${hole.at}/rectangle`, [width, height]),
-    fixSays: `${hole.id} ${decimals(width, 1)} × ${decimals(height, 1)}`
+    fixSays: `${hole.id} ${decimals(width, 1)} × ${decimals(height, 1)} mm`
   }
 }
 

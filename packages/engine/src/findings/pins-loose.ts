@@ -30,7 +30,7 @@ function run(work: Work): Found[] {
     {
       severity: 'caution',
       at: work.document.pins === undefined ? '/mould' : '/pins',
-      says: `what is cut from the two faces may miss by ${decimals(central, 2)} mm (at most ${decimals(high, 2)}) near ${decimals(misfit.x, 0)}, ${decimals(misfit.y, 0)}; ${decimals(toleranceMm, 2)} is borne: ${shares.join(', ')}.`,
+      says: `what is cut from the two faces may miss by ${decimals(central, 2)} mm (at most ${decimals(high, 2)} mm) near ${decimals(misfit.x, 0)}, ${decimals(misfit.y, 0)}; ${decimals(toleranceMm, 2)} mm are borne: ${shares.join(', ')}.`,
       value: central,
       band: [low, high],
       unit: 'mm',

@@ -31,7 +31,7 @@ function run(work: Work): Found[] {
     {
       severity: 'caution',
       at: round ? '/supports/held' : '/supports/slots',
-      says: `over the screw at [${decimals(worst.at[0], 0)}, ${decimals(worst.at[1], 0)}] it moves by ± ${decimals(need / 2, 1, 1)} mm over the year, ${round ? 'and a round hole lets it go nowhere' : `and its slot gives ± ${decimals(given / 2, 1)}`}: the top splits or pulls the screw. Slots of ± ${decimals(goal / 2, 2)} mm along ${worst.along} let it go, ± ${decimals(rounded(upper / 2, 'up', 0.5), 1)} any board of its kind; with washers that slide.`,
+      says: `over the screw near ${decimals(worst.at[0], 0)}, ${decimals(worst.at[1], 0)} it moves by ± ${decimals(need / 2, 1, 1)} mm over the year, ${round ? 'and a round hole lets it go nowhere' : `and its slot gives ± ${decimals(given / 2, 1)} mm`}: the top splits or pulls the screw. Slots of ± ${decimals(goal / 2, 2)} mm along ${worst.along} let it go, ± ${decimals(rounded(upper / 2, 'up', 0.5), 1)} mm any board of its kind; with washers that slide.`,
       value: need,
       unit: 'mm',
       band: [need, upper],

@@ -97,5 +97,5 @@ function shrinks(work: Work, season: Season, toPct: number): string {
     acrossMm < SLOTS_FROM_MM
       ? ''
       : `; round holes hold it until it splits, slots of ± ${decimals(mm / 2, 0)} mm do not`
-  return `It would shrink ${decimals(mm, mm < 10 ? 1 : 0)} mm over its ${decimals(acrossMm, 0)} across the grain${slots}. `
+  return `It would shrink ${decimals(mm, mm < 10 ? 1 : 0)} mm over its ${decimals(acrossMm, 0)} mm across the grain${slots}. `
 }

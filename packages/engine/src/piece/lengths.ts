@@ -31,9 +31,11 @@ export interface Lengths {
   run(metres: number): string
   /** An area with its unit: m² or ft². */
   area(m2: number, most: number): string
+  /** A feed without its unit, which is a minute's: whole mm, or tenths of an inch. */
+  feed(mmMin: number): string
   /** A slope with its unit: mm/m or in/ft. */
   slope(mmPerM: number): readonly [words: string, unit: string]
-  /** A sentence that is written in mm and °C: each of them with the shop's unit beside it, once. */
+  /** A sentence that is written in mm, m² and °C: each of them with the shop's unit beside it, once. */
   beside(text: string): string
 }
 
@@ -63,17 +65,31 @@ export function lengthsIn(shown: ShownUnits): Lengths {
     degrees: c => degreesIn(shown, c),
     run: m => (metric ? `${decimals(m, 1)} m` : `${decimals(m / FOOT_M, 1)} ft`),
     area: (m2, most) => (metric ? `${decimals(m2, most)} m²` : `${decimals(m2 / FOOT_M ** 2, 1)} ft²`),
+    feed: x => (metric ? decimals(x, 0) : decimals(fromFixedUnit(x, 'in'), 1)),
     slope: x => (metric ? [decimals(x, 1), 'mm/m'] : [decimals((x * 12) / 1000, 3), 'in/ft']),
     beside: text => {
-      const inches = metric ? text : text.replace(IN_MM, withInches)
+      const inches = metric
+        ? text
+        : text.replace(PLACE, withUnit).replace(IN_MM, withInches).replace(IN_M2, withFeet)
       return shown.temperature === '°C' ? inches : inches.replace(IN_C, withFahrenheit)
     }
   }
 }
 
-const FIGURES = String.raw`([−-]?\d+(?:\.\d+)?(?:(?: × | to |–|-| and | or )[−-]?\d+(?:\.\d+)?)*)[\s\u00a0]`
-const IN_MM = new RegExp(String.raw`${FIGURES}mm(?![/\w²³]| \([^)]* in\))`, 'g')
-const IN_C = new RegExp(String.raw`${FIGURES}°C(?! \([^)]* °F\))`, 'g')
+const FIGURE = String.raw`[−-]?\d+(?:\.\d+)?`
+const joined = (by: string) => String.raw`(${FIGURE}(?:(?: × | to |–|-| and | or ${by})${FIGURE})*)[\s\u00a0]`
+const IN_MM = new RegExp(String.raw`${joined('')}mm(?![/\w²³]| \([^)]* in\))`, 'g')
+const IN_M2 = new RegExp(String.raw`(${FIGURE})[\s\u00a0]m²(?! \([^)]* ft²\))`, 'g')
+// Limits are told in a row: "60, 100, 150 °C". Of lengths a comma ends what goes before.
+const IN_C = new RegExp(String.raw`${joined('|, ')}°C(?! \([^)]* °F\))`, 'g')
+
+/** Where on the plan something is found: two figures in mm without a unit. */
+const PLACE = new RegExp(String.raw`\bnear (${FIGURE}), (${FIGURE})(?!\.?\d| ?mm)`, 'g')
+
+function withUnit(whole: string, x: string, y: string): string {
+  const inches = (mm: string) => decimals(fromFixedUnit(Number(mm.replace('−', '-')), 'in'), INCH_DECIMALS)
+  return `${whole} mm (${inches(x)}, ${inches(y)} in)`
+}
 
 // "12.5 mm" as "12.5 mm (0.492 in)"; spans and sizes with all their figures.
 function withInches(whole: string, figures: string): string {
@@ -82,6 +98,10 @@ function withInches(whole: string, figures: string): string {
     return decimals(fromFixedUnit(Number(mm), 'in'), Math.min(MOST_DECIMALS, places + INCH_DECIMALS))
   })
   return `${whole} (${inches} in)`
+}
+
+function withFeet(whole: string, m2: string): string {
+  return `${whole} (${decimals(Number(m2) / FOOT_M ** 2, 1)} ft²)`
 }
 
 function withFahrenheit(whole: string, figures: string): string {

@@ -13,16 +13,19 @@ export const METRIC: ShownUnits = { length: 'mm', temperature: '°C', mass: 'g' 
 /** Fractions of an inch in drawings: as fine as 0.1 mm asks for, and as coarse as whole mm do. */
 const FINE = 64
 const COARSE = 16
+/** Below four of the finest lines a fraction says too little, mm: half a line is an eighth of it and more (practice). */
+const LEAST_FRACTION_MM = (4 * 25.4) / FINE
 /** More decimals of an inch than of a mm, so that what is shown is as sure: 0.001 in for 0.1 mm. */
 const INCH_DECIMALS = 2
 
 /**
- * A length without its unit: mm with at most `most` and at least `least` decimals; inches as sure as that. Figures of a
- * chain are rounded one by one, as in mm.
+ * A length without its unit: mm with at most `most` and at least `least` decimals; inches as sure as that, in fractions
+ * but for the smallest. Figures of a chain are rounded one by one, as in mm.
  */
 export function lengthIn(units: ShownUnits, mm: number, most: number, least = 0): string {
   if (units.length === 'mm') return decimals(mm, most, least)
-  if (units.length === 'in') return decimals(fromFixedUnit(mm, 'in'), most + INCH_DECIMALS)
+  const small = most > 0 && Math.abs(mm) < LEAST_FRACTION_MM
+  if (units.length === 'in' || small) return decimals(fromFixedUnit(mm, 'in'), most + INCH_DECIMALS)
   return formatInchFraction(mm, most === 0 ? COARSE : FINE).replace(/ in$/, '')
 }
 

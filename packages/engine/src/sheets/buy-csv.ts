@@ -1,5 +1,7 @@
 import type { BuyLine } from '../cost/buy-line.ts'
+import { lengthsIn } from '../piece/lengths.ts'
 import type { Plan } from '../plan.ts'
+import { METRIC } from '../quantity/shown-units.ts'
 import { shelfWords } from './buy-rows.ts'
 
 /** The columns of the buy list, in order. */
@@ -54,7 +56,7 @@ function lineRows(l: BuyLine, currency: string): Cell[][] {
   const first = l.packs[0]
   const note = [
     l.note,
-    ...shelfWords(l),
+    ...shelfWords(l, lengthsIn(METRIC)),
     ...(first?.part === undefined ? [] : [`packs of ${first.part} alone`])
   ]
     .filter(s => s !== '')

@@ -1,4 +1,5 @@
 import type { Days } from '../days-answer.ts'
+import { lengthsOf } from '../piece/lengths.ts'
 import type { Planned } from '../plan.ts'
 import { dayText, dayWords } from '../quantity/day.ts'
 import { zoneClock } from '../quantity/zone-clock.ts'
@@ -25,8 +26,8 @@ export interface BuySheet {
 }
 
 /** The buy list as it is printed. `days` gives the days to order by; null: there is no calendar. */
-export function buySheet({ plan }: Planned, days: Days | null): BuySheet {
-  const groups = buyRows(plan.buy)
+export function buySheet({ plan, work }: Planned, days: Days | null): BuySheet {
+  const groups = buyRows(plan.buy, lengthsOf(work.shop))
   const { currency, unpriced, materialCost } = plan.totals
   const priced = plan.buy.length - unpriced
   return {

@@ -1,5 +1,6 @@
 import type { PourCast } from '../cast/cast.ts'
 import type { Work } from '../findings/work.ts'
+import type { Lengths } from '../piece/lengths.ts'
 import type { Plan, PlanPour } from '../plan.ts'
 import { decimals, formatVolume } from '../quantity/format.ts'
 import { aboutTime, roughTime } from '../quantity/rough.ts'
@@ -25,12 +26,12 @@ const CURVE_MM = 86
 const ART = { width: 12, height: 58 } as const
 
 /** The layers as they lie, deepest at the foot, each with what follows from it and what stands against it. */
-export function layersPart(plan: Plan, work: Work, model: CoreModel, at: Placed): Markup {
+export function layersPart(plan: Plan, work: Work, model: CoreModel, L: Lengths, at: Placed): Markup {
   const order = layerOrder(plan, work)
   return html`<section class="layers" aria-labelledby="layers-head">
 <h2 id="layers-head">Layers <span>deepest at the bottom; not the order of work</span></h2>
 <div class="lay">${drawing(artSheet(plan, work, model), 'art', 'The layers in proportion, front at the top')}
-<ol reversed class="plain">${order.map(i => layer(plan, work, i, at))}</ol></div>
+<ol reversed class="plain">${order.map(i => layer(plan, work, L, i, at))}</ol></div>
 </section>`
 }
 
@@ -47,7 +48,7 @@ export function layerOrder(plan: Plan, work: Work): number[] {
     })
 }
 
-function layer(plan: Plan, work: Work, i: number, at: Placed): Markup {
+function layer(plan: Plan, work: Work, L: Lengths, i: number, at: Placed): Markup {
   const pour = plan.pours[i]!
   const { stack, cast } = pour
   const document = work.piece.pours[i]!
@@ -55,21 +56,21 @@ function layer(plan: Plan, work: Work, i: number, at: Placed): Markup {
   return html`<li class="layer">
 <div class="r"><h3>${capital(pour.id)}</h3><p class="f">${KIND_WORDS[document.kind]}, ${work.materials.resins[i]!.name}</p></div>
 <dl class="facts">
-<div><dt>As cast</dt><dd>${decimals(stack.depth, 1, 1)}<u>mm</u></dd></div>
-<div><dt>Finished</dt><dd>${pour.finishedMm === null ? '–' : html`${decimals(pour.finishedMm, 1, 1)}<u>mm</u>`}</dd></div>
+<div><dt>As cast</dt><dd>${L.of(stack.depth, 1, 1)}<u>${L.unit}</u></dd></div>
+<div><dt>Finished</dt><dd>${pour.finishedMm === null ? '–' : html`${L.of(pour.finishedMm, 1, 1)}<u>${L.unit}</u>`}</dd></div>
 <div><dt>Volume</dt><dd>${amount(formatVolume(stack.liquidMl))}</dd></div>
 <div><dt>Peak</dt><dd>${
     cast === null
       ? html`<span class="q">not predicted</span>`
       : cast.runaway
         ? html`<b class="st">runaway</b>`
-        : html`${decimals(cast.peakC, 0)}<u>°C</u> <span class="band">${decimals(low, 0)}–${high > RUNAWAY_ABOVE_C ? 'runaway' : decimals(high, 0)}</span>`
+        : html`${L.degrees(cast.peakC)}<u>${L.degree}</u> <span class="band">${L.degrees(low)}–${high > RUNAWAY_ABOVE_C ? 'runaway' : L.degrees(high)}</span>`
   }</dd></div>
 </dl>
-${batches(plan, work, i)}
-${curve(plan, i)}
+${batches(plan, work, i, L.shown)}
+${curve(plan, i, L.shown)}
 ${windows(plan, i)}
-${(at.pours.get(i) ?? []).map(n => findingBlock(n))}</li>`
+${(at.pours.get(i) ?? []).map(n => findingBlock(n, L))}</li>`
 }
 
 /** Which windows of a pour matter: whether another goes on it in the mould, whether it lies there itself. */

@@ -1,7 +1,9 @@
 import type { Finding } from '../findings/finding.ts'
+import type { Lengths } from '../piece/lengths.ts'
 import type { Despite, Plan } from '../plan.ts'
 import { decimals } from '../quantity/format.ts'
 import { trueMinus } from '../quantity/rough.ts'
+import { fromFixedUnit } from '../quantity/unit.ts'
 import { RUNAWAY_ABOVE_C } from '../resin/limits.ts'
 import type { Markup } from './markup.ts'
 import { html } from './markup.ts'
@@ -30,13 +32,14 @@ const KIND = { stop: 'Stop.', caution: 'Caution.', note: 'Note.' } as const
 /** One finding as it stands at its entry: value, limit, where the limit comes from, the smallest change. */
 export function findingBlock(
   { number, finding: f, despite, next }: Numbered,
+  L: Lengths,
   where: string | null = null
 ): Markup {
   const tone = despite === null ? f.severity : 'despite'
   return html`<div class="find ${tone}" id="finding-${number}" tabindex="-1">
-<p class="says" id="says-${number}"><b class="k">${KIND[f.severity]}</b> ${where === null || f.says.toLowerCase().startsWith(where.toLowerCase()) ? null : html`<b>${where}:</b> `}${sentence(f.says)}</p>
-${figures(f)}${f.fixSays === null ? null : html`<p class="fix"><span class="q">Smallest change</span> <b>${f.fixSays}</b></p>`}
-<p class="basis">Basis: ${stopped(f.basis)}${f.settledBy === null ? null : html` Settled by ${stopped(f.settledBy)}`}</p>
+<p class="says" id="says-${number}"><b class="k">${KIND[f.severity]}</b> ${where === null || f.says.toLowerCase().startsWith(where.toLowerCase()) ? null : html`<b>${where}:</b> `}${L.beside(sentence(f.says))}</p>
+${figures(f, L)}${f.fixSays === null ? null : html`<p class="fix"><span class="q">Smallest change</span> <b>${L.beside(f.fixSays)}</b></p>`}
+<p class="basis">Basis: ${L.beside(stopped(f.basis))}${f.settledBy === null ? null : html` Settled by ${L.beside(stopped(f.settledBy))}`}</p>
 ${despite === null ? null : html`<p class="because"><b>Gone on despite it</b>, because: ${despite.because}</p>`}${next === null ? null : html`<p class="on"><a href="#finding-${next}" aria-describedby="says-${number}">Next to look at</a></p>`}</div>`
 }
 
@@ -52,26 +55,45 @@ export function crossing({ id, value, band, limit }: Finding): number | null {
   return null
 }
 
-function figures(f: Finding): Markup | null {
-  if (f.value === null) return null
-  const unit = f.unit ?? ''
+/** A figure of a finding with what it is called and its unit; '' for none. */
+export type FindingFigure = readonly [label: string, words: string, unit: string]
+
+/** What a finding found, its limit and its doubt, in the units of a sheet or a screen; none where it has no value. */
+export function findingFigures(f: Finding, L: Lengths): FindingFigure[] {
+  const { value, limit, band } = f
+  if (value === null) return []
+  const [figure, unit] = figuresIn(f.unit ?? '', L)
   const worst = crossing(f)
-  if (worst !== null && f.limit !== null)
-    return html`<p class="figures"><span><span class="q">May reach</span> ${figure(worst, unit)}<u>${unit}</u></span><span><span class="q">Limit</span> ${figure(f.limit)}<u>${unit}</u></span><span><span class="q">Likeliest</span> ${figure(f.value, unit)}</span></p>`
-  return html`<p class="figures"><span><span class="q">Value</span> ${figure(f.value, unit)}<u>${unit}</u></span>${
-    f.limit === null ? null : html`<span><span class="q">Limit</span> ${figure(f.limit)}<u>${unit}</u></span>`
-  }${
-    f.band === null
-      ? null
-      : html`<span><span class="q">Between</span> ${figure(f.band[0], unit)} and ${figure(f.band[1], unit)}</span>`
-  }</p>`
+  const out: FindingFigure[] = [
+    worst === null ? ['Value', figure(value), unit] : ['May reach', figure(worst), unit]
+  ]
+  if (limit !== null) out.push(['Limit', figure(limit), unit])
+  if (worst !== null) out.push(['Likeliest', figure(value), unit])
+  else if (band !== null) out.push(['Between', `${figure(band[0])} and ${figure(band[1])}`, unit])
+  return out
 }
 
-/** A figure of a finding. A temperature past the runaway is not quoted: it is none the surer for a figure. */
-export function figure(x: number, unit = ''): string {
-  if (unit === '°C' && x > RUNAWAY_ABOVE_C) return `over ${RUNAWAY_ABOVE_C}`
-  const a = Math.abs(x)
-  return trueMinus(decimals(x, a >= 100 ? 0 : a >= 1 ? 1 : 2))
+// The unit stands once with the value and once with the limit.
+function figures(f: Finding, L: Lengths): Markup | null {
+  const all = findingFigures(f, L)
+  if (all.length === 0) return null
+  return html`<p class="figures">${all.map(
+    ([label, words, unit], i) =>
+      html`<span><span class="q">${label}</span> ${words}${i === 0 || label === 'Limit' ? html`<u>${unit}</u>` : null}</span>`
+  )}</p>`
+}
+
+/** Places of a figure: three of them tell, below one two after the point. */
+const placesOf = (x: number) => (Math.abs(x) >= 100 ? 0 : Math.abs(x) >= 1 ? 1 : 2)
+
+// A temperature past the runaway is not quoted, in no unit: it is none the surer for a figure.
+function figuresIn(unit: string, L: Lengths): readonly [figure: (x: number) => string, unit: string] {
+  const plain = (x: number) => trueMinus(decimals(x, placesOf(x)))
+  if (unit === 'mm') return [x => L.signed(x, placesOf(x)), L.unit]
+  if (unit === 'g') return [x => plain(fromFixedUnit(x, L.shown.mass)), L.shown.mass]
+  if (unit !== '°C') return [plain, unit]
+  const degrees = (c: number) => plain(fromFixedUnit(c, L.degree))
+  return [c => (c > RUNAWAY_ABOVE_C ? `over ${degrees(RUNAWAY_ABOVE_C)}` : degrees(c)), L.degree]
 }
 
 /** Words as sentences: a large letter after every full stop, a full stop last. */

@@ -1,9 +1,9 @@
 import type { Work } from '../findings/work.ts'
 import type { BoardPiece } from '../mould/cutlist.ts'
-import { lengthsIn } from '../piece/lengths.ts'
+import type { Lengths } from '../piece/lengths.ts'
+import { lengthsOf } from '../piece/lengths.ts'
 import type { Plan } from '../plan.ts'
 import { decimals } from '../quantity/format.ts'
-import { METRIC } from '../quantity/shown-units.ts'
 import type { BuyRow } from './buy-rows.ts'
 import { buyRows, moneyFigure } from './buy-rows.ts'
 import type { Markup } from './markup.ts'
@@ -14,7 +14,7 @@ import type { Placed } from './page-place.ts'
 import { fixedAtEnds, isWall, sizesOf } from './run-mould.ts'
 
 /** What to have at hand: need with its spare, what is there, whole packs to buy, and what they cost. */
-export function buyPart(plan: Plan): Markup {
+export function buyPart(plan: Plan, L: Lengths): Markup {
   const { totals } = plan
   const some = plan.buy.length - totals.unpriced > 0
   return html`<section class="paper buy" aria-labelledby="buy-head">
@@ -22,7 +22,7 @@ export function buyPart(plan: Plan): Markup {
 <p class="f">${some ? html`Materials <b>${moneyFigure(totals.materialCost)}</b> ${totals.currency}${totals.unpriced > 0 ? `, and ${totals.unpriced} line${totals.unpriced === 1 ? '' : 's'} without a price` : ''}` : 'No prices in the shop yet'}</p></div>
 <div class="scroll" tabindex="0" role="group" aria-label="Buy list"><table class="list">
 <thead><tr><th scope="col">Item</th><th scope="col">Need</th><th scope="col">In stock</th><th scope="col">Buy</th><th scope="col">${totals.currency}</th></tr></thead>
-${buyRows(plan.buy).map(
+${buyRows(plan.buy, L).map(
   g =>
     html`<tbody><tr class="g"><th colspan="5" scope="colgroup">${g.title}</th></tr>${g.rows.map(row)}</tbody>`
 )}</table></div></section>`
@@ -42,41 +42,42 @@ function split(words: string): Markup {
 
 /** The mould as a made thing: what it is cut from, how high, how carried, what it weighs full of water; nothing without one. */
 export function mouldPart(plan: Plan, work: Work, at: Placed): Markup | null {
+  const L = lengthsOf(work.shop)
   const m = plan.mould
   if (!m.needsMould) return null
   const { boards, bearers, sealantLengthM, tapeAreaM2 } = m.cutList
   const facts: [string, string, string][] = [
-    ['Inside', `${decimals(m.innerLength, 0)} × ${decimals(m.innerWidth, 0)}`, 'mm'],
-    ['Walls', decimals(m.wall, 0), 'mm'],
-    ['Resin stands', decimals(m.liquidLevel, 1), 'mm'],
-    ['Freeboard', decimals(m.freeboard, 1), 'mm'],
-    ['Bearers every', m.bearers > 0 ? decimals(m.bearers, 0) : 'lies flat', m.bearers > 0 ? 'mm' : ''],
-    ['Base sags', m.sag === null ? '–' : decimals(m.sag, 2), m.sag === null ? '' : 'mm'],
-    ...fixing(m),
+    ['Inside', `${L.of(m.innerLength, 0)} × ${L.of(m.innerWidth, 0)}`, L.unit],
+    ['Walls', L.of(m.wall, 0), L.unit],
+    ['Resin stands', L.of(m.liquidLevel, 1), L.unit],
+    ['Freeboard', L.of(m.freeboard, 1), L.unit],
+    ['Bearers every', m.bearers > 0 ? L.of(m.bearers, 0) : 'lies flat', m.bearers > 0 ? L.unit : ''],
+    ['Base sags', m.sag === null ? '–' : L.of(m.sag, 2), m.sag === null ? '' : L.unit],
+    ...fixing(m, L),
     ['Water for the test', decimals(m.waterG / 1000, 1), 'kg']
   ]
   return html`<section class="paper mould" aria-labelledby="mould-head">
-<div class="r"><h2 id="mould-head">Mould <span>${work.materials.base.name}</span></h2><p class="f">sealant ${decimals(sealantLengthM, 1)} m, tape ${decimals(tapeAreaM2, 2)} m²</p></div>
+<div class="r"><h2 id="mould-head">Mould <span>${work.materials.base.name}</span></h2><p class="f">sealant ${L.run(sealantLengthM)}, tape ${L.area(tapeAreaM2, 2)}</p></div>
 <dl class="grid">${facts.map(([k, v, u]) => html`<div><dt>${k}</dt><dd>${v}${u === '' ? null : html`<u>${u}</u>`}</dd></div>`)}</dl>
 <table class="list boards"><thead><tr><th scope="col">Cut</th><th scope="col">Number</th><th scope="col">Length</th><th scope="col">Width</th><th scope="col">Thickness</th></tr></thead><tbody>
-${boards.map(boardRow)}
-${bearers === null ? null : html`<tr><th scope="row">Bearer</th><td>${bearers.count}</td><td>${decimals(bearers.lengthMm, 0)}</td><td>–</td><td>–</td></tr>`}
+${boards.map(b => boardRow(b, L))}
+${bearers === null ? null : html`<tr><th scope="row">Bearer</th><td>${bearers.count}</td><td>${L.of(bearers.lengthMm, 0)}</td><td>–</td><td>–</td></tr>`}
 </tbody></table>
-<p>${m.cutList.says.join(' ')}</p>
-${at.mould.map(n => findingBlock(n))}</section>`
+<p>${L.beside(m.cutList.says.join(' '))}</p>
+${at.mould.map(n => findingBlock(n, L))}</section>`
 }
 
-function boardRow(b: BoardPiece): Markup {
-  const [length, width, thickness] = sizesOf(b, lengthsIn(METRIC))
-  return html`<tr><th scope="row">${capital(b.name)}</th><td>${b.count}</td><td>${length}</td><td>${width}</td><td>${thickness}${b.thicknessMm === null ? null : html`<u>mm</u>`}</td></tr>`
+function boardRow(b: BoardPiece, L: Lengths): Markup {
+  const [length, width, thickness] = sizesOf(b, L)
+  return html`<tr><th scope="row">${capital(b.name)}</th><td>${b.count}</td><td>${length}</td><td>${width}</td><td>${thickness}${b.thicknessMm === null ? null : html`<u>${L.unit}</u>`}</td></tr>`
 }
 
 // A strip has no walls of board to fix.
-function fixing(m: Plan['mould']): [string, string, string][] {
+function fixing(m: Plan['mould'], L: Lengths): [string, string, string][] {
   if (!m.cutList.boards.some(isWall)) return []
   return fixedAtEnds(m)
     ? [['Walls fixed', 'at the ends', '']]
-    : [['Walls fixed every', decimals(m.wallFixings, 0), 'mm']]
+    : [['Walls fixed every', L.of(m.wallFixings, 0), L.unit]]
 }
 
 /** A batch: how many are started and what that promises; nothing for a single piece. */

@@ -1,4 +1,6 @@
 import type { Work } from '../findings/work.ts'
+import type { Lengths } from '../piece/lengths.ts'
+import { lengthsIn } from '../piece/lengths.ts'
 import type { Plan } from '../plan.ts'
 import { decimals } from '../quantity/format.ts'
 import { bounds, centroid } from '../shape/measure.ts'
@@ -35,6 +37,7 @@ export function sheetPart(
   model: CoreModel,
   drawn: readonly SheetViews[]
 ): { readonly markup: Markup; readonly data: PageData } {
+  const L = lengthsIn(model.shown)
   const pointer = pointerOf(plan, work, model)
   const wide = drawn[0]!
   const height = Math.min(STRIP_RANGE_MM[1], Math.max(STRIP_RANGE_MM[0], wide.front.heightMm + 6))
@@ -47,6 +50,7 @@ export function sheetPart(
     across: ACROSS
   }
   const [x, y] = pointer
+  const thick = `${L.of(plan.totals.sizeMm[2], 1)} ${L.unit}`
   const markup = html`<section class="sheet" aria-label="Drawing sheet" data-face="front" data-heights="true">
 <div class="cap c-plan"><h2>Plan</h2><div class="choice" data-choice="face" role="group" aria-label="Face shown">${choice('front', 'front face up', true)}${choice('back', 'turned over', false)}</div></div>
 <div class="pad" id="plan">${drawn.map(d => html`${plane(d.front, d, 'front', pointer)}${plane(d.back, d, 'back', pointer)}`)}</div>
@@ -57,11 +61,11 @@ export function sheetPart(
 <div class="cap c-section"><h2>Section A–A${wide.stepped ? ', stepped' : wide.across ? ', across' : ''}${drawn.map(d => (d.enlarged === 1 ? null : html` <span class="${d.id}">plan × ${d.enlarged}</span>`))}</h2><div class="choice" data-choice="heights" role="group" aria-label="Heights of the section">${choice('true', 'heights true', true)}${choice('stretched', `stretched × ${STRETCH}`, false)}</div></div>
 <div class="section-aa">${drawn.map(
     d =>
-      html`${drawing(d.sectionTrue, `aa ${d.id} true`, `Section A to A, heights true, finished thickness ${decimals(plan.totals.sizeMm[2], 1)} mm`)}${drawing(d.sectionStretched, `aa ${d.id} stretched`, `Section A to A, heights stretched ${STRETCH} times`)}`
+      html`${drawing(d.sectionTrue, `aa ${d.id} true`, `Section A to A, heights true, finished thickness ${thick}`)}${drawing(d.sectionStretched, `aa ${d.id} stretched`, `Section A to A, heights stretched ${STRETCH} times`)}`
   )}</div>
 <div class="across"><div class="cap"><h2>Section B–B at the pointer</h2><p class="f">enlarged, heights true</p></div><div id="across">${drawing(sectionAt(model, x, y, ACROSS), 'bb', null)}</div></div>
-<div class="foot">${keyPart(model, drawn)}
-${titleBlock(plan)}</div>
+<div class="foot">${keyPart(model, L, drawn)}
+${titleBlock(plan, L)}</div>
 </section>`
   return { markup, data }
 }
@@ -189,8 +193,8 @@ export function keyList(model: CoreModel): Markup {
   )}</ul>`
 }
 
-function keyPart(model: CoreModel, drawn: readonly SheetViews[]): Markup {
-  return html`<div class="key">${keyList(model)}<div>${drawn.map(d => html`<div class="bar ${d.id}">${drawing(bar(d), 'scale', d.enlarged === 1 ? 'Scale bar of plan and section' : 'Scale bar of the plan')}</div>`)}<p class="f">${drawn.every(d => d.enlarged === 1) ? 'plan and A–A, mm' : 'plan, mm'}</p></div></div>`
+function keyPart(model: CoreModel, L: Lengths, drawn: readonly SheetViews[]): Markup {
+  return html`<div class="key">${keyList(model)}<div>${drawn.map(d => html`<div class="bar ${d.id}">${drawing(bar(d, L), 'scale', d.enlarged === 1 ? 'Scale bar of plan and section' : 'Scale bar of the plan')}</div>`)}<p class="f">${drawn.every(d => d.enlarged === 1) ? 'plan and A–A' : 'plan'}, ${L.unit}</p></div></div>`
 }
 
 function swatch(r: {
@@ -203,8 +207,8 @@ function swatch(r: {
   return { widthMm: 11, heightMm: 5.5, marks }
 }
 
-function bar(d: SheetViews): Sheet {
-  return { widthMm: 52, heightMm: 7, marks: scaleBar(d.views[0]!.scale, 40, 2, 2) }
+function bar(d: SheetViews, L: Lengths): Sheet {
+  return { widthMm: 52, heightMm: 7, marks: scaleBar(d.views[0]!.scale, 40, 2, 2, L.shown) }
 }
 
 // When it is delivered, min after the first pour; without that step, when the last wait is over.
@@ -213,12 +217,11 @@ export function readyMin(plan: Plan): number {
 }
 
 // Name, sizes, mass, cost and when: the lower right corner of a drawing.
-function titleBlock(plan: Plan): Markup {
+function titleBlock(plan: Plan, L: Lengths): Markup {
   const { totals } = plan
-  const [x, y, thick] = totals.sizeMm
   const priced = plan.buy.length > totals.unpriced
   return html`<div class="title"><div class="t-name"><p class="tn">${plan.name}</p><p class="f">${plan.effort === 'preview' ? html`first pass<br>` : null}${plan.asOf.slice(0, 10)}</p></div>
-<dl><div><dt>Size, finished</dt><dd>${decimals(x, 1)} × ${decimals(y, 1)} × ${decimals(thick, 1)}</dd></div>
+<dl><div><dt>Size, finished</dt><dd>${totals.sizeMm.map(mm => L.of(mm, 1)).join(' × ')}</dd></div>
 <div><dt>Mass, bare</dt><dd>${massWords(totals.massG)}</dd></div>
 <div><dt>Ready</dt><dd>day ${dayNumber(readyMin(plan))}<u>at best</u></dd></div>
 <div><dt>Scale</dt><dd>fit to window</dd></div>

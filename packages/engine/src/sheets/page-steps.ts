@@ -1,4 +1,5 @@
 import type { Work } from '../findings/work.ts'
+import type { Lengths } from '../piece/lengths.ts'
 import type { Plan } from '../plan.ts'
 import { decimals } from '../quantity/format.ts'
 import type { DayTimes } from './day-times.ts'
@@ -21,13 +22,14 @@ import { stepFacts, stepWords } from './step-facts.ts'
 export function stepsPart(
   plan: Plan,
   work: Work,
+  L: Lengths,
   at: Placed,
   all: readonly Numbered[],
   days: DayTimes | null = null
 ): Markup {
   const stops = all.filter(n => n.despite === null && n.finding.severity === 'stop')
-  const whole = at.piece.map(n => findingBlock(n, named(work, n)))
-  const body = stops.length > 0 ? notWritten(plan, work, at, stops) : written(plan, work, at, days)
+  const whole = at.piece.map(n => findingBlock(n, L, named(work, n)))
+  const body = stops.length > 0 ? notWritten(plan, work, L, at, stops) : written(plan, work, L, at, days)
   return html`<section class="run" aria-labelledby="steps-head">
 <h2 id="steps-head">Steps <span>${stops.length > 0 ? 'not written' : 'in order of doing'}</span></h2>
 ${whole}${body}</section>`
@@ -37,31 +39,39 @@ function named(work: Work, n: Numbered): string {
   return capital(entryName(work, n.finding.at))
 }
 
-function written(plan: Plan, work: Work, at: Placed, days: DayTimes | null): Markup {
+function written(plan: Plan, work: Work, L: Lengths, at: Placed, days: DayTimes | null): Markup {
   let day = ''
   const rows = plan.steps.map((s, i) => {
     const told = days === null ? null : byCalendar(days, i)
     const when = told === null ? dayOf(work, s.startMin, beforePours(plan, i)) : told.day || day
     const head = when === day ? null : html`<li class="day">${when}</li>`
     day = when
-    return html`${head}${stepRow(plan, work, i, at.steps.get(s.number) ?? [], told?.when)}`
+    return html`${head}${stepRow(plan, work, L, i, at.steps.get(s.number) ?? [], told?.when)}`
   })
   return html`<p class="f lead">${days === null ? 'Days count waiting only: work, nights and days away come on top.' : clockWords(work, { first: null, days })}</p>
 <ol class="steps plain">${rows}</ol>`
 }
 
-function stepRow(plan: Plan, work: Work, i: number, found: readonly Numbered[], when = ''): Markup {
+function stepRow(
+  plan: Plan,
+  work: Work,
+  L: Lengths,
+  i: number,
+  found: readonly Numbered[],
+  when = ''
+): Markup {
   const s = plan.steps[i]!
-  const facts = [when, ...stepFacts(plan, work, i)].filter(f => f !== '')
+  const facts = [when, ...stepFacts(plan, work, i, L.shown)].filter(f => f !== '')
   return html`<li class="step${s.kind === 'wait' ? ' wait' : ''}" id="step-${s.number}"><span class="n">${s.number}</span><div>
 <div class="r"><h3>${stepWords(work.steps[i]!, s)}</h3><p class="f">${facts.map(f => html`<span>${f}</span>`)}</p></div>
-${found.map(n => findingBlock(n))}${safety(s.safety)}</div></li>`
+${found.map(n => findingBlock(n, L))}${safety(s.safety, L)}</div></li>`
 }
 
-function safety(lines: Plan['steps'][number]['safety']): Markup | null {
+function safety(lines: Plan['steps'][number]['safety'], L: Lengths): Markup | null {
   if (lines.length === 0) return null
   return html`<details class="safety"><summary>Safety</summary><ul class="plain">${lines.map(
-    l => html`<li>${l.line} <span class="q">${capital(l.defersTo.join('; '))} go before.</span></li>`
+    l =>
+      html`<li>${L.beside(l.line)} <span class="q">${capital(l.defersTo.join('; '))} go before.</span></li>`
   )}</ul></details>`
 }
 
@@ -87,7 +97,7 @@ export function begun(work: Work): string[] {
     .map(p => p.id)
 }
 
-function notWritten(plan: Plan, work: Work, at: Placed, stops: readonly Numbered[]): Markup {
+function notWritten(plan: Plan, work: Work, L: Lengths, at: Placed, stops: readonly Numbered[]): Markup {
   const rest = [...at.steps.values()].flat().sort((a, b) => a.number - b.number)
   const started = begun(work)
   const startedSteps = plan.steps.flatMap((s, i) => {
@@ -99,7 +109,7 @@ function notWritten(plan: Plan, work: Work, at: Placed, stops: readonly Numbered
 ${
   startedSteps.length === 0
     ? null
-    : html`<p class="f lead">Begun already, so it is written:</p><ol class="steps plain">${startedSteps.map(i => stepRow(plan, work, i, []))}</ol>`
+    : html`<p class="f lead">Begun already, so it is written:</p><ol class="steps plain">${startedSteps.map(i => stepRow(plan, work, L, i, []))}</ol>`
 }
-${rest.length === 0 ? null : html`<h3 class="sub">What stands, by entry</h3>${rest.map(n => findingBlock(n, named(work, n)))}`}`
+${rest.length === 0 ? null : html`<h3 class="sub">What stands, by entry</h3>${rest.map(n => findingBlock(n, L, named(work, n)))}`}`
 }

@@ -1,4 +1,6 @@
 import type { Days } from '../days-answer.ts'
+import type { Lengths } from '../piece/lengths.ts'
+import { lengthsOf } from '../piece/lengths.ts'
 import type { Plan, Planned } from '../plan.ts'
 import { dayTimes } from './day-times.ts'
 import type { Markup } from './markup.ts'
@@ -35,13 +37,15 @@ export interface PageAssets {
 
 /**
  * A plan as one page that asks for nothing else: drawing sheet, job card, buy list and mould. Script and style
- * are named by their hashes in a content security policy that allows no request of any kind.
+ * are named by their hashes in a content security policy that allows no request of any kind. It is written in the
+ * shop's units, like the sheets on paper.
  * `address` gives pictures an address of their own (`data:`); without it the plan shows level parts alone.
  * @throws Error for a script or style that would end its own element
  */
 export function page(planned: Planned, assets: PageAssets, address?: Addressed): string {
   const { plan, work } = planned
-  const model = coreModelOf(work)
+  const L = lengthsOf(work.shop)
+  const model = coreModelOf(work, L.shown)
   const all = numbered(plan)
   const at = placed(plan, all)
   const { markup: sheet, data } = sheetPart(plan, work, model, sheetViews(work, model, address))
@@ -72,19 +76,19 @@ ${FONT_LICENCE}
 </head>
 <body>
 <a class="skip" href="#card">To the job card</a>
-<header class="top"><p class="mark">Castwright</p><h1>${plan.name}</h1><div class="tools"><span>planned ${plan.asOf.slice(0, 10)}, mm, °C, g</span><button type="button" class="link" id="theme" hidden>Dim</button></div></header>
-${verdict(plan, all)}
+<header class="top"><p class="mark">Castwright</p><h1>${plan.name}</h1><div class="tools"><span>planned ${plan.asOf.slice(0, 10)}, ${L.unit}, ${L.degree}, g</span><button type="button" class="link" id="theme" hidden>Dim</button></div></header>
+${verdict(plan, all, L)}
 <main>
 ${sheet}
 <div class="card" id="card" role="region" aria-label="Job card">
 ${notices(planned, assets.notice)}
-${layersPart(plan, work, model, at)}
-${stepsPart(plan, work, at, all, dayTimes(assets.days ?? null, work))}
+${layersPart(plan, work, model, L, at)}
+${stepsPart(plan, work, L, at, all, dayTimes(assets.days ?? null, work))}
 </div>
 <div class="lists">
 ${quantityPart(plan)}
 ${programsPart(assets.programs ?? null, plan.verdict !== 'stop')}
-${buyPart(plan)}
+${buyPart(plan, L)}
 ${mouldPart(plan, work, at)}
 </div>
 </main>
@@ -97,8 +101,8 @@ ${mouldPart(plan, work, at)}
 }
 
 // One sentence on where the piece stands, and a walk through what is found.
-function verdict(plan: Plan, all: readonly Numbered[]): Markup {
-  return html`<section class="verdict" aria-label="Verdict"><p class="count">${counts(all)}</p><p class="say" id="verdict">${verdictWords(plan)}</p>${
+function verdict(plan: Plan, all: readonly Numbered[], L: Lengths): Markup {
+  return html`<section class="verdict" aria-label="Verdict"><p class="count">${counts(all)}</p><p class="say" id="verdict">${L.beside(verdictWords(plan))}</p>${
     all.length === 0
       ? null
       : html`<p class="walk"><span id="walk-at" role="status">${all.length} to look at</span><a class="btn" id="next-finding" href="#finding-1">Next finding</a></p>`

@@ -39,7 +39,7 @@ function runFacts(
       cutter.own ? '' : '(usual size)'
     ),
     fact('Turns', decimals(run.rpm, 0), '1/min'),
-    fact('Feed', L.of(run.feedMmMin, 0), `${L.unit}/min, straight down ${L.of(run.plungeMmMin, 0)}`),
+    fact('Feed', L.feed(run.feedMmMin), `${L.unit}/min, straight down ${L.feed(run.plungeMmMin)}`),
     fact('A pass', L.of(run.depthMm, 2), `${L.unit} deep at most`)
   ]
 }
@@ -51,7 +51,7 @@ export function machinePhrases(work: Work, i: number, L: Lengths): string[] {
   const { rpm, feedMmMin, depthMm } = cut.run
   return [
     cut.choice.cutter.name,
-    `${decimals(rpm, 0)} 1/min, ${L.of(feedMmMin, 0)} ${L.unit}/min`,
+    `${decimals(rpm, 0)} 1/min, ${L.feed(feedMmMin)} ${L.unit}/min`,
     `${L.of(depthMm, 2)} a pass`
   ]
 }

@@ -151,7 +151,7 @@ export function stepFacts(plan: Plan, work: Work, i: number, shown: ShownUnits =
   }
 }
 
-function bows(work: Work, i: number, shown: ShownUnits): string[] {
+function bows(work: Work, i: number, shown: ShownUnits = METRIC): string[] {
   const words = bowPhrase(work, i, shown)
   return words === null ? [] : [words]
 }

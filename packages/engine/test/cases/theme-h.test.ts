@@ -38,7 +38,7 @@ describe('theme H: timber that moves', () => {
     expect(movementByCoefficientMm(900, 0.00338, 4, 0)).toBeCloseTo(-12.2, 1)
     const found = theOne(elm(middle() + 4), 'timber-wet')
     expect(found.severity).toBe('stop')
-    expect(found.says).toMatch(/shrink 12 mm over its 900 across the grain/)
+    expect(found.says).toMatch(/shrink 12 mm over its 900 mm across the grain/)
     expect(found.says).toMatch(/round holes .* splits, slots of ± 6 mm/)
     expect(found.settledBy).toMatch(/at the core, after flattening/)
     expect(asked(elm(middle()), 'timber-wet')).toEqual([])

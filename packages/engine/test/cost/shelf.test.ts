@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest'
 import { lastDay, stillGood, takenFrom } from '../../src/cost/shelf.ts'
+import { lengthsIn } from '../../src/piece/lengths.ts'
 import { checkShop } from '../../src/piece/read.ts'
 import type { ShopDocument } from '../../src/piece/shop-schema.ts'
+import { METRIC } from '../../src/quantity/shown-units.ts'
 import { buyCsv } from '../../src/sheets/buy-csv.ts'
 import { buyRows } from '../../src/sheets/buy-rows.ts'
 import { planOf, TABLE } from '../sheets/pieces.ts'
@@ -127,7 +129,7 @@ describe('the buy list of a piece', () => {
     expect(oil).toMatchObject({ stock: 10, expired: [{ lot: 'old', amount: 900 }] })
     expect(oil.buy).toBeGreaterThan(0)
     expect(plan.findings.map(f => f.id)).toContain('stock-expired')
-    const row = buyRows(plan.buy)
+    const row = buyRows(plan.buy, lengthsIn(METRIC))
       .flatMap(g => g.rows)
       .find(r => r.name.startsWith('Hard'))!
     expect(row.note).toContain('10 ml of lot new')

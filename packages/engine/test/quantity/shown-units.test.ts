@@ -22,8 +22,11 @@ describe('units a drawing is written in', () => {
     expect(lengthIn(FRACTION, 520, 1)).toBe('20 15/32')
     expect(lengthIn(FRACTION, 12.7, 1)).toBe('1/2')
     expect(lengthIn(FRACTION, 163, 0)).toBe('6 7/16')
+    // Under four of the finest lines a fraction says too little: 0.3 mm are 0.0118 in.
+    expect(lengthIn(FRACTION, 0.3, 1)).toBe('0.012')
+    expect(lengthIn(FRACTION, 0.3, 1, 1)).not.toContain('/')
     // Never farther off than half the finest line of the rule.
-    for (let mm = 0.2; mm < 900; mm += 7.3) {
+    for (let mm = 1.6; mm < 900; mm += 7.3) {
       const [, whole, top, bottom] = /^(?:(\d+)(?: |$))?(?:(\d+)\/(\d+))?$/.exec(lengthIn(FRACTION, mm, 1))!
       const read = Number(whole ?? 0) + (top === undefined ? 0 : Number(top) / Number(bottom))
       expect(Math.abs(read * 25.4 - mm)).toBeLessThanOrEqual(25.4 / 128 + 1e-9)

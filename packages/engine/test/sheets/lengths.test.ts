@@ -29,6 +29,7 @@ describe('a length on a sheet', () => {
     // An eighth of an inch a foot is one in 96.
     expect(inches.slope(1000 / 96)).toEqual(['0.125', 'in/ft'])
     expect(inches.degrees(100)).toBe('212')
+    expect([metric.feed(2540), inches.feed(2540), fractions.feed(2500)]).toEqual(['2540', '100', '98.4'])
   })
 
   it('stands beside the mm of a sentence that is not ours to write anew', () => {
@@ -36,6 +37,14 @@ describe('a length on a sheet', () => {
       'a 12.5 mm (0.492 in) layer at 66 °C (151 °F), 10 × 20 mm (0.39 × 0.79 in) wide, 22 to 29 °C (72 to 84 °F)'
     )
     expect(inches.beside('2500 mm/min over 3 mm² and 5 mmol')).toBe('2500 mm/min over 3 mm² and 5 mmol')
+    // Places found on the plan have no unit; limits are told in a row.
+    expect(inches.beside('near -25.4, 50.8, of 12 mm; near 3, 4.')).toBe(
+      'near -25.4, 50.8 mm (-1, 2 in), of 12 mm (0.47 in); near 3, 4 mm (0.12, 0.16 in).'
+    )
+    expect(inches.beside('limits 60, 100, 150 °C')).toBe('limits 60, 100, 150 °C (140, 212, 302 °F)')
+    // A square foot is 0.09290304 m²: exact (the same).
+    expect(inches.beside('2 coats on 0.27 m²')).toBe('2 coats on 0.27 m² (2.9 ft²)')
+    expect(inches.beside(inches.beside('0.27 m²'))).toBe('0.27 m² (2.9 ft²)')
     const twice = inches.beside(inches.beside('18 mm at 60 °C'))
     expect(twice).toBe('18 mm (0.71 in) at 60 °C (140 °F)')
     expect(metric.beside('12.5 mm')).toBe('12.5 mm')
@@ -96,7 +105,9 @@ describe.each(['saltmarsh-panel', 'heron-table', 'meadow-boards'])('the run shee
         const off = Math.abs(Number(b[k]) - Number(figure) / 25.4)
         // The mm were rounded to their last place, the inches to a place that is as sure.
         if (b[k] !== figure && !/ft|°F/.test(inch[i]!)) {
-          expect(off, `${was} → ${inch[i]}`).toBeLessThanOrEqual((0.5 * 10 ** -places) / 25.4 + 0.00501)
+          // Feeds are said to a tenth of an inch.
+          const half = /in\/min/.test(inch[i]!) ? 0.05 : 0.00501
+          expect(off, `${was} → ${inch[i]}`).toBeLessThanOrEqual((0.5 * 10 ** -places) / 25.4 + half)
           compared++
         }
       }

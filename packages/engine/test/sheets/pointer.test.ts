@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { Finding } from '../../src/findings/finding.ts'
+import { lengthsIn } from '../../src/piece/lengths.ts'
+import { METRIC } from '../../src/quantity/shown-units.ts'
 import type { Region } from '../../src/shape/region.ts'
 import { corePartsAt } from '../../src/sheets/core-model.ts'
 import { coreModelOf } from '../../src/sheets/model.ts'
@@ -68,8 +70,8 @@ const FINDING: Finding = {
   fixSays: null,
   cases: []
 }
-const words = (f: Finding) =>
-  findingBlock({ number: 1, finding: f, despite: null, next: null })
+const words = (f: Finding, units = METRIC) =>
+  findingBlock({ number: 1, finding: f, despite: null, next: null }, lengthsIn(units))
     .text.replace(/<[^>]+>/g, ' ')
     .replace(/\s+/g, ' ')
 
@@ -87,6 +89,35 @@ describe('the figures of a finding', () => {
       'Value over 150 °C Limit 60 °C Between 140 and over 150'
     )
     expect(words({ ...FINDING, unit: 'g', value: 212, band: null })).toContain('Value 212 g')
+  })
+
+  // 60 °C are 140 °F, 150 °C are 302 °F: exact (SI brochure). 25.4 mm an inch, 28.349523125 g an ounce: exact (NIST SP 811).
+  it('stand in the units asked for: value, limit and band alike', () => {
+    const units = { length: 'in', temperature: '°F', mass: 'oz' } as const
+    expect(words(FINDING, units)).toContain('May reach 152 °F Limit 140 °F Likeliest 109')
+    expect(words({ ...FINDING, value: 212, band: [140, 340] }, units)).toContain(
+      'Value over 302 °F Limit 140 °F Between 284 and over 302'
+    )
+    const length: Finding = {
+      ...FINDING,
+      id: 'hardware-fit',
+      unit: 'mm',
+      value: -12.7,
+      limit: 0,
+      band: [-25.4, 2.54],
+      says: 'it lacks 12.7 mm.'
+    }
+    expect(words(length, units)).toContain('Value −0.5 in Limit 0 in Between −1 and 0.1')
+    expect(words(length, units)).toContain('It lacks 12.7 mm (0.5 in).')
+    const fractions = { ...units, length: 'in fraction' } as const
+    expect(words({ ...length, value: 14.5 }, fractions)).toContain('Value 37/64 (0.571) in')
+    expect(words({ ...FINDING, unit: 'g', value: 283.49523125, band: null, limit: null }, units)).toContain(
+      'Value 10 oz'
+    )
+    // Time and share have one unit everywhere.
+    expect(words({ ...FINDING, unit: 'min', value: 12, band: null, limit: 9 }, units)).toContain(
+      'Value 12 min Limit 9 min'
+    )
   })
 
   it('carry a true minus', () => {
