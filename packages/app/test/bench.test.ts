@@ -1,5 +1,6 @@
 import type { Page } from 'playwright-core'
 import { expect, test } from 'vitest'
+import { readPaper } from '../../server/test/read-paper.ts'
 import { browser, PHONE, soon } from './browser.ts'
 import { example, openDesk } from './desk.ts'
 
@@ -141,6 +142,82 @@ test('a level that breaks the plan: the ways on appear, each with its cost; one 
   const { pours } = (await desk.piece('panel123')).document as { pours: { id: string; height: number }[] }
   expect(pours.map(p => p.height)).toEqual([9, 14, 30])
 }, 60_000)
+
+test('the lot of a mix: pressed from the shelf or written, by keyboard, without network, and there again at the next batch', async () => {
+  const desk = await openDesk()
+  await desk.lay('panel123', example('saltmarsh-panel'))
+  const { resin } = (example('saltmarsh-panel')['pours'] as { resin: string }[])[0]!
+  const lots = [
+    { amount: 4000, lot: 'K2', expires: '2027-03-31' },
+    { amount: 4000, lot: 'L-7' }
+  ]
+  const shop = { castwright: 1, prices: [{ item: resin, unit: 'g', pack: 1000, price: 20, lots }] }
+  const kept = await desk.ask('PUT', '/api/shop', { base: 0, edit: 'shop-0001', document: shop })
+  expect(kept.status, await kept.text()).toBe(200)
+  const at = '2026-11-28T09:00+01:00'
+  const steps = ['make mould', 'set timber north bank', 'set timber south bank']
+  for (const [k, step] of steps.entries())
+    await desk.ask('POST', '/api/pieces/panel123/readings', { id: `before-${k}0`, kind: 'done', step, at })
+  const readings = async () =>
+    ((await (await desk.ask('GET', '/api/pieces/panel123/readings')).json()) as { readings: Recorded[] })
+      .readings
+  const { page, context } = await open(`${desk.url}/piece/panel123/bench`, {
+    ...PHONE_AT_BENCH,
+    at: '2026-11-28T12:00:00+01:00'
+  })
+  await soon(() => title(page)).toBe('Pour reed green')
+  await page.evaluate(() => navigator.serviceWorker.ready.then(r => r.active?.state))
+  await context.setOffline(true)
+
+  // By keys alone: the number has the focus, the lot is the next stop, the shelf's lots after it.
+  await page.getByRole('button', { name: 'Mixing now' }).focus()
+  await page.keyboard.press('Enter')
+  const lot = page.getByLabel('Lot of resin and hardener')
+  await lot.waitFor()
+  expect(await lot.inputValue()).toBe('')
+  expect(await page.locator('.pad-lot button').allTextContents()).toEqual(['K2', 'L-7'])
+  expect(await page.locator('.pad-head input').evaluate(e => e === document.activeElement)).toBe(true)
+  await page.keyboard.press('Tab')
+  expect(await lot.evaluate(e => e === document.activeElement)).toBe(true)
+  await page.keyboard.press('Tab')
+  await page.keyboard.press('Space')
+  expect(await lot.inputValue()).toBe('K2')
+  expect(await page.locator('.pad-lot button').first().getAttribute('aria-pressed')).toBe('true')
+  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(PHONE.width)
+  await page.locator('.pad-head input').focus()
+  await page.keyboard.type('5')
+  await page.locator('.pad-head input').fill('300')
+  await page.keyboard.press('Enter')
+  await soon(() => page.locator('.recorded p').textContent()).toMatch(/^Mixing now 300 g, lot K2, recorded/)
+
+  // The next batch comes with it; what is written over it counts.
+  await page.getByRole('button', { name: 'Mixing now' }).click()
+  await soon(() => lot.inputValue()).toBe('K2')
+  await lot.fill('  own   mark ')
+  await page.keyboard.press('Enter')
+  await soon(() => page.locator('.recorded p').textContent()).toContain('lot own mark')
+  // No lot is no field of the record.
+  await page.getByRole('button', { name: 'Mixing now' }).click()
+  await soon(() => lot.inputValue()).toBe('own mark')
+  await lot.fill('')
+  await page.keyboard.press('Enter')
+  await soon(() => page.locator('.recorded p').textContent()).not.toContain('lot')
+
+  await context.setOffline(false)
+  const mixed = async () => (await readings()).filter(r => r.kind === 'mixed')
+  await soon(async () => (await mixed()).length).toBe(3)
+  expect((await mixed()).map(r => [r['pour'], r['lot']])).toEqual([
+    ['reed green', 'K2'],
+    ['reed green', 'own mark'],
+    ['reed green', undefined]
+  ])
+  expect((await mixed())[0]).toMatchObject({ mass: 300 })
+
+  // On the record as made.
+  const record = await desk.ask('GET', '/api/pieces/panel123/as-made.pdf?asOf=2026-11-29T10:00%2B01:00')
+  const { words } = await readPaper(new Uint8Array(await record.arrayBuffer()))
+  expect(words).toContain('K2, own mark')
+}, 90_000)
 
 test('while a stop stands it says so, and never that the piece is done', async () => {
   const desk = await openDesk()

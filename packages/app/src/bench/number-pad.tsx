@@ -1,21 +1,24 @@
+import type { ComponentChildren } from 'preact'
 import { useState } from 'preact/hooks'
 import { benchWords as b } from '../text/bench.ts'
 
 const KEYS = ['1', '2', '3', '4', '5', '6', '7', '8', '9', '.', '0', '−'] as const
 
-/** A pad for one number, with keys for gloves; the keys of a keyboard write into it as well. */
+/** A pad for one number, with keys for gloves; the keys of a keyboard write into it as well. More to be filled in stands under the number. */
 export function NumberPad({
   says,
   unit,
   planned,
   onEnter,
-  onClose
+  onClose,
+  children
 }: {
   readonly says: string
   readonly unit: string
   readonly planned: number | null
   readonly onEnter: (value: number) => void
   readonly onClose: () => void
+  readonly children?: ComponentChildren
 }) {
   const [text, setText] = useState(planned === null ? '' : String(planned))
   const [fresh, setFresh] = useState(true)
@@ -25,7 +28,17 @@ export function NumberPad({
     setText(fresh ? key : text + key)
   }
   return (
-    <section class="pad" aria-label={says}>
+    <form
+      class="pad"
+      aria-label={says}
+      onSubmit={e => {
+        e.preventDefault()
+        if (value !== null) onEnter(value)
+      }}
+      onKeyDown={e => {
+        if (e.key === 'Escape') onClose()
+      }}
+    >
       <div class="pad-head">
         <label>
           {says}
@@ -37,15 +50,12 @@ export function NumberPad({
               setFresh(false)
               setText(e.currentTarget.value)
             }}
-            onKeyDown={e => {
-              if (e.key === 'Enter' && value !== null) onEnter(value)
-              if (e.key === 'Escape') onClose()
-            }}
           />
         </label>
         <span class="unit">{unit}</span>
         {planned === null ? null : <span class="f">{b.plan(`${planned} ${unit}`)}</span>}
       </div>
+      {children}
       <div class="keys">
         {KEYS.map(k => (
           <button key={k} type="button" onClick={() => put(k)}>
@@ -60,11 +70,11 @@ export function NumberPad({
         <button type="button" class="btn" onClick={() => setText(fresh ? '' : text.slice(0, -1))}>
           {b.del}
         </button>
-        <button type="button" class="btn main" disabled={value === null} onClick={() => onEnter(value!)}>
+        <button type="submit" class="btn main" disabled={value === null}>
           {b.enter(unit)}
         </button>
       </div>
-    </section>
+    </form>
   )
 }
 

@@ -44,6 +44,8 @@ export const benchWords = {
   photoOpening: 'Making it small',
   photoNone: 'That is no picture this device can open: take a JPEG or PNG.',
   photoKept: 'Photo',
+  lot: (lot: string) => `lot ${lot}`,
+  lotOnShelf: 'On the shelf',
   note: 'Write a note',
   noteKept: 'Note',
   keep: 'Keep it',

@@ -4,7 +4,7 @@ import type { Fill } from '../cast/fill.ts'
 import { tintOf } from '../cast/fill.ts'
 import type { Piece } from '../piece/piece-schema.ts'
 import type { Stack } from '../stack/stack.ts'
-import type { Use } from './shelf.ts'
+import type { MixedFor, Use } from './shelf.ts'
 
 /** Days on which pours and filled markings are mixed; null: not known. */
 export interface MixDays {
@@ -23,9 +23,11 @@ export function resinNeeds(
   const out = new Map<string, Use[]>()
   piece.pours.forEach((pour, i) => {
     const share = pour.tint.reduce((sum, t) => sum + t.percent / 100, 0)
-    addUse(out, pour.resin, (batches[i]?.mixedG ?? 0) * (1 - share) * blanks, days.pour(i))
+    addUse(out, pour.resin, (batches[i]?.mixedG ?? 0) * (1 - share) * blanks, days.pour(i), { pour: i })
   })
-  for (const f of fills) addUse(out, f.resin.id, f.mixedG * (1 - shareOf(f.tint)) * blanks, days.fill)
+  fills.forEach((f, k) => {
+    addUse(out, f.resin.id, f.mixedG * (1 - shareOf(f.tint)) * blanks, days.fill, { fill: k })
+  })
   return out
 }
 
@@ -66,6 +68,13 @@ export function add<Key>(map: Map<Key, number>, key: Key, value: number): void {
   map.set(key, (map.get(key) ?? 0) + value)
 }
 
-function addUse<Key>(map: Map<Key, Use[]>, key: Key, amount: number, day: string | null): void {
-  if (amount > 0) map.set(key, [...(map.get(key) ?? []), { amount, day }])
+function addUse<Key>(
+  map: Map<Key, Use[]>,
+  key: Key,
+  amount: number,
+  day: string | null,
+  into?: MixedFor
+): void {
+  const use: Use = { amount, day, ...(into === undefined ? {} : { into }) }
+  if (amount > 0) map.set(key, [...(map.get(key) ?? []), use])
 }

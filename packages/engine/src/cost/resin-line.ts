@@ -54,26 +54,40 @@ function markOf(lot: string | undefined, holds: 'both' | 'A' | 'B', part: 'A' | 
   return lot === undefined ? null : holds === 'both' ? lot : `${lot} (${part})`
 }
 
+/** One part of a resin on the shelf: its lots, its share of the mix 0..1, and what is taken of them, g. */
+interface PartShelf {
+  readonly lots: readonly Lot[]
+  readonly share: number
+  readonly own: readonly Use[]
+  readonly taken: Taken
+}
+
+/** Both parts of a resin on the shelf, and what the uses with their spare take of each. */
+export function resinShelf(need: Need, choice: ResinChoice, shop: Shop): { a: PartShelf; b: PartShelf } {
+  const { massA, massB } = choice.mix
+  const shareA = massA / (massA + massB)
+  const { row } = pricedIn(shop, choice.id, 'g')
+  const uses = withSpare(need)
+  const of = (part: 'A' | 'B'): PartShelf => {
+    const share = part === 'A' ? shareA : 1 - shareA
+    const whole = (row?.lots ?? []).map(l => ({ ...l, amount: l.amount * share }))
+    const lots = [...lotsOf(choice.label, part, share), ...whole]
+    const own: Use[] = uses.map(u => ({ ...u, amount: u.amount * share }))
+    return { lots, share, own, taken: takenFrom(lots, own) }
+  }
+  return { a: of('A'), b: of('B') }
+}
+
 /**
  * Resin: both parts together. Each part is taken from the shelf by its own lots and days, and what is missing of each is
  * bought in kits and bottles that hold both, so that nothing is left without its other half.
  */
 export function resinLine(need: Need, choice: ResinChoice, shop: Shop): BuyLine {
-  const { massA, massB } = choice.mix
-  const shareA = massA / (massA + massB)
+  const { a, b } = resinShelf(need, choice, shop)
+  const shareA = a.share
   const { label } = choice
   const { row, leftAside } = pricedIn(shop, choice.id, 'g')
   const sold = soldIn(label, row)
-  const uses = withSpare(need)
-  const of = (part: 'A' | 'B') => {
-    const share = part === 'A' ? shareA : 1 - shareA
-    const whole = (row?.lots ?? []).map(l => ({ ...l, amount: l.amount * share }))
-    const lots = [...lotsOf(label, part, share), ...whole]
-    const own: Use[] = uses.map(u => ({ ...u, amount: u.amount * share }))
-    return { lots, share, own, taken: takenFrom(lots, own) }
-  }
-  const a = of('A')
-  const b = of('B')
   const [shortA, shortB] = [a.taken.short, b.taken.short].map(x => (x > HAIR_G ? x : 0)) as [number, number]
   const { packs, lackA, lackB } = cheapestKits(shortA, shortB, shareA, sold)
   const total = amountOf(need)
@@ -86,7 +100,7 @@ export function resinLine(need: Need, choice: ResinChoice, shop: Shop): BuyLine 
     name: choice.name,
     unit: 'g',
     need: roundedUp(total, 'g'),
-    withSpare: roundedUp(amountOf({ uses }), 'g'),
+    withSpare: roundedUp(amountOf({ uses: withSpare(need) }), 'g'),
     stock: Math.min(stillGood(a.lots, a.own) / a.share, stillGood(b.lots, b.own) / b.share),
     lots: together(a.taken.taken, b.taken.taken),
     expired: together(a.taken.expired, b.taken.expired),

@@ -13,12 +13,19 @@ export interface Lot {
 export interface Use {
   readonly amount: number
   readonly day: string | null
+  /** The vessel it goes into, where it is told of each: which pour, or which of the filled markings. */
+  readonly into?: MixedFor
 }
+
+/** What is mixed for: a pour by its index, or a filled marking by its place among those that are filled. */
+export type MixedFor = { readonly pour: number } | { readonly fill: number }
 
 /** What the shelf gives. */
 export interface Taken {
   /** What is taken of each lot, what expires first before the others. */
   readonly taken: readonly Lot[]
+  /** What each use takes of them, in the order in which the uses were given. */
+  readonly by: readonly (readonly Lot[])[]
   /** What the uses ask for beyond it. */
   readonly short: number
   /** What is left of lots that have expired by the day of a use, and so is left standing. */
@@ -54,9 +61,11 @@ export function takenFrom(lots: readonly Lot[], uses: readonly Use[]): Taken {
   const order = [...lots].sort((a, b) => byDay(a.until, b.until))
   const left = order.map(l => l.amount)
   const took = order.map(() => 0)
+  const by = uses.map((): Lot[] => [])
   let short = 0
   let last: string | null = null
-  for (const use of [...uses].sort((a, b) => byDay(a.day, b.day))) {
+  const inTime = uses.map((use, at) => ({ use, at })).sort((a, b) => byDay(a.use.day, b.use.day))
+  for (const { use, at } of inTime) {
     let open = use.amount
     if (use.day !== null && (last === null || use.day > last)) last = use.day
     order.forEach((lot, k) => {
@@ -65,11 +74,13 @@ export function takenFrom(lots: readonly Lot[], uses: readonly Use[]): Taken {
       left[k]! -= part
       took[k]! += part
       open -= part
+      if (part > 0) by[at]!.push({ ...lot, amount: part })
     })
     short += open
   }
   return {
     taken: order.flatMap((l, k) => (took[k]! > 0 ? [{ ...l, amount: took[k]! }] : [])),
+    by,
     short,
     expired: order.flatMap((l, k) =>
       left[k]! > 0 && l.until !== null && last !== null && l.until < last ? [{ ...l, amount: left[k]! }] : []

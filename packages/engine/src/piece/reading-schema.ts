@@ -60,6 +60,9 @@ export const TROUBLES = [
 /** Most water taken for timber, % of its dry mass: basic gravity 0.38 quite full (Wood Handbook eq. 4-3; memory). */
 const MOST_MOISTURE = 200
 
+/** Longest lot, characters: a mark of 60 of each part, as the shelf has them, with "(A), " and "(B)". */
+export const MOST_LOT = 130
+
 /** Something measured at the bench: one line of a readings file. */
 export const readingSchema = z
   .discriminatedUnion('kind', [
@@ -67,7 +70,7 @@ export const readingSchema = z
       kind: z.literal('mixed'),
       pour: what,
       mass: mass('in the vessel', 0.1).optional(),
-      lot: words('the lot it was mixed from', 60, 'K2').optional(),
+      lot: words('the lot it was mixed from, or that of each part', MOST_LOT, 'K2').optional(),
       ...common
     }),
     z.strictObject({

@@ -1,3 +1,4 @@
+import { lotWords, mixLots } from '../cost/mix-lots.ts'
 import { lengthsOf } from '../piece/lengths.ts'
 import type { Reading } from '../piece/reading-schema.ts'
 import { decimals, formatMass, formatMinutes } from '../quantity/format.ts'
@@ -80,10 +81,10 @@ export function asMadeOf(input: PlanInput, asOf: string): AsMade {
       const tint = value.tint.map(t => `${t.pigment} ${decimals(t.percent, 2)} %`).join(', ')
       const pour = plan.stack.pours[index]!
       const lots = {
-        planned: lotWords(
-          plan.buy.find(l => l.group === 'resin' && l.item === value.resin)?.lots.map(l => l.lot) ?? []
-        ),
-        built: lotWords(readings.map(r => (r.kind === 'mixed' && r.pour === id ? (r.lot ?? null) : null)))
+        planned: lotWords(mixLots(plan.needs, plan.shop, { pour: index })?.taken ?? []),
+        built: lotWords(
+          readings.flatMap(r => (r.kind === 'mixed' && r.pour === id && r.lot !== undefined ? [r.lot] : []))
+        )
       }
       // What was poured sets the start of the piece as built: the plan's own is asked.
       const { start } = plan.piece.pours[index]!
@@ -135,8 +136,4 @@ function whenOf(s: BuildState['steps'][number]): string {
   if (s.doneAt !== null) return `done ${momentWords(s.doneAt)}${took}`
   if (s.progress === 'implied') return `done, no moment was read${took}`
   return s.beganAt === null ? 'not yet' : `begun ${momentWords(s.beganAt)}`
-}
-
-function lotWords(lots: readonly (string | null)[]): string {
-  return [...new Set(lots.filter(l => l !== null))].join(', ')
 }

@@ -1,4 +1,6 @@
+import { mixLots } from '../cost/mix-lots.ts'
 import type { Work } from '../findings/work.ts'
+import { MOST_LOT } from '../piece/reading-schema.ts'
 import type { Plan } from '../plan.ts'
 
 /** A reading the bench asks for: what is pressed, the record it makes, and the number it takes, if any. */
@@ -7,6 +9,14 @@ export interface BenchAsk {
   /** All of the record but its id, its moment and its number. */
   readonly record: Readonly<Record<string, unknown>>
   readonly number: { readonly field: string; readonly unit: string; readonly planned: number | null } | null
+  /** Words it takes beside the number, if any: what is offered for them, and what stood in the one before. */
+  readonly words: {
+    readonly field: string
+    readonly says: string
+    readonly most: number
+    readonly offered: readonly string[]
+    readonly before: string
+  } | null
   /** Worth a large button of its own: what sharpens the windows that follow. */
   readonly large: boolean
 }
@@ -15,6 +25,7 @@ const press = (says: string, record: BenchAsk['record']): BenchAsk => ({
   says,
   record,
   number: null,
+  words: null,
   large: true
 })
 
@@ -23,7 +34,7 @@ const typed = (
   record: BenchAsk['record'],
   [field, unit, planned]: readonly [string, string, number | null],
   large = false
-): BenchAsk => ({ says, record, number: { field, unit, planned }, large })
+): BenchAsk => ({ says, record, number: { field, unit, planned }, words: null, large })
 
 /** What may be read at step `i`: the most telling first; then what may be read at any time. */
 export function benchAsks(plan: Plan, work: Work, i: number): BenchAsk[] {
@@ -50,7 +61,10 @@ function stepAsks(plan: Plan, work: Work, i: number): BenchAsk[] {
       const mixed = batch === undefined || batch === null ? null : Math.round(batch.mixedG)
       const level = work.piece.pours[index]!.kind === 'cast' ? tenths(pour.level) : null
       return [
-        typed('Mixing now', { kind: 'mixed', pour: id }, ['mass', 'g', mixed], true),
+        {
+          ...typed('Mixing now', { kind: 'mixed', pour: id }, ['mass', 'g', mixed], true),
+          words: lotAsked(work, index)
+        },
         typed('Poured', { kind: 'poured', pour: id }, ['mass', 'g', mixed], true),
         ...(level === null
           ? []
@@ -89,6 +103,22 @@ function stepAsks(plan: Plan, work: Work, i: number): BenchAsk[] {
     }
     default:
       return []
+  }
+}
+
+// The lot is given once: of the same resin it comes up again, and what the shelf holds of it is offered.
+function lotAsked(work: Work, pour: number): BenchAsk['words'] {
+  const { readings, needs, shop, piece, entries } = work
+  const alike = new Set(
+    entries.pours.flatMap(e => (e.value.resin === piece.pours[pour]!.resin ? [e.id] : []))
+  )
+  const before = readings.flatMap(r => (r.kind === 'mixed' && alike.has(r.pour) ? [r.lot ?? ''] : []))
+  return {
+    field: 'lot',
+    says: 'Lot of resin and hardener',
+    most: MOST_LOT,
+    offered: mixLots(needs, shop, { pour })?.offered ?? [],
+    before: before.at(-1) ?? ''
   }
 }
 

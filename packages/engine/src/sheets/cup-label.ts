@@ -16,12 +16,13 @@ interface Label {
   readonly cup: string
   readonly shares: readonly (readonly [name: string, words: string])[]
   readonly total: string
+  readonly lot: string | null
   readonly foot: string
 }
 
 /**
  * A label for each cup that is mixed, in the order of doing: what it is for, what is weighed into it, when it must be out
- * of it, and lines for the lot and the time it was mixed. Empty where nothing is mixed, or while a stop stands.
+ * of it, the lot where the shelf leaves no choice, and lines for the lot otherwise and for the time it was mixed. Empty where nothing is mixed, or while a stop stands.
  */
 export function cupLabels(sheet: RunSheet, paper: Paper): Sheet[] {
   if (!sheet.written) return []
@@ -38,6 +39,7 @@ export function cupLabels(sheet: RunSheet, paper: Paper): Sheet[] {
         shares: a.shares.map(
           x => [x.name, `${x.words} g${x.ml === null ? '' : `  (${mlWords(x.ml)} ml)`}`] as const
         ),
+        lot: a.lot,
         total: `${a.totalG.toFixed(a.places)} g`,
         foot: out === undefined ? '' : `out of the cup within ${out.value}`
       })
@@ -84,7 +86,9 @@ function labelMarks(l: Label, piece: string, x: number, y: number, w: number, h:
   marks.push(
     ...(l.foot === '' ? [] : [text([x, y + 6.4], l.foot, { heightMm: within(l.foot, BODY_MM, w) })]),
     text([x, line2], 'lot', { heightMm: 3, lettering: 'caption' }),
-    line('dimension', [x + 6, line2 - 0.4], [x + w * 0.48, line2 - 0.4]),
+    l.lot === null
+      ? line('dimension', [x + 6, line2 - 0.4], [x + w * 0.48, line2 - 0.4])
+      : text([x + 6, line2], l.lot, { heightMm: within(l.lot, BODY_MM, w * 0.48 - 6, true), strong: true }),
     text([x + w * 0.52, line2], 'mixed at', { heightMm: 3, lettering: 'caption' }),
     line('dimension', [x + w * 0.52 + 12, line2 - 0.4], [x + w, line2 - 0.4])
   )

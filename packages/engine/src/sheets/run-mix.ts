@@ -1,6 +1,7 @@
 import type { TintPigment } from '../cast/facts.ts'
 import { fillOfMarking } from '../cast/fill.ts'
 import type { ResinMix } from '../catalogue/resin.ts'
+import { mixLots } from '../cost/mix-lots.ts'
 import type { Work } from '../findings/work.ts'
 import type { Lengths } from '../piece/lengths.ts'
 import { formatMass, formatVolume, scaleWords } from '../quantity/format.ts'
@@ -34,6 +35,7 @@ export function mixAmounts(input: {
   readonly resolution: number
   readonly blanks: number
   readonly vessel: string
+  readonly lot: string | null
 }): RunAmounts {
   const { mixedG, batches, mix, tint, resolution } = input
   const batchG = mixedG / batches
@@ -55,7 +57,8 @@ export function mixAmounts(input: {
     shares.reduce((sum, s) => sum + s.g, 0),
     resolution
   )
-  return { batches, shares, totalG, mixedG, places, blanks: input.blanks, vessel: input.vessel }
+  const { blanks, vessel, lot } = input
+  return { batches, shares, totalG, mixedG, places, blanks, vessel, lot }
 }
 
 /** Steps of the scale under which a pigment is not weighed by itself: ten steps are 5 % at half a step. */
@@ -96,6 +99,7 @@ export interface FillMix {
 /** The mix for a filled marking as it is weighed. */
 export function fillMix(work: Work, marking: number): FillMix {
   const { resin, tint, linesMl, mixedG } = fillOfMarking(work.stack, work.materials, work.shop, marking)
+  const fill = work.piece.markings.slice(0, marking).filter(m => m.filled !== undefined).length
   return {
     linesMl,
     resin: resin.name,
@@ -106,7 +110,8 @@ export function fillMix(work: Work, marking: number): FillMix {
       tint,
       resolution: work.shop.scale.resolution,
       blanks: 1,
-      vessel: 'small cup'
+      vessel: 'small cup',
+      lot: mixLots(work.needs, work.shop, { fill })?.sure ?? null
     })
   }
 }

@@ -56,6 +56,8 @@ export interface RunAmounts {
   readonly places: number
   readonly blanks: number
   readonly vessel: string
+  /** The lot of the shelf that all of it is mixed from; null: none is known, or there are several. */
+  readonly lot: string | null
 }
 
 /** A number or two that bound it, with a unit or without; or what stands for none. */

@@ -1,4 +1,5 @@
 import { tintOf } from '../cast/fill.ts'
+import { mixLots } from '../cost/mix-lots.ts'
 import type { Work } from '../findings/work.ts'
 import type { Lengths } from '../piece/lengths.ts'
 import { lengthsOf } from '../piece/lengths.ts'
@@ -81,7 +82,8 @@ function pourAmounts(plan: Plan, work: Work, index: number): RunAmounts | null {
     tint: work.materials.tints[index]!,
     resolution: work.shop.scale.resolution,
     blanks: plan.quantity.blanks,
-    vessel
+    vessel,
+    lot: mixLots(work.needs, work.shop, { pour: index })?.sure ?? null
   })
 }
 

@@ -283,7 +283,8 @@ describe('the amounts of a run sheet', () => {
       tint: [{ pigment: { name: 'white' } as never, share: 0.02 }],
       resolution: 1,
       blanks: 3,
-      vessel: 'pot'
+      vessel: 'pot',
+      lot: null
     })
     // 250 g, 5 g of it white (scant on 1 g, still 5), 245 g left: 163.3 and 81.7 g; 148.5 and 81.7 ml.
     expect(amounts.shares.map(s => [s.name, s.words])).toEqual([

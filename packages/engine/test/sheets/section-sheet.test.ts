@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
-import { checkPiece, usualShop } from '../../src/piece/read.ts'
+import { checkPiece, checkShop, usualShop } from '../../src/piece/read.ts'
 import { plan } from '../../src/plan.ts'
 import { bounds } from '../../src/shape/measure.ts'
 import { cupLabels } from '../../src/sheets/cup-label.ts'
@@ -108,6 +108,50 @@ describe('labels for cups', () => {
           expect(x).toBeLessThan(l.widthMm - 7.9)
           expect(y).toBeLessThan(l.heightMm - 7.9)
         }
+  })
+
+  const ONE_RESIN = {
+    ...EXAMPLE,
+    pours: (EXAMPLE as { pours: object[] }).pours.map(p => ({ ...p, resin: 'deep' })),
+    markings: (EXAMPLE as { markings: object[] }).markings.map(m => ({ ...m, resin: 'deep' }))
+  }
+
+  it('say the lot where all of a cup comes from one of the shelf, and leave a line for it elsewhere', () => {
+    const at = (lots: object[]) => {
+      const shop = checkShop(
+        { castwright: 1, prices: [{ item: 'deep', unit: 'g', pack: 1000, price: 20, lots }] } as never,
+        'shop'
+      ).value
+      const sheet = runSheet(
+        plan(
+          { piece: checkPiece(ONE_RESIN, 'piece'), shop },
+          { asOf: '2026-01-05T08:00:00Z', effort: 'preview' }
+        )
+      )
+      const deep = sheet.steps.filter(s => s.amounts !== null)
+      const labels = cupLabels(sheet, 'A4').flatMap(l => flat(l.marks))
+      const said = labels.filter(m => m.kind === 'text').map(m => m.text)
+      return {
+        cups: deep.reduce((sum, s) => sum + s.amounts!.batches, 0),
+        said,
+        lines: labels.filter(m => m.kind === 'line').length
+      }
+    }
+    const one = at([{ amount: 90_000, lot: 'K2' }])
+    const none = at([])
+    const several = at([
+      { amount: 1, lot: 'K2', expires: '2026-06-01' },
+      { amount: 90_000, lot: 'L3' }
+    ])
+    expect(one.cups).toBeGreaterThan(1)
+    expect(one.said.filter(w => w === 'K2')).toHaveLength(one.cups)
+    // A cup without a known lot has the lines of lot and moment, one with it that of the moment alone.
+    expect([one.lines, none.lines]).toEqual([one.cups, 2 * one.cups])
+    expect(none.said).not.toContain('K2')
+    // The first pour takes the last gram of K2 and goes on with L3: nothing is printed for it, L3 for those after it.
+    expect(several.said).not.toContain('K2')
+    expect(several.said.filter(w => w === 'L3').length).toBeGreaterThan(0)
+    expect(several.lines).toBeGreaterThan(one.lines)
   })
 
   it('there is none while a stop stands', () => {
