@@ -34,6 +34,12 @@ const RUNS = [
     env: { CASTWRIGHT_PROVED: '400' }
   },
   {
+    about:
+      '600 examples changed by chance: where the plan has no stop the programs are written, and every twelfth proves clean',
+    file: 'packages/engine/test/programs/varied-example.test.ts',
+    env: { CASTWRIGHT_VARIED: '600' }
+  },
+  {
     about: '1,000 seeded calendars: no window, hour or resource violated, by a verifier of its own',
     file: 'packages/engine/test/calendar/solve/seeded.test.ts',
     env: { CASTWRIGHT_CALENDARS: '1000' }

@@ -6,7 +6,7 @@ import type { MotionTime } from '../cuts/run/motion-time.ts'
 import type { Toolpath } from '../cuts/toolpath.ts'
 import type { CutterRun, ProgramInput } from '../cuts/write/program.ts'
 import { decimals } from '../quantity/format.ts'
-import { holdingWords, liesWords, measuredWords, zeroWords } from './setting-words.ts'
+import { holdingWords, liesWords, measuredWords, raisedFaceWords, zeroWords } from './setting-words.ts'
 
 /** A path that was made, with its time. */
 export interface MadePath {
@@ -38,6 +38,7 @@ export function programInput(machining: Machining, made: readonly MadePath[]): P
     safety: safety === null ? [] : safety.lines,
     notes: [
       ...measuredWords(machining, on),
+      ...raisedFaceWords(first),
       ...new Set(operations.flatMap(o => [...o.limits, ...o.feeds.faults.map(f => f.says)]))
     ],
     machine: `travel ${decimals(machine.x, 0)} x ${decimals(machine.y, 0)} x ${decimals(machine.z, 0)} mm`,

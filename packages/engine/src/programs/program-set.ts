@@ -7,6 +7,7 @@ import type { CutterRun, ProgramInput, WrittenProgram } from '../cuts/write/prog
 import { slug } from '../cuts/write/slug.ts'
 import { testCut } from '../cuts/write/test-cut.ts'
 import { writeProgram } from '../cuts/write/write-program.ts'
+import { madePath } from './made-path.ts'
 import type { MadePath } from './program-input.ts'
 import { programInput } from './program-input.ts'
 
@@ -48,10 +49,9 @@ export interface TimedProgram {
 
 /** Minutes of the programs of a piece: those of {@link programSet}, nothing being written. */
 export function programTimes(machining: Machining): TimedProgram[] {
-  const { machine } = machining.bench
   const made = machining.operations.flatMap((operation): MadePath[] => {
-    const path = operation.path()
-    return 'says' in path ? [] : [{ operation, path, time: motionTime(path, machine) }]
+    const one = madePath(machining, operation)
+    return 'says' in one ? [] : [one]
   })
   return grouped(machining, made).map(group => {
     const planned = programInput(machining, group)
@@ -79,11 +79,10 @@ export function programSet(machining: Machining): ProgramSet {
 export function* programSteps(machining: Machining): Generator<number, ProgramSet> {
   const notMade: NotMade[] = [...machining.notMade]
   const made: MadePath[] = []
-  const { machine } = machining.bench
   for (const operation of machining.operations) {
-    const path = operation.path()
-    if ('says' in path) notMade.push(withoutPath(operation, path.says, path.largestMm))
-    else made.push({ operation, path, time: motionTime(path, machine) })
+    const one = madePath(machining, operation)
+    if ('says' in one) notMade.push(withoutPath(operation, one.says, one.largestMm))
+    else made.push(one)
     yield (0.8 * operation.number) / machining.operations.length
   }
   const programs: ProgramFile[] = []

@@ -1,7 +1,7 @@
 import type { CutterShape } from '../catalogue/cutter-shape.ts'
 import type { MachiningInput } from '../cuts/operation/machining.ts'
-import type { Frame } from '../cuts/pins/frame.ts'
-import { frameOf, regionToProgram, zToProgram } from '../cuts/pins/frame.ts'
+import { workBox } from '../cuts/operation/work-box.ts'
+import { frameOf } from '../cuts/pins/frame.ts'
 import { measuredFrame } from '../cuts/pins/measured-frame.ts'
 import { pinPlan } from '../cuts/pins/pin-plan.ts'
 import type { Cutter } from '../cuts/run/cutters.ts'
@@ -11,13 +11,9 @@ import type { Proof } from '../proving/judge/prove.ts'
 import { proveProgram } from '../proving/judge/prove.ts'
 import type { ProgramReading } from '../proving/read/read-program.ts'
 import { readProgram } from '../proving/read/read-program.ts'
-import { bounds } from '../shape/measure.ts'
-import type { Stack } from '../stack/stack.ts'
-import type { Setting } from '../steps/setting.ts'
 import { settingsOf } from '../steps/setting.ts'
 import { fromFace } from './from-face.ts'
 import { anyGuards } from './guards-of.ts'
-import type { Lying } from './in-the-way.ts'
 import { unplaced } from './unplaced.ts'
 
 /** A program of whatever origin, and how it is meant to be run. */
@@ -74,7 +70,7 @@ export function* proveAny(input: MachiningInput, program: AnyProgram): Generator
     pins,
     setting,
     frame,
-    stock: stockOf(stack, setting, frame)
+    stock: workBox(stack, setting, frame)
   }
   const proof = yield* proveProgram({
     stack,
@@ -96,10 +92,4 @@ export function* proveAny(input: MachiningInput, program: AnyProgram): Generator
     guards: anyGuards(lying, machine, compared)
   })
   return { reading, proof }
-}
-
-function stockOf(stack: Stack, setting: Setting, frame: Frame): Lying['stock'] {
-  const state = stack.states[setting.from - 1]
-  const z = [state?.lowZ ?? 0, state?.highZ ?? stack.castHeight].map(h => zToProgram(frame, h))
-  return { ...bounds(regionToProgram(frame, stack.geometry.mould)), maxZ: Math.max(...z) }
 }

@@ -1,5 +1,5 @@
 import type { Machining } from '../cuts/operation/machining.ts'
-import type { MachineSetting } from '../cuts/operation/operation.ts'
+import type { MachineSetting, Operation } from '../cuts/operation/operation.ts'
 import type { Position } from '../cuts/operation/position.ts'
 import { placed, pointToPlan, pointToProgram } from '../cuts/pins/frame.ts'
 import type { Lengths } from '../piece/lengths.ts'
@@ -158,6 +158,18 @@ export function measuredWords(
         ])
   ]
 }
+
+/** That the face is not the one heights are counted from: resin poured over it raises it, say. */
+export function raisedFaceWords({ kind, job }: Operation): string[] {
+  const same =
+    job.topMm < SAME_FACE_MM || kind === 'flatten' || kind === 'pin holes' || kind === 'index holes'
+  return same
+    ? []
+    : [`When this is run the face stands ${decimals(job.topMm, 2)} mm above the zero of heights.`]
+}
+
+/** The face and the zero of heights are one, mm: what rounds. */
+const SAME_FACE_MM = 1e-6
 
 /** How the piece is held, in words. */
 export function holdingWords(machining: Machining, on: MachineSetting): string[] {

@@ -1,9 +1,8 @@
 import type { Reading } from '../../piece/reading-schema.ts'
-import { bounds } from '../../shape/measure.ts'
 import type { Stack } from '../../stack/stack.ts'
 import { settingsOf } from '../../steps/setting.ts'
 import type { CutJob } from '../cut-job.ts'
-import { frameOf, zToProgram } from '../pins/frame.ts'
+import { frameOf } from '../pins/frame.ts'
 import { measuredFrame } from '../pins/measured-frame.ts'
 import type { PinFacts, PinPlan } from '../pins/pin-plan.ts'
 import { pinPlan } from '../pins/pin-plan.ts'
@@ -21,6 +20,7 @@ import { wantedOfCut } from './wanted-cut.ts'
 import { wantedOfEdges } from './wanted-edge.ts'
 import { wantedOfFlatten, wantedOfIndexHoles, wantedOfPins } from './wanted-face.ts'
 import { wantedOfMarking } from './wanted-mark.ts'
+import { workBox } from './work-box.ts'
 
 /** What a piece asks of the machine: settings, and operations in the order they are run. */
 export interface Machining {
@@ -62,11 +62,8 @@ export function machiningOf(input: MachiningInput, prefix = ''): Machining | nul
     const planned = frameOf(stack.piece, setting, stack, pins.datum)
     const { frame, place, names, thickness } = measuredFrame(planned, setting, stack, pins, input.readings)
     const underMovedMm = frame.bedZ - planned.bedZ
-    const b = bounds(regionInProgram(bench, frame))
-    const state = stack.states[setting.from - 1]
-    const [low, high] = [state?.lowZ ?? 0, state?.highZ ?? stack.castHeight]
-    const z = [zToProgram(frame, low), zToProgram(frame, high)]
-    const stock = { ...b, minZ: Math.min(...z) + underMovedMm, maxZ: Math.max(...z) }
+    const box = workBox(stack, setting, frame)
+    const stock = { ...box, minZ: box.minZ + underMovedMm }
     const clearMm = Math.max(0, stock.maxZ) + bench.machine.program.lift
     const whole = { setting, frame, position: null, stock, clearMm, place, names, thickness, underMovedMm }
     if (pins.index === null) return [whole]
@@ -128,11 +125,6 @@ function edgeStep({ steps }: Pick<Stack, 'steps'>, { setting }: MachineSetting):
 function byMachine({ piece }: Pick<Stack, 'piece'>): boolean {
   const cuts = [...piece.cuts, ...piece.markings]
   return cuts.length === 0 || [...cuts, ...piece.edges].some(c => c.way === 'machine')
-}
-
-function regionInProgram(bench: Bench, frame: MachineSetting['frame']) {
-  const place = new Place(bench, { frame } as MachineSetting, 0)
-  return place.region(bench.stack.geometry.mould)
 }
 
 function wantedAt(place: Place, pins: PinPlan): Wanted[] {

@@ -33,7 +33,7 @@ export interface MachineSetting {
   readonly frame: Frame
   /** Where a piece longer than the bed lies on it; null: it lies there whole. */
   readonly position: Position | null
-  /** The casting as it lies when the setting begins. */
+  /** The box the casting keeps within in the setting: as it lies when that begins, and what is poured on it in it. */
   readonly stock: Box
   /** Height at which rapid moves cross. */
   readonly clearMm: number
