@@ -8,6 +8,7 @@ import { halfWidthAt } from './groove.ts'
 /** What a document says of its cuts, pours, formers and scales that cannot be meant, though each key is allowed. */
 export function contradictions(piece: Piece, entries: Entries): Problem[] {
   return [
+    ...ofNothing(piece),
     ...piece.cuts.flatMap((c, i) => [
       ...ofCut(c, `/cuts/${i}`),
       ...ofKind(c, `/cuts/${i}`, entries).map(([key, found, allowed, example]) =>
@@ -32,6 +33,19 @@ export function contradictions(piece: Piece, entries: Entries): Problem[] {
 
 function problem(path: string, found: string, allowed: string, example = ''): Problem {
   return { path, found, allowed, example }
+}
+
+// Resin that is only laid on or let in needs something to lie on.
+function ofNothing({ timbers, pours }: Piece): Problem[] {
+  if (timbers.length > 0 || pours.some(p => p.kind === 'cast')) return []
+  return [
+    problem(
+      '/timbers',
+      'no timber, and no pour into a mould',
+      'a timber, or a pour of kind "cast": the others lie on something or fill a cut in it',
+      '[{ "species": "maple-sugar", "outline": { "rectangle": [380, 180] }, "thickness": 24 }]'
+    )
+  ]
 }
 
 /** How far a width given with a V may stray from what depth and angle make, mm: rounding in a document. */
