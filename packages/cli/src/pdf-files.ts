@@ -21,7 +21,8 @@ export function pdfFiles(
   cuts: CutsPlan | null,
   days: Days,
   paper: Paper,
-  pdf: PaperModule | undefined
+  pdf: PaperModule | undefined,
+  photos: ReadonlyMap<string, Uint8Array>
 ): ReadonlyMap<string, Uint8Array> {
   const files = new Map<string, Uint8Array>()
   if (pdf === undefined) return files
@@ -36,7 +37,7 @@ export function pdfFiles(
   )
   files.set('buy-list.pdf', pdf.buyListPdf(buySheet(planned, days), paper))
   if (planned.work.readings.length > 0)
-    files.set('as-made.pdf', pdf.asMadePdf(asMadeOf(input, asOf), drawn, paper))
+    files.set('as-made.pdf', pdf.asMadePdf(asMadeOf(input, asOf), drawn, paper, photos))
   if (sheet.written) files.set('care.pdf', pdf.carePdf(careOf(planned), drawn, paper))
   const labels = cupLabels(sheet, paper)
   if (labels.length > 0)

@@ -1,12 +1,13 @@
 import type { Reading } from '@castwright/engine'
 import { readReadings } from '@castwright/engine'
 import { Failure } from './failure.ts'
+import { photoFolder } from './photo-folder.ts'
+import { photosExchanged } from './photos-exchange.ts'
 import { appendReadings } from './readings-file.ts'
+import { asked } from './server-answer.ts'
 
 /** Readings sent at once. */
 const AT_ONCE = 500
-/** Longest silence of a server, ms. */
-const PATIENCE_MS = 20_000
 
 /** What is exchanged with which server. */
 export interface Exchange {
@@ -19,8 +20,8 @@ export interface Exchange {
 }
 
 /**
- * Sends a server the readings it lacks, and adds to the file those that only the server has. Ids make both count
- * once, so it may be broken off anywhere and done again. @returns what was done, in words
+ * Sends a server the readings it lacks, and adds to the file those that only the server has; then the photos they tell of.
+ * Ids make both count once, so it may be broken off anywhere and done again. @returns what was done, in words
  * @throws Failure
  */
 export async function exchanged({ url, id, name, file, own }: Exchange): Promise<string[]> {
@@ -35,11 +36,13 @@ export async function exchanged({ url, id, name, file, own }: Exchange): Promise
   const mine = new Set(own.map(r => r.id))
   const fresh = theirs.filter(r => !mine.has(r.id))
   // What a newer Castwright may have kept there must read here before it is written.
-  readReadings(fresh.map(r => `${JSON.stringify(r)}\n`).join(''), home)
+  const taken = readReadings(fresh.map(r => `${JSON.stringify(r)}\n`).join(''), home).readings
   const cut = fresh.length === 0 ? null : appendReadings(file, fresh)
+  const photos = await photosExchanged(home, piece, photoFolder(file), [...own, ...taken])
   return [
     ...(cut === null ? [] : [`${file}: its last record was cut off and is left out: ${cut.slice(0, 120)}`]),
-    `${wanting.length} sent to ${home}, ${fresh.length} taken from it`
+    `${wanting.length} sent to ${home}, ${fresh.length} taken from it`,
+    ...photos
   ]
 }
 
@@ -69,22 +72,4 @@ async function pieceNamed(home: string, name: string): Promise<string> {
             .join(', ')}`
     }`
   )
-}
-
-async function asked(home: string, path: string, body?: object): Promise<unknown> {
-  try {
-    const answer = await fetch(home + path, {
-      headers: { 'content-type': 'application/json', 'x-castwright': '1' },
-      signal: AbortSignal.timeout(PATIENCE_MS),
-      ...(body === undefined ? {} : { method: 'POST', body: JSON.stringify(body) })
-    })
-    const got = (await answer.json()) as { error?: { says?: string } }
-    if (!answer.ok) throw new Failure(`${home}: found ${got.error?.says ?? `answer ${answer.status}`}`)
-    return got
-  } catch (e) {
-    if (e instanceof Failure) throw e
-    throw new Failure(
-      `${home}: found no answer (${e instanceof Error ? e.message : String(e)}); allowed: a server that runs`
-    )
-  }
 }

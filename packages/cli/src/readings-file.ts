@@ -84,8 +84,8 @@ function isJson(text: string): boolean {
   }
 }
 
-// A new name in a folder is on the disk only when the folder is.
-function flushFolder(folder: string): void {
+/** Flushes a folder: a new name in it is on the disk only when the folder is. */
+export function flushFolder(folder: string): void {
   try {
     const handle = openSync(folder === '' ? '.' : folder, 'r')
     try {

@@ -28,7 +28,8 @@ export function readLog(path: string, most: number): string {
   return decoded(bytes.subarray(0, end), path) + bytes.subarray(end).toString('utf8')
 }
 
-function bytesOf(path: string, most: number): Buffer {
+/** The bytes of a file, bounded in size before one of them is read. @throws Failure as {@link readText} */
+export function bytesOf(path: string, most: number): Buffer {
   let handle: number
   try {
     // A pipe that nobody writes to must not be waited for.

@@ -1,4 +1,5 @@
-import { readFileSync, rmSync } from 'node:fs'
+import { createHash } from 'node:crypto'
+import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { createServer, request } from 'node:http'
 import type { AddressInfo } from 'node:net'
 import { describe, expect, it, onTestFinished } from 'vitest'
@@ -6,6 +7,7 @@ import { serve } from '../../server/src/index.ts'
 import { exchangeLog } from '../src/command/log.ts'
 import { Failure } from '../src/failure.ts'
 import { SOUND, testFolder } from './folder.ts'
+import { JPEG, PNG } from './photo.ts'
 
 const { put, at } = testFolder()
 const NOW = ['--as-of', '2026-12-05T14:00+01:00']
@@ -118,6 +120,35 @@ describe('castwright log --server', () => {
     expect(idsOf(await x.there(since.upTo))).toEqual([])
     await x.log()
     expect(x.here().sort()).toEqual(['reading-aaaa', 'reading-bbbb', 'reading-cccc'])
+  })
+
+  it('photos go both ways by the name of their content, once; one that is nowhere is said', async () => {
+    const taken = (id: string, bytes: Uint8Array) => ({
+      kind: 'photo',
+      photo: createHash('sha256').update(bytes).digest('hex').slice(0, 24),
+      id: `reading-${id}`,
+      at: '2026-12-05T10:00+01:00'
+    })
+    const [mine, theirs, lost] = [taken('mine', JPEG), taken('them', PNG), taken('lost', new Uint8Array(3))]
+    const x = await both([mine, lost], [theirs])
+    const folder = at(`${x.name}.photos`)
+    mkdirSync(folder)
+    writeFileSync(`${folder}/${mine.photo}.jpg`, JPEG)
+    const photos = `${x.url}/api/pieces/${x.name}/photos`
+    await fetch(photos, {
+      method: 'POST',
+      headers: { 'x-castwright': '1', 'content-type': 'image/png' },
+      body: PNG
+    })
+    const first = await x.log()
+    expect(first.err).toContain(`photos: 1 sent to ${x.url}, 1 taken from it`)
+    expect(first.err).toContain(`photo ${lost.photo}: found neither`)
+    expect(new Uint8Array(readFileSync(`${folder}/${theirs.photo}.png`))).toEqual(PNG)
+    const there = await fetch(`${photos}/${mine.photo}`)
+    expect(there.headers.get('content-type')).toBe('image/jpeg')
+    expect(new Uint8Array(await there.arrayBuffer())).toEqual(JPEG)
+    expect((await x.log()).err).toContain(`photos: 0 sent to ${x.url}, 0 taken from it`)
+    expect(readdirSync(folder)).toHaveLength(2)
   })
 
   it('says what is wrong: no server, no address, no piece of that name', async () => {

@@ -1,10 +1,12 @@
-import { readFileSync, writeFileSync } from 'node:fs'
+import { createHash } from 'node:crypto'
+import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { answer } from '../src/main.ts'
 import { appendReadings, readingsIn } from '../src/readings-file.ts'
-import { SOUND, testFolder } from './folder.ts'
+import { contents, SOUND, testFolder } from './folder.ts'
+import { JPEG, PNG } from './photo.ts'
 
-const { put, at } = testFolder()
+const { put, at, home } = testFolder()
 const NOW = ['--as-of', '2026-12-05T14:00+01:00']
 let n = 0
 function piece() {
@@ -92,6 +94,50 @@ describe('castwright log', () => {
     expect(code).toBe(2)
     expect(err).toContain(says)
     expect(readingsIn(path.replace('.piece.json', '.readings.jsonl')).readings).toEqual([])
+  })
+
+  it('keeps the picture of a photo beside the log, by the name of its content, once', () => {
+    const { log, lines, file } = piece()
+    const folder = file.replace('.readings.jsonl', '.photos')
+    const taken = put('first pour.jpg', JPEG)
+    expect(log('photo', taken, '--note', 'the first bubbles')).toMatchObject({ code: 0 })
+    // The head of the SHA-256 (FIPS 180-4) of its bytes, by the crypto module of Node.
+    const name = createHash('sha256').update(JPEG).digest('hex').slice(0, 24)
+    expect(lines()).toMatchObject([{ kind: 'photo', photo: name, note: 'the first bubbles' }])
+    expect(readdirSync(folder)).toEqual([`${name}.jpg`])
+    expect(new Uint8Array(readFileSync(`${folder}/${name}.jpg`))).toEqual(JPEG)
+    // Again, and under a name that says something else: what counts is what is in it.
+    log('photo', put('same.png', JPEG))
+    log('photo', ...put('two words.txt', PNG).split(' '))
+    expect(lines().map(l => l.kind)).toEqual(['photo', 'photo', 'photo'])
+    expect(readdirSync(folder).map(f => f.slice(-4))).toEqual(expect.arrayContaining(['.jpg', '.png']))
+    expect(readdirSync(folder)).toHaveLength(2)
+  })
+
+  it.each([
+    ['nothere.jpg', null, 'found no such file or folder; allowed: a file that can be read'],
+    ['words.jpg', 'no picture at all, whatever its name says', 'allowed: PNG, JPEG or WebP'],
+    ['cut.jpg', JPEG.subarray(0, 40), 'allowed: PNG, JPEG or WebP'],
+    ['.', null, 'found a folder; allowed: a file'],
+    ['large.jpg', new Uint8Array(12_000_001), 'found 12 MB; allowed: at most 12 MB']
+  ])('a photo that is none (%s) is refused, and nothing is written', (name, content, says) => {
+    const { log, file } = piece()
+    const path = content === null ? at(name) : put(name, content)
+    const before = Object.keys(contents(home)).sort()
+    const { code, err } = log('photo', path)
+    expect(code).toBe(2)
+    expect(err).toContain(path)
+    expect(err).toContain(says)
+    expect(err).toContain('Nothing was logged')
+    expect(Object.keys(contents(home)).sort()).toEqual(before)
+    expect(readingsIn(file).readings).toEqual([])
+  })
+
+  it('a log that cannot be added to leaves no photo behind', () => {
+    const { log, file } = piece()
+    mkdirSync(file)
+    expect(log('photo', put('lost.jpg', JPEG)).code).toBe(2)
+    expect(existsSync(file.replace('.readings.jsonl', '.photos'))).toBe(false)
   })
 
   it('keeps the last whole record of a log that was cut off anywhere, says so, and goes on', () => {

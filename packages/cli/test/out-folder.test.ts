@@ -14,6 +14,7 @@ import { Failure } from '../src/failure.ts'
 import { answer } from '../src/main.ts'
 import { writeFolder } from '../src/out-folder.ts'
 import { contents, SOUND, STOPPED, testFolder } from './folder.ts'
+import { JPEG, PNG } from './photo.ts'
 
 const { at, put } = testFolder()
 const FILES = new Map([
@@ -177,6 +178,29 @@ describe('plan', () => {
     expect(readFileSync(join(folder, 'run-sheet.pdf')).subarray(0, 8).toString('latin1')).toBe('%PDF-1.7')
     expect(answer(['plan', stopped, '--out', folder, ...AS_OF], paper).code).toBe(1)
     expect(readdirSync(folder).filter(f => f.endsWith('.pdf'))).toEqual([])
+  })
+
+  it('shows the photos of the log in the record as made, and says which it has not', () => {
+    const path = put('shown.piece.json', JSON.stringify({ ...SOUND, name: 'shown' }))
+    const made = () => {
+      const folder = at('shown')
+      const { err, code } = answer(['plan', path, '--out', folder, ...AS_OF], paper)
+      expect(code).toBe(0)
+      return { err, pdf: readFileSync(join(folder, 'as-made.pdf')).toString('latin1') }
+    }
+    expect(answer(['log', path, 'photo', put('bench.jpg', JPEG), ...AS_OF]).code).toBe(0)
+    const whole = made()
+    // The picture stands in the file as it is (ISO 32000-1, 7.4.8), 8 px wide.
+    expect(whole.pdf).toContain('/DCTDecode')
+    expect(whole.pdf).toMatch(/\/Width 8\b/)
+    expect(whole.pdf).toContain(Buffer.from(JPEG).toString('latin1'))
+    expect(whole.err).not.toContain('photo')
+    // One that was changed is no longer what the log tells of.
+    const [name] = readdirSync(at('shown.photos'))
+    writeFileSync(at('shown.photos', name!), PNG)
+    const changed = made()
+    expect(changed.pdf).not.toContain('/DCTDecode')
+    expect(changed.err).toContain(`found no photo ${name!.slice(0, 24)}`)
   })
 
   it('writes page, buy list, plan and run sheets', () => {

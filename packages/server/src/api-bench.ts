@@ -1,18 +1,14 @@
-import { createHash } from 'node:crypto'
 import type { Hono } from 'hono'
 import { bodyBytes, bodyJson } from './body.ts'
 import { MOST_LAID, PHOTO_ID, pieceId, wholeNumber } from './document.ts'
 import { letGo } from './memory.ts'
 import type { Env, Parts } from './parts.ts'
+import { MOST_PHOTO, MOST_PHOTOS, photoName } from './photo.ts'
 import { PhotoStore } from './photo-store.ts'
 import { pictureOf } from './picture.ts'
 import { refused, ServerProblem } from './problem.ts'
 import type { KeptReading } from './reading-rows.ts'
 import { ReadingKeeper, readingsSince } from './reading-rows.ts'
-
-/** Largest photo, bytes; photos a piece takes; longest note on how a photo was laid, characters. */
-const MOST_PHOTO = 12_000_000
-const MOST_PHOTOS = 200
 
 /** Most readings sent at once, and their bytes. */
 const MOST_READINGS = 2000
@@ -47,7 +43,7 @@ export function benchApi(app: Hono<Env>, { open, pieces, feed, now, engine }: Pa
     const piece = pieces.row(pieceId(c.req.param('id'))).id
     const bytes = await bodyBytes(c.req.raw, MOST_PHOTO)
     const picture = pictureOf(bytes)
-    const id = createHash('sha256').update(bytes).digest('hex').slice(0, 24)
+    const id = photoName(bytes)
     const { n } = db.prepare('SELECT COUNT(*) AS n FROM photo WHERE piece = ?').get(piece) as { n: number }
     if (n >= MOST_PHOTOS) throw refused(`found ${n} photos of this piece; allowed: ${MOST_PHOTOS}`)
     photos.keep({ id, piece, picture, bytes, laid: null, saved: now().toISOString() })

@@ -2,15 +2,13 @@ import type { PageAssets, Paper } from '@castwright/engine'
 import type { Hono } from 'hono'
 import { pieceId } from './document.ts'
 import type { Env, Parts } from './parts.ts'
+import { MOST_SHOWN } from './photo.ts'
 import { PhotoStore } from './photo-store.ts'
 import type { Planner } from './planner.ts'
 import { refused } from './problem.ts'
 import { readingsOf } from './reading-rows.ts'
 import type { SheetName } from './sheet-kind.ts'
 import { SHEETS } from './sheet-kind.ts'
-
-/** Photos that a record of a build shows, bytes together: what is beyond is named. */
-const MOST_PHOTO_BYTES = 24_000_000
 
 const NAMES = Object.keys(SHEETS) as SheetName[]
 
@@ -40,7 +38,7 @@ export function sheetsApi(
         despite: despiteOf(c.req.queries('despite') ?? [], c.req.queries('because') ?? []),
         assets: html ? assets() : null,
         paper: paperOf(c.req.query('paper')),
-        ...(sheet === 'as-made.pdf' && { photos: photos.named(id, photoNames(readings), MOST_PHOTO_BYTES) })
+        ...(sheet === 'as-made.pdf' && { photos: photos.named(id, photoNames(readings), MOST_SHOWN) })
       })
       return new Response(typeof made === 'string' ? made : (made as Uint8Array<ArrayBuffer>), {
         headers: {

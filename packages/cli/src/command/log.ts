@@ -11,6 +11,8 @@ import { argumentsOf } from '../arguments.ts'
 import { Failure } from '../failure.ts'
 import { load } from '../load.ts'
 import { momentOf } from '../moment.ts'
+import type { Photo } from '../photo-folder.ts'
+import { keepPhoto, photoAt, photoFolder } from '../photo-folder.ts'
 import { newId } from '../reading-id.ts'
 import { exchanged } from '../readings-exchange.ts'
 import { appendReadings, readingsIn, readingsPath } from '../readings-file.ts'
@@ -32,10 +34,14 @@ what was read. Nothing is ever taken out: a slip is taken back by "withdrawn las
   castwright log table.piece.json height green 11.2 mm
   castwright log table.piece.json gelled green --at 14:30
   castwright log table.piece.json done pour green 25 min
+  castwright log table.piece.json photo first-pour.jpg --note "the first bubbles"
   castwright log table.piece.json trouble leak green --note "front left corner"
 
 Kinds, and what follows each; a bare number is mm, g, °C, min, ml or %:
 ${FORMS}
+
+The picture of a photo (JPEG, PNG or WebP, at most 12 MB) is copied to NAME.photos beside the readings; the record as
+made shows it.
 
 "strings", "tacky", "gelled" and "hard" may stand for the stage.
 
@@ -46,7 +52,7 @@ ${FORMS}
   --as-of MOMENT    what counts as now
   --shop FILE       your own facts; left out: shop.json beside the piece
   --readings FILE   another readings file
-  --server URL      exchange readings with a running Castwright: what each lacks it gets
+  --server URL      exchange readings and photos with a running Castwright: what each lacks it gets
   --id ID           the piece on that server; left out: the one of the same name
 `,
   run: args => {
@@ -60,13 +66,15 @@ ${FORMS}
     const before = workOf({ ...input, effort: 'preview' })
     const { entries } = before
     const ids = (list: readonly { readonly id: string }[]) => list.map(e => e.id)
-    const typed = readingFromWords(given.words.slice(1), {
+    const said = readingFromWords(given.words.slice(1), {
       pours: ids(entries.pours),
       timbers: ids(entries.timbers),
       cuts: ids(entries.cuts),
       steps: stepKeys(before.steps),
       readings: (input.readings ?? []).map(r => r.id)
     })
+    const photo = said['kind'] === 'photo' ? photoTyped(given.words.slice(2), String(said['photo'])) : null
+    const typed = photo === null ? said : { ...said, photo: photo.name }
     const note = given.texts.get('note')
     const lot = given.texts.get('lot')
     if (lot !== undefined && typed['kind'] !== 'mixed')
@@ -87,7 +95,14 @@ ${FORMS}
     }
     // What is written must read back.
     readReadings(`${JSON.stringify(record)}\n`, 'castwright log')
-    const cut = appendReadings(file, [record])
+    const takeAway = photo === null ? () => {} : keepPhoto(photoFolder(file), photo)
+    let cut: string | null
+    try {
+      cut = appendReadings(file, [record])
+    } catch (e) {
+      takeAway()
+      throw e
+    }
     const says = [
       ...(cut === null ? [] : [`${file}: its last record was cut off and is left out: ${cut.slice(0, 120)}`]),
       ...clockBack(input.readings ?? [], at, given.texts.has('at')),
@@ -117,6 +132,16 @@ export async function exchangeLog(args: readonly string[]): Promise<Ended> {
     own: readingsIn(file).readings
   })
   return stateOfBuild(given, path, file, momentOf(given.texts.get('as-of')), says.map(s => `${s}\n`).join(''))
+}
+
+// A name as it was typed, or as words when the shell took it apart.
+function photoTyped(words: readonly string[], joined: string): Photo {
+  try {
+    return photoAt(words.length === 1 ? words[0]! : joined)
+  } catch (e) {
+    if (e instanceof Failure) throw new Failure(`${e.message}. Nothing was logged`)
+    throw e
+  }
 }
 
 function stateOfBuild(given: Given, path: string, file: string, asOf: string, err: string): Ended {

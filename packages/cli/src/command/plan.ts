@@ -28,7 +28,9 @@ import { momentOf } from '../moment.ts'
 import { writeFolder } from '../out-folder.ts'
 import { pageAssets } from '../page-assets.ts'
 import { pdfFiles, solids, templatePdf } from '../pdf-files.ts'
+import { photoFolder, photosShown } from '../photo-folder.ts'
 import { progressLine } from '../progress.ts'
+import { readingsPath } from '../readings-file.ts'
 import { checkReport, planReport } from '../report.ts'
 import type { Command, PaperModule } from './command.ts'
 
@@ -88,7 +90,10 @@ no stop stands, 1 when one does, 2 when the input cannot be used.
     const planned = withFindings(cast, more, { ...options, ready })
     const idle = given.despite.filter(d => !planned.plan.despite.some(x => x.id === d.id))
     const err = [...says, ...idle.map(d => `--despite ${d.id}: no such finding stands; left out`)]
-    const names = writeFolder(folder, filesOf(input, planned, cuts, days, paper, pdf))
+    const kept = photoFolder(readingsPath(given.words[0]!, given.texts.get('readings')))
+    const { photos, says: missing } = photosShown(kept, planned.work.readings)
+    if (pdf !== undefined) err.push(...missing)
+    const names = writeFolder(folder, filesOf(input, planned, cuts, days, paper, pdf, photos))
     const { verdict, totals, findings } = planned.plan
     err.push(`written to ${folder}: ${names.join(', ')}`)
     if (verdict === 'stop')
@@ -108,7 +113,8 @@ function filesOf(
   cuts: CutsPlan | null,
   days: Days,
   paper: Paper,
-  pdf: PaperModule | undefined
+  pdf: PaperModule | undefined,
+  photos: ReadonlyMap<string, Uint8Array>
 ): Map<string, string | Uint8Array> {
   const { plan: p } = planned
   const assets = pageAssets()
@@ -136,7 +142,9 @@ function filesOf(
   for (const [sheet, content] of templateFiles(planned, paper)) files.set(sheet, content)
   for (const [file, bytes] of solids(planned, pdf)) files.set(file, bytes)
   if (name === null) for (const [file, bytes] of templatePdf(planned, paper, pdf)) files.set(file, bytes)
-  else for (const [file, bytes] of pdfFiles(input, planned, cuts, days, paper, pdf)) files.set(file, bytes)
+  else
+    for (const [file, bytes] of pdfFiles(input, planned, cuts, days, paper, pdf, photos))
+      files.set(file, bytes)
   return files
 }
 
