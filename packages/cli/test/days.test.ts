@@ -64,7 +64,7 @@ describe('days', () => {
     const { out, code } = answer(['days', example('heron-table'), '--orders', ...AS_OF])
     expect(code).toBe(0)
     expect(out).toMatch(/The order as it stands is the best of \d+ that were planned/)
-    expect(out).toMatch(/Coat both faces before "Flatten the front": flattening or sanding takes the coat/)
+    expect(out).toMatch(/Coat both faces before “Flatten the front”: flattening or sanding takes the coat/)
     const taken = answer([
       'days',
       example('heron-table'),

@@ -170,6 +170,6 @@ function typeOf(page: SchemaNode, node: Node, isShape: boolean): Field['type'] {
 
 /** The unit a description of a number names after its last comma. */
 function unitOf(description: string): { readonly unit?: string } {
-  const unit = /, (K|°C|g|g\/ml|mm|W|degrees)(?:;.*)?$/.exec(description)?.[1]
+  const unit = /, (K|°C|g|g\/ml|mm|W|days|degrees)(?:;.*)?$/.exec(description)?.[1]
   return unit === undefined ? {} : { unit: unit === 'degrees' ? '°' : unit }
 }

@@ -86,6 +86,6 @@ function endsWords(
 ): { readonly after: string; readonly before: string } {
   return {
     after: `${says(gap.after)}: ${gap.to === 'end' ? 'over ' : ''}`,
-    before: `${gap.from === 'start' ? 'the start of ' : ''}"${says(gap.before)}"`
+    before: `${gap.from === 'start' ? 'the start of ' : ''}“${says(gap.before)}”`
   }
 }

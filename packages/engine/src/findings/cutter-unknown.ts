@@ -9,7 +9,7 @@ export const cutterUnknown: Check = {
     work.machineCuts.box.unknown.map(({ index, id, nearest }) => ({
       severity: 'note',
       at: '',
-      says: `The shop's cutter ${id} is of a kind that is not in the catalogue, "${work.shop.cutters[index]!.kind}": no cut takes it. The nearest is ${nearest}.`,
+      says: `The shop's cutter ${id} is of a kind that is not in the catalogue, “${work.shop.cutters[index]!.kind}”: no cut takes it. The nearest is ${nearest}.`,
       basis: 'kinds of cutters in the catalogue, by id or name'
     }))
 }

@@ -32,7 +32,7 @@ function run(work: Work): Found[] {
         {
           severity: 'caution',
           at,
-          says: `"${text}" of ${id} is ${decimals(height, 1)} mm high and cut ${decimals(value.width, 1)} mm wide: between its strokes less than ${decimals(LEAST_BETWEEN_MM, 1)} mm stand, which break out, and it reads as a blot. From ${decimals(least, 1)} mm on it stays open.`,
+          says: `“${text}” of ${id} is ${decimals(height, 1)} mm high and cut ${decimals(value.width, 1)} mm wide: between its strokes less than ${decimals(LEAST_BETWEEN_MM, 1)} mm stand, which break out, and it reads as a blot. From ${decimals(least, 1)} mm on it stays open.`,
           value: height,
           unit: 'mm',
           limit: least,

@@ -23,10 +23,10 @@ export function movesSaid(order: readonly Block[], joined: readonly (readonly Bl
     // Said by the neighbour it has passed.
     const place =
       before !== undefined && before.index > run[0]!.index
-        ? `after "${before.step.says}"`
+        ? `after “${before.step.says}”`
         : after !== undefined
-          ? `before "${after.step.says}"`
-          : `after "${before?.step.says ?? ''}"`
+          ? `before “${after.step.says}”`
+          : `after “${before?.step.says ?? ''}”`
     says.push(`${named(run)} ${place}`)
     i = to
   }

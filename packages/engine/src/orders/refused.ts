@@ -18,7 +18,7 @@ export function refusedMoves(blocks: readonly Block[]): RefusedOrder[] {
       if (law === null || (out.get(law.id)?.far ?? Number.POSITIVE_INFINITY) <= far) continue
       const { says } = then.step
       out.set(law.id, {
-        does: `${says} before "${first.step.says}"`,
+        does: `${says} before “${first.step.says}”`,
         why: law.says,
         basis: law.basis,
         far

@@ -172,7 +172,7 @@ export const shopSchema = z
         description: 'units that sheets are written in; grams stay',
         sample: [{ length: 'in', temperature: '°F' }]
       }),
-    currency: words('currency', 12).default('EUR'),
+    currency: words('what prices are in, by the three letters banks use', 12, 'EUR').default('EUR'),
     climate: z
       .strictObject({
         night: temperature('coldest of the night', -20, 45).default(19),
@@ -322,7 +322,7 @@ export const shopSchema = z
         margin: percent('margin on top', 0, 500).default(10),
         tax: percent('tax on the price', 0, 60).default(0),
         deposit: percent('paid beforehand, of the price with tax', 0, 100).default(30),
-        valid: number('days that a quote holds', 1, 366).default(30),
+        valid: number('how long a quote holds, days', 1, 366).default(30),
         round: number(
           'what the client pays goes up to whole steps of this: 5, or 0.5',
           0.01,

@@ -8,7 +8,7 @@ const dated = {
 }
 
 /** Days that a thing keeps once opened. */
-export const keepsField = number('days it keeps once opened, by its label', 1, 3650).optional()
+export const keepsField = number('how long it keeps once opened, by its label, days', 1, 3650).optional()
 
 /** Things on the shelf with a lot or a date of their own, in the units of their price. */
 export const lotsField = z

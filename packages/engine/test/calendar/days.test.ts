@@ -155,7 +155,7 @@ describe('days', () => {
     expect(clash!.says).toContain(
       'The hours at the bench: open for 10 h at the most, closed for up to 6 d 14 h between'
     )
-    expect(clash!.says.some(s => /^Coat 2 of 2 .*: 12 h to 24 h after "Coat 1 of 2/.test(s))).toBe(true)
+    expect(clash!.says.some(s => /^Coat 2 of 2 .*: 12 h to 24 h after “Coat 1 of 2/.test(s))).toBe(true)
     expect(clash!.says.length).toBe(4)
   })
 

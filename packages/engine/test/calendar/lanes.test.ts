@@ -63,7 +63,7 @@ describe('a task put elsewhere', () => {
     if (answer.kind !== 'clash') return
     const words = clashWords(changed, answer, min => `minute ${min}`)
     expect(words).toContain('pour: stands at minute 2040')
-    expect(words).toContain('demould: 2 d 20 h after "pour" at the latest (before the plug is stuck)')
+    expect(words).toContain('demould: 2 d 20 h after “pour” at the latest (before the plug is stuck)')
     expect(words.join('; ')).toContain('The hours at the bench: open for ')
   })
 

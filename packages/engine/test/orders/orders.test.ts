@@ -172,11 +172,11 @@ describe('orders of the steps', () => {
   it('that spoil the piece are refused with the reason', () => {
     const { refused } = ordersOf(smallBoard(3).input, { asOf })
     const why = Object.fromEntries(refused.map(r => [r.does, r.why]))
-    expect(why['Coat both faces before "Sand the front"']).toBe(
+    expect(why['Coat both faces before “Sand the front”']).toBe(
       'flattening or sanding takes the coat off again'
     )
-    expect(why['Fill upper before "Cut upper"']).toBe('what is filled has to be cut first')
-    expect(why['Coat both faces before "Fill upper"']).toMatch(/^resin does not hold on a coat/)
+    expect(why['Fill upper before “Cut upper”']).toBe('what is filled has to be cut first')
+    expect(why['Coat both faces before “Fill upper”']).toMatch(/^resin does not hold on a coat/)
     expect(refused.every(r => r.basis.length > 0)).toBe(true)
   })
 
@@ -221,8 +221,8 @@ describe('orders of the steps', () => {
       return refusedMoves(blocksOf(workOf({ ...input, piece })).blocks).map(r => r.does)
     }
     // The board is 380 mm long: half of it is 190.
-    expect(reaching(170)).not.toContain('Trim to the outline before "Fill with copper"')
-    expect(reaching(195)).toContain('Trim to the outline before "Fill with copper"')
+    expect(reaching(170)).not.toContain('Trim to the outline before “Fill with copper”')
+    expect(reaching(195)).toContain('Trim to the outline before “Fill with copper”')
   })
 
   it('of an example: the one that stands is the best where none is better', () => {
