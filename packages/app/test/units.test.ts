@@ -134,3 +134,58 @@ test('units are switched without a change of the document, and what is typed is 
     '2 1/4 in'
   )
 }, 90_000)
+
+test('findings follow the switch: the sentence, what was found and its limit', async () => {
+  const desk = await openDesk()
+  await desk.lay('spoiled1', example('saltmarsh-panel.spoiled'))
+  const { page } = await open(`${desk.url}/piece/spoiled1`)
+  await page.locator('.layer').first().waitFor()
+  await castWhole(page)
+  const found = () =>
+    page.locator('.find').evaluateAll(all =>
+      all.map(f => ({
+        says: f.querySelector('.says')!.textContent!,
+        fix: f.querySelector('.fix')?.textContent ?? '',
+        why: f.querySelector('.basis')!.textContent!,
+        figures: [...f.querySelectorAll('.figures > span')].map(s =>
+          s.textContent!.replace(/\s+/g, ' ').trim()
+        )
+      }))
+    )
+  const metric = await found()
+  expect(metric.flatMap(f => f.figures).filter(f => / ?mm$/.test(f)).length).toBeGreaterThan(3)
+  await choose(page, 'in, decimal', '°F', 'oz, lb')
+  await soon(async () => (await found()).flatMap(f => f.figures).some(f => /in$/.test(f))).toBe(true)
+  const inches = await found()
+  expect(inches).toHaveLength(metric.length)
+  let compared = 0
+  for (const [i, was] of metric.entries()) {
+    const is = inches[i]!
+    // A sentence has its mm with the inches beside them, and °C with °F.
+    for (const words of [is.says, is.fix, is.why]) {
+      const left = words.replace(/mm \([^)]* in\)/g, '').replace(/°C \([^)]* °F\)/g, '')
+      expect(left.replace(/(?:board|bit|mill) \d+(?:\.\d+)? mm/g, '')).not.toMatch(/\d ?mm\b|°C/)
+    }
+    expect(is.figures).toHaveLength(was.figures.length)
+    for (const [k, words] of was.figures.entries()) {
+      if (!/mm$/.test(words)) continue
+      expect(is.figures[k]).toMatch(/in$/)
+      const figures = (text: string) =>
+        text
+          .replaceAll('−', '-')
+          .match(/-?\d+(?:\.\d+)?/g)!
+          .map(Number)
+      const [a, b] = [figures(words), figures(is.figures[k]!)]
+      for (const [j, mm] of a.entries()) {
+        // Read to a tenth of a mm up to 100, and to a thousandth of an inch or finer.
+        const half = Math.abs(mm) >= 100 ? 0.5 + 0.005 * INCH_MM : 0.05 + 0.0005 * INCH_MM
+        expect(Math.abs(b[j]! * INCH_MM - mm), `${words} → ${is.figures[k]}`).toBeLessThanOrEqual(half + 1e-9)
+        compared++
+      }
+    }
+  }
+  expect(compared).toBeGreaterThan(5)
+  await choose(page, 'mm', '°C', 'g, kg')
+  await soon(found).toEqual(metric)
+  expect(await desk.revisions('spoiled1')).toBe(1)
+}, 90_000)

@@ -71,17 +71,26 @@ export function lengthsIn(shown: ShownUnits): Lengths {
       const inches = metric
         ? text
         : text.replace(PLACE, withUnit).replace(IN_MM, withInches).replace(IN_M2, withFeet)
-      return shown.temperature === '°C' ? inches : inches.replace(IN_C, withFahrenheit)
+      return shown.temperature === '°C'
+        ? inches
+        : inches.replace(IN_C, withFahrenheit).replace(STEPS, withSteps)
     }
   }
 }
+
+/** Steps of 1 °F in 1 K: exact (9/5, NIST SP 811). */
+const F_PER_K = 9 / 5
 
 const FIGURE = String.raw`[−-]?\d+(?:\.\d+)?`
 const joined = (by: string) => String.raw`(${FIGURE}(?:(?: × | to |–|-| and | or ${by})${FIGURE})*)[\s\u00a0]`
 const IN_MM = new RegExp(String.raw`${joined('')}mm(?![/\w²³]| \([^)]* in\))`, 'g')
 const IN_M2 = new RegExp(String.raw`(${FIGURE})[\s\u00a0]m²(?! \([^)]* ft²\))`, 'g')
+// What one is warmer than another by: steps, which have no zero.
+const MORE = '(?:cooler|colder|lower|warmer|hotter|higher)\\b'
+const STEPS = new RegExp(String.raw`(${FIGURE})[\s\u00a0](?:°C|K)(?= ${MORE})`, 'g')
+
 // Limits are told in a row: "60, 100, 150 °C". Of lengths a comma ends what goes before.
-const IN_C = new RegExp(String.raw`${joined('|, ')}°C(?! \([^)]* °F\))`, 'g')
+const IN_C = new RegExp(String.raw`${joined('|, ')}°C(?! \([^)]* °F\)| ${MORE})`, 'g')
 
 /** Where on the plan something is found: two figures in mm without a unit. */
 const PLACE = new RegExp(String.raw`\bnear (${FIGURE}), (${FIGURE})(?!\.?\d| ?mm)`, 'g')
@@ -89,6 +98,10 @@ const PLACE = new RegExp(String.raw`\bnear (${FIGURE}), (${FIGURE})(?!\.?\d| ?mm
 function withUnit(whole: string, x: string, y: string): string {
   const inches = (mm: string) => decimals(fromFixedUnit(Number(mm.replace('−', '-')), 'in'), INCH_DECIMALS)
   return `${whole} mm (${inches(x)}, ${inches(y)} in)`
+}
+
+function withSteps(whole: string, k: string): string {
+  return `${whole} (${decimals(Number(k.replace('−', '-')) * F_PER_K, 1)} °F)`
 }
 
 // "12.5 mm" as "12.5 mm (0.492 in)"; spans and sizes with all their figures.

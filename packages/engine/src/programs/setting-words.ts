@@ -46,7 +46,7 @@ export function machineUnitWords(machining: Machining): string | null {
   const named = { mm: 'mm', in: 'inches' } as const
   return unit === own
     ? null
-    : `The programs, and what stands behind X, Y and Z, are in ${named[unit]}, as the machine reads them; lengths with a unit are in ${named[own]}.`
+    : `The programs, and what stands behind X, Y and Z, are in ${named[unit]}, as the machine reads them; all else is in ${named[own]}.`
 }
 
 /** How the piece lies in a setting, in plain words: of a program, or of a sheet in the units of `L`. */

@@ -72,7 +72,7 @@ function card(
     ]),
     '### Before the first cutter',
     list(checks(set, on, programs, L).map(c => `[ ] ${words(c)}`)),
-    `Measured thickness \\_\\_\\_\\_\\_\\_ ${L.unit} (plan ${long(on.underMovedMm - on.frame.bedZ, L)})`,
+    `Measured thickness \\_\\_\\_\\_\\_\\_ ${L.unit}, plan ${long(on.underMovedMm - on.frame.bedZ, L)}`,
     ...(stands.length === 0
       ? []
       : ['### What stands', list(stands.map(f => `**${KIND[f.severity]}.** ${words(L.beside(f.says))}`))]),

@@ -3,6 +3,7 @@ import type { Lengths } from '../piece/lengths.ts'
 import { lengthsIn } from '../piece/lengths.ts'
 import type { Plan } from '../plan.ts'
 import { decimals } from '../quantity/format.ts'
+import { lengthIn } from '../quantity/shown-units.ts'
 import { bounds, centroid } from '../shape/measure.ts'
 import type { CoreModel } from './core-model.ts'
 import { corePartsAt } from './core-model.ts'
@@ -221,7 +222,7 @@ function titleBlock(plan: Plan, L: Lengths): Markup {
   const { totals } = plan
   const priced = plan.buy.length > totals.unpriced
   return html`<div class="title"><div class="t-name"><p class="tn">${plan.name}</p><p class="f">${plan.effort === 'preview' ? html`first pass<br>` : null}${plan.asOf.slice(0, 10)}</p></div>
-<dl><div><dt>Size, finished</dt><dd>${totals.sizeMm.map(mm => L.of(mm, 1)).join(' × ')}</dd></div>
+<dl><div><dt>Size, finished</dt><dd>${totals.sizeMm.map(mm => lengthIn(L.shown, mm, 1)).join(' × ')}</dd></div>
 <div><dt>Mass, bare</dt><dd>${massWords(totals.massG)}</dd></div>
 <div><dt>Ready</dt><dd>day ${dayNumber(readyMin(plan))}<u>at best</u></dd></div>
 <div><dt>Scale</dt><dd>fit to window</dd></div>

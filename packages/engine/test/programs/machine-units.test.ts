@@ -57,7 +57,7 @@ describe('the card at a machine in mm, in a shop in inches', () => {
 
   it('has all else in inches: what is measured, laid under, taken for a test', () => {
     const thick = /plan ([\d.]+) mm/.exec(metric.card)![1]!
-    const inch = /plan ([\d.]+) in\)/.exec(inInches.card)![1]!
+    const inch = /plan ([\d.]+) in/.exec(inInches.card)![1]!
     expect(Math.abs(Number(inch) * INCH_MM - Number(thick))).toBeLessThan(0.05 + 0.0005 * INCH_MM)
     expect(inInches.card).toContain('0.315 in across')
     expect(inInches.card).toContain('a gauge of 5 mm (0.2 in)')
@@ -90,7 +90,7 @@ describe('a machine that is programmed in inches', () => {
   const { set, card } = made({}, { units: 'inch' })
 
   it('is told its pins and heights in inches, on the card and in its programs', () => {
-    expect(card).toContain('are in inches, as the machine reads them; lengths with a unit are in mm')
+    expect(card).toContain('are in inches, as the machine reads them; all else is in mm')
     const [was, is] = [posted(metric.card), posted(card.replace(/from Z\S+ in to Z\S+ in/g, ''))]
     expect(is).toHaveLength(was.length)
     for (const [k, x] of is.entries()) expect(Math.abs(x * INCH_MM - was[k]!)).toBeLessThan(0.07)
@@ -99,7 +99,7 @@ describe('a machine that is programmed in inches', () => {
     expect(zero).toContain(`stands at X-${(298 / INCH_MM).toFixed(4).replace(/0+$/, '')} Y0`)
     expect(zero).toContain('Pin 1, 0.315 across')
     expect(set.programs[0]!.written.text).toContain(`X-${(298 / INCH_MM).toFixed(4).replace(/0+$/, '')} Y0`)
-    expect(card).toMatch(/Measured thickness .* mm \(plan [\d.]+ mm\)/)
+    expect(card).toMatch(/Measured thickness .* mm, plan [\d.]+ mm/)
   })
 })
 

@@ -42,6 +42,11 @@ describe('a length on a sheet', () => {
       'near -25.4, 50.8 mm (-1, 2 in), of 12 mm (0.47 in); near 3, 4 mm (0.12, 0.16 in).'
     )
     expect(inches.beside('limits 60, 100, 150 °C')).toBe('limits 60, 100, 150 °C (140, 212, 302 °F)')
+    // A difference has no zero to count from: 9/5 °F a K (NIST SP 811).
+    expect(inches.beside('a room 0.5 °C cooler, 14 K lower')).toBe(
+      'a room 0.5 °C (0.9 °F) cooler, 14 K (25.2 °F) lower'
+    )
+    expect(inches.beside(inches.beside('2 K warmer'))).toBe('2 K (3.6 °F) warmer')
     // A square foot is 0.09290304 m²: exact (the same).
     expect(inches.beside('2 coats on 0.27 m²')).toBe('2 coats on 0.27 m² (2.9 ft²)')
     expect(inches.beside(inches.beside('0.27 m²'))).toBe('0.27 m² (2.9 ft²)')
