@@ -54,7 +54,8 @@ export const TROUBLES = [
   'fit loose',
   'timber parted',
   'leak',
-  'cutter broken'
+  'cutter broken',
+  'pins off'
 ] as const
 
 /** Most water taken for timber, % of its dry mass: basic gravity 0.38 quite full (Wood Handbook eq. 4-3; memory). */

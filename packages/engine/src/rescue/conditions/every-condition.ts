@@ -11,6 +11,7 @@ import { hotBatch } from './hot-batch.ts'
 import { leak } from './leak.ts'
 import { missedMarbling } from './missed-marbling.ts'
 import { missedRecoat } from './missed-recoat.ts'
+import { pinsOff } from './pins-off.ts'
 import { softCure } from './soft-cure.ts'
 import { stonesProud } from './stones-proud.ts'
 import { stonesSunk } from './stones-sunk.ts'
@@ -35,5 +36,6 @@ export const CONDITIONS: readonly Condition[] = [
   holeMisplaced,
   fitTight,
   fitLoose,
-  cutterBroken
+  cutterBroken,
+  pinsOff
 ]
