@@ -11,7 +11,10 @@ import { anHourOf, paidOf, pricesOf } from './cost/price.ts'
 import type { Planned } from './plan-answer.ts'
 import { programsOf, taskReckoning } from './task-reckoning.ts'
 
-/** How many are made alike, in the table of unit prices. */
+/**
+ * How many are made alike, in the table of unit prices: one, half a dozen, a dozen. Common practice of price lists, no
+ * source; what is asked for besides is in `count`.
+ */
 const COUNTS = [1, 6, 12] as const
 
 /** Cost and price of a planned piece. Sums are coins of the currency (see cost/money.ts). */

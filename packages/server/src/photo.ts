@@ -11,7 +11,10 @@ export { ServerProblem } from './problem.ts'
 export const MOST_PHOTO = 12_000_000
 export const MOST_PHOTOS = 200
 
-/** Photos that a record of a build shows, bytes together: what is beyond is named. */
+/**
+ * Photos that a record of a build shows, bytes together: what is beyond is named. Just under the 25 MB that many mail
+ * services take as an attachment (common practice, from memory), so that the record can be sent on.
+ */
 export const MOST_SHOWN = 24_000_000
 
 /** The name of a photo: the head of the SHA-256 of its bytes, 24 hexadecimal digits. */

@@ -11,7 +11,11 @@ import type { RefusedOrder } from './refused.ts'
 import { refusedMoves } from './refused.ts'
 import { written } from './written.ts'
 
-/** Orders planned anew at the most, and orders counted through before only the near ones are looked at. */
+/**
+ * Orders planned anew at the most: one of the examples takes 0.2 s (measured, one core of a server of 2023), so that a
+ * search ends within some ten seconds; there is no other basis. Orders counted through before only the near ones are
+ * looked at: counting so many takes milliseconds, and most pieces have fewer (effort, no fact).
+ */
 const MOST_PLANNED = 36
 const MOST_COUNTED = 2000
 
