@@ -38,6 +38,18 @@ export interface WayOut {
   readonly patch: Patch | null
 }
 
+/** How the days are asked for. */
+export interface DaysOptions {
+  /** The only source of "now": ISO 8601 with offset. */
+  readonly asOf: string
+  /** quick: the first calendar found, machine minutes by feeds, nothing cast anew. */
+  readonly effort?: 'quick' | 'full'
+  /** More of a resource than one: two pairs of hands, say. */
+  readonly capacity?: Readonly<Record<string, number>>
+  /** Hours at the bench beside those of the shop, once: minutes from the origin. */
+  readonly openOnce?: readonly Opening[]
+}
+
 /** The days of one piece or of several. */
 export interface Days {
   readonly asOf: string

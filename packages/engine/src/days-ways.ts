@@ -1,7 +1,8 @@
 import type { ClashMember } from './calendar/solve/problem.ts'
+import type { Opening } from './calendar/task.ts'
 import type { Days, WayOut } from './days-answer.ts'
-import type { Operation } from './piece/patch.ts'
-import type { Shop } from './piece/shop-schema.ts'
+import { COME_BACK, candidates, clock, LET_PASS, softOf } from './days-candidates.ts'
+import { NOT_AFTER_MIN, NOT_BEFORE_MIN, openOnce } from './days-open-once.ts'
 import { dayText } from './quantity/day.ts'
 import { zoneClock } from './quantity/zone-clock.ts'
 import type { PlanInput } from './work.ts'
@@ -12,6 +13,8 @@ export interface Changed {
   readonly hands: number
   /** Words of the waits whose greatest is given up, and of the tasks that are done outside the hours. */
   readonly givenUp: readonly string[]
+  /** Hours at the bench beside those of the shop, once: minutes from the origin. */
+  readonly openOnce: readonly Opening[]
 }
 
 /** What a change comes to; `members`: what still clashes. */
@@ -19,16 +22,6 @@ export interface Replanned {
   readonly days: Days
   readonly members: readonly ClashMember[]
 }
-
-type Candidate = Pick<WayOut, 'id' | 'says' | 'risk' | 'on' | 'patch'> & { readonly change: Partial<Changed> }
-
-const COME_BACK = 'come back'
-const EARLIER_MIN = 120
-const LATER_MIN = 180
-const WARMER_K = 4
-const DAYS_OF_WEEK = ['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun'] as const
-/** Hours where the shop gives none. */
-const USUAL = ['07:00-22:00']
 
 /**
  * Ways out of a clash, each planned anew by `plan`, soonest ready first. A way that gives no calendar is no way and is
@@ -40,32 +33,60 @@ export function waysOut(
   members: readonly ClashMember[],
   plan: (changed: Changed) => Replanned
 ): WayOut[] {
-  const before: Changed = { inputs, hands: 1, givenUp: [] }
-  return candidates(inputs, days, members)
-    .flatMap(({ change, ...way }): WayOut[] => {
-      const changed = { ...before, ...change }
-      const first = plan(changed)
-      if (first.days.readyMs !== null) {
-        const comes = way.id === COME_BACK ? comesBack(first.days, changed.givenUp) : ''
-        return comes === null
-          ? []
-          : [{ ...way, says: `${way.says}${comes}`, readyDays: readyDays(first.days) }]
-      }
-      if (way.id === COME_BACK) return []
-      // What is left in its way may be something that can be let pass.
-      const soft = softOf(first.days, first.members)
+  const before: Changed = { inputs, hands: 1, givenUp: [], openOnce: [] }
+  const once = openOnce(before, days, members, plan)
+  const tried = candidates(inputs, days, members).flatMap(({ change, ...way }): Tried[] => {
+    let changed: Changed = { ...before, ...change }
+    let found = plan(changed)
+    if (found.days.readyMs !== null) {
+      const comes = way.id === COME_BACK ? comesBack(found.days, changed.givenUp) : ''
+      if (comes === null) return []
+      return [{ way: { ...way, says: `${way.says}${comes}`, readyDays: readyDays(found.days) }, passed: [] }]
+    }
+    if (way.id === COME_BACK) return []
+    // What is left in its way may be something that can be let pass: one clash after another.
+    const passed: string[] = []
+    for (let n = 0; n < MOST_PASSED && found.days.readyMs === null; n++) {
+      const soft = softOf(found.days, found.members)
       if (soft.length === 0) return []
-      const second = plan({ ...changed, givenUp: [...changed.givenUp, ...soft.map(g => g.says)] })
-      if (second.days.readyMs === null) return []
-      const also = soft.map(g => g.late ?? g.says).join('; ')
-      return [{ ...way, says: `${way.says} Besides: ${also}.`, readyDays: readyDays(second.days) }]
-    })
-    .sort((a, b) => a.readyDays - b.readyDays)
+      passed.push(...soft.map(g => g.late ?? g.says))
+      changed = { ...changed, givenUp: [...changed.givenUp, ...soft.map(g => g.says)] }
+      found = plan(changed)
+    }
+    if (found.days.readyMs === null) return []
+    const also = [...new Set(passed)].join('; ')
+    const says = `${way.says} Besides: ${also}.`
+    return [{ way: { ...way, says, readyDays: readyDays(found.days) }, passed: changed.givenUp }]
+  })
+  const ways = tried.filter(t => !worthless(t, tried)).map(t => t.way)
+  return [...ways, ...(once === null ? [] : [once])].sort((a, b) => a.readyDays - b.readyDays)
 }
 
-/** Hours between which nobody is asked to come back (practice). */
-const NOT_BEFORE_MIN = 6 * 60
-const NOT_AFTER_MIN = 22 * 60
+/** A way that was tried, and the waits that are let pass with it. */
+interface Tried {
+  readonly way: WayOut
+  readonly passed: readonly string[]
+}
+
+/** Sooner by less than this is no sooner, days (practice). */
+const SOONER_DAYS = 0.5
+
+// A change that helps only with waits let pass is none where letting the same pass alone is ready as soon.
+function worthless({ way, passed }: Tried, all: readonly Tried[]): boolean {
+  return (
+    way.id !== LET_PASS &&
+    passed.length > 0 &&
+    all.some(
+      o =>
+        o.way.id === LET_PASS &&
+        o.way.readyDays <= way.readyDays + SOONER_DAYS &&
+        o.passed.every(p => passed.includes(p))
+    )
+  )
+}
+
+/** Clashes one after another that windows are let pass for, one way (practice): beyond it the hours are at fault. */
+const MOST_PASSED = 6
 
 /** When the maker comes back; null: at night, which is no way out. */
 function comesBack(days: Days, says: readonly string[]): string | null {
@@ -79,167 +100,7 @@ function comesBack(days: Days, says: readonly string[]): string | null {
   return ` That is ${words.join(' and ')}.`
 }
 
+/** Days from the moment it was asked until all is ready. */
 function readyDays(days: Days): number {
   return (Math.max(...days.readyMs!) - days.originMs) / 86_400_000
-}
-
-function candidates(inputs: readonly PlanInput[], days: Days, members: readonly ClashMember[]): Candidate[] {
-  const { shop } = inputs[0]!
-  const out: Candidate[] = []
-  const hours = (id: string, says: string, risk: string, next: NonNullable<Shop['hours']>) =>
-    out.push({
-      id,
-      says,
-      risk,
-      on: 'shop',
-      patch: [{ op: 'add', path: '/hours', value: next } as Operation],
-      change: { inputs: inputs.map(i => ({ ...i, shop: { ...i.shop, hours: next } })) }
-    })
-  for (const gap of softOf(days, members))
-    out.push({
-      id: 'let it pass',
-      says: `Let it pass, and then: ${gap.late ?? 'take it as it is'}.`,
-      risk: 'a bond made by sanding instead of by itself',
-      on: 'plan',
-      patch: null,
-      change: { givenUp: [gap.says] }
-    })
-  out.push(...letGo(inputs, days, members))
-  if (shop.hours !== undefined) {
-    hours(
-      'earlier',
-      'An earlier alarm: open the bench two hours sooner.',
-      'none for the piece',
-      moved(shop.hours, EARLIER_MIN, 0)
-    )
-    hours(
-      'later',
-      'Stay three hours longer in the evening.',
-      'none for the piece',
-      moved(shop.hours, 0, LATER_MIN)
-    )
-    if (shop.hours.sat.length === 0)
-      hours('saturday', 'Work on Saturday as well.', 'none for the piece', {
-        ...shop.hours,
-        sat: shop.hours.fri.length > 0 ? shop.hours.fri : USUAL
-      })
-  }
-  const cast = inputs.some(i => i.piece.value.pours.length > 0)
-  if (cast) {
-    const climate = {
-      ...shop.climate,
-      night: shop.climate.night + WARMER_K,
-      day: shop.climate.day + WARMER_K
-    }
-    out.push({
-      id: 'warmer',
-      says: `Warm the room to ${climate.night} to ${climate.day} °C.`,
-      risk: 'pours get hotter and windows shorter: check the piece again',
-      on: 'shop',
-      patch: [{ op: 'add', path: '/climate', value: climate } as Operation],
-      change: { inputs: inputs.map(i => ({ ...i, shop: { ...i.shop, climate } })) }
-    })
-    if (inputs.length === 1) out.push(...otherResins(inputs[0]!))
-  }
-  const peaks = days.problem.tasks.filter(t => t.id.endsWith(': peak') && t.fixed === null)
-  if (peaks.length > 0)
-    out.push({
-      id: COME_BACK,
-      says: 'Come back for an hour outside your hours, when the pour is hottest.',
-      risk: 'nobody sees it overheat when you are held up',
-      on: 'plan',
-      patch: null,
-      change: { givenUp: peaks.map(t => t.says) }
-    })
-  out.push({
-    id: 'help',
-    says: 'Have somebody help: two pairs of hands, and somebody by the pour outside your hours.',
-    risk: 'none for the piece',
-    on: 'plan',
-    patch: null,
-    change: { hands: 2 }
-  })
-  return out
-}
-
-// A task that was put by hand may go where it fits.
-function letGo(inputs: readonly PlanInput[], days: Days, members: readonly ClashMember[]): Candidate[] {
-  const [input] = inputs
-  if (input === undefined || inputs.length > 1) return []
-  const { value, document } = input.piece
-  return members.flatMap((m): Candidate[] => {
-    if (m.kind !== 'fixed' || !value.placed.some(p => p.task === m.id)) return []
-    const placed = value.placed.filter(p => p.task !== m.id)
-    const says = days.problem.tasks.find(t => t.id === m.id)?.says ?? m.id
-    return [
-      {
-        id: `let go ${m.id}`,
-        says: `Let “${says}” go where it fits.`,
-        risk: 'none for the piece',
-        on: 'piece',
-        patch: [{ op: 'replace', path: '/placed', value: placed } as Operation],
-        change: {
-          inputs: [{ ...input, piece: { document: { ...document, placed }, value: { ...value, placed } } }]
-        }
-      }
-    ]
-  })
-}
-
-function otherResins(input: PlanInput): Candidate[] {
-  const { value } = input.piece
-  return value.pours.flatMap((pour, i): Candidate[] =>
-    ['medium', 'deep', ...input.shop.resins.map(r => r.id)]
-      .filter(resin => pour.kind === 'cast' && resin !== pour.resin)
-      .map(resin => ({
-        id: `resin ${resin}`,
-        says: `Pour ${pour.id ?? `pour ${i + 1}`} with the resin ${resin}.`,
-        risk: 'another depth, heat and window: check the piece again',
-        on: 'piece',
-        patch: [{ op: 'replace', path: `/pours/${i}/resin`, value: resin } as Operation],
-        change: {
-          inputs: [
-            {
-              ...input,
-              piece: {
-                ...input.piece,
-                value: { ...value, pours: value.pours.map((p, k) => (k === i ? { ...p, resin } : p)) }
-              }
-            }
-          ]
-        }
-      }))
-  )
-}
-
-function softOf(days: Days, members: readonly ClashMember[]) {
-  const found = members.flatMap(m =>
-    m.kind === 'gap' && m.side === 'most' && days.problem.gaps[m.gap]!.soft ? [days.problem.gaps[m.gap]!] : []
-  )
-  return found.filter((g, i) => found.findIndex(h => h.says === g.says) === i)
-}
-
-function moved(hours: NonNullable<Shop['hours']>, sooner: number, later: number): NonNullable<Shop['hours']> {
-  const out = { ...hours }
-  for (const day of DAYS_OF_WEEK) {
-    const list = hours[day]
-    out[day] = list.map((span, i) => {
-      const [a, b] = span.split('-').map(minutes) as [number, number]
-      const from = i === 0 ? Math.max(0, a - sooner) : a
-      const to = i === list.length - 1 ? Math.min(1440, b + later) : b
-      return `${clock(from)}-${clock(to)}`
-    })
-  }
-  return out
-}
-
-function minutes(text: string): number {
-  const [h, m] = text.split(':').map(Number)
-  return h! * 60 + m!
-}
-
-const two = (x: number) => String(x).padStart(2, '0')
-
-function clock(min: number): string {
-  return `${two(Math.floor(min / 60))}:${two(min % 60)}`
 }

@@ -1,7 +1,7 @@
 import { buildCost } from '../build-cost.ts'
 import type { Cost } from '../cost/cost.ts'
 import { minorDigits } from '../cost/money.ts'
-import type { DaysOptions } from '../days.ts'
+import type { DaysOptions } from '../days-answer.ts'
 import { finishOf } from '../days.ts'
 import { localMoment } from '../days-data.ts'
 import type { Work } from '../findings/work.ts'

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import type { DaysOptions } from '../../src/days.ts'
 import { daysOf } from '../../src/days.ts'
+import type { DaysOptions } from '../../src/days-answer.ts'
 import { foundInDays } from '../../src/days-found.ts'
 import { FINDING_IDS } from '../../src/findings/every-check.ts'
 import { applyPatch } from '../../src/piece/patch.ts'

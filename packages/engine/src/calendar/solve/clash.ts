@@ -1,5 +1,6 @@
 import { Spread } from './bounds.ts'
 import { Hours } from './hours.ts'
+import type { InForce } from './network.ts'
 import { network } from './network.ts'
 import type { CalendarClash, CalendarProblem, ClashMember } from './problem.ts'
 import { pairsOf, rootOf, search } from './search.ts'
@@ -14,8 +15,10 @@ import { pairsOf, rootOf, search } from './search.ts'
  *
  * Limits: asks are counted; when they run out the set is still a clash, and `irreducible` and `smallest` say what
  * was shown. The problem itself must have been shown to have no calendar.
+ *
+ * @param least also looks for the smallest; else any irreducible set will do
  */
-export function clashOf(problem: CalendarProblem, asks: number): CalendarClash {
+export function clashOf(problem: CalendarProblem, asks: number, least = true): CalendarClash {
   const members = membersOf(problem)
   const ask = new Ask(problem, members, asks)
   let core = members.map((_, i) => i)
@@ -38,7 +41,7 @@ export function clashOf(problem: CalendarProblem, asks: number): CalendarClash {
     }
   }
   const irreducible = !ask.unsure
-  const smaller = smallest(ask, members.length, core.length)
+  const smaller = least ? smallest(ask, members.length, core.length) : { set: null, shown: false }
   const set = smaller.set ?? core
   return {
     kind: 'clash',
@@ -75,17 +78,51 @@ class Ask {
   readonly #problem: CalendarProblem
   readonly #members: readonly ClashMember[]
   readonly #hours: Hours
+  readonly #index: ReadonlyMap<string, number>
   #left: number
 
   constructor(problem: CalendarProblem, members: readonly ClashMember[], asks: number) {
     this.#problem = problem
     this.#members = members
     this.#hours = new Hours(problem.openings)
+    this.#index = new Map(problem.tasks.map((t, i) => [t.id, i]))
     this.#left = asks
   }
 
   get spent(): boolean {
     return this.#left <= 0
+  }
+
+  // What is in force, by number: asked for every gap and task of a problem some hundred times.
+  #force(kept: readonly number[]): InForce {
+    const { tasks, gaps } = this.#problem
+    const of = (n: number) => new Uint8Array(n)
+    const least = of(gaps.length)
+    const most = of(gaps.length)
+    const given = {
+      fixed: of(tasks.length),
+      'not before': of(tasks.length),
+      due: of(tasks.length),
+      task: of(tasks.length)
+    }
+    let [hours, asOf] = [false, false]
+    for (const k of kept) {
+      const m = this.#members[k]!
+      if (m.kind === 'gap') (m.side === 'least' ? least : most)[m.gap] = 1
+      else if ('id' in m) given[m.kind][this.#index.get(m.id)!] = 1
+      else if (m.kind === 'hours') hours = true
+      else asOf = true
+    }
+    return {
+      gapLeast: gap => least[gap] === 1,
+      gapMost: gap => most[gap] === 1,
+      fixed: i => given.fixed[i] === 1,
+      notBefore: i => given['not before'][i] === 1,
+      due: i => given.due[i] === 1,
+      task: i => given.task[i] === 1,
+      hours,
+      asOf
+    }
   }
 
   /** Whether there is a calendar when only these are asked; null: not known. */
@@ -97,20 +134,7 @@ class Ask {
     // A large network costs more to ask.
     const size = Math.max(1, this.#problem.tasks.length / 60)
     this.#left -= size
-    const keys = new Set(kept.map(i => memberKey(this.#members[i]!)))
-    const has = (m: ClashMember) => keys.has(memberKey(m))
-    const { tasks } = this.#problem
-    const id = (i: number) => tasks[i]!.id
-    const net = network(this.#problem, this.#hours, {
-      gapLeast: gap => has({ kind: 'gap', gap, side: 'least' }),
-      gapMost: gap => has({ kind: 'gap', gap, side: 'most' }),
-      fixed: i => has({ kind: 'fixed', id: id(i) }),
-      notBefore: i => has({ kind: 'not before', id: id(i) }),
-      due: i => has({ kind: 'due', id: id(i) }),
-      task: i => has({ kind: 'task', id: id(i) }),
-      hours: has({ kind: 'hours' }),
-      asOf: has({ kind: 'as of' })
-    })
+    const net = network(this.#problem, this.#hours, this.#force(kept))
     const spread = new Spread(net)
     const root = rootOf(spread)
     if (root === null) return false
@@ -122,11 +146,6 @@ class Ask {
     this.unsure = true
     return null
   }
-}
-
-export function memberKey(m: ClashMember): string {
-  if (m.kind === 'gap') return `gap ${m.gap} ${m.side}`
-  return 'id' in m ? `${m.kind} ${m.id}` : m.kind
 }
 
 function smallest(ask: Ask, count: number, known: number): { set: number[] | null; shown: boolean } {

@@ -159,7 +159,11 @@ export function network(problem: CalendarProblem, hours: Hours, force: InForce =
     // What takes no time holds nothing.
     const lasts = fixed[i] === null ? minutes[i]! > 0 : fixed[i]![1] > fixed[i]![0]
     if ((past[i] === null && !force.task(i)) || !lasts) return
-    for (const r of new Set(t.needs)) holders.set(r, [...(holders.get(r) ?? []), i])
+    for (const r of new Set(t.needs)) {
+      const list = holders.get(r)
+      if (list === undefined) holders.set(r, [i])
+      else list.push(i)
+    }
   })
   const shared = [...holders]
     .map(([resource, list]) => ({
@@ -171,11 +175,16 @@ export function network(problem: CalendarProblem, hours: Hours, force: InForce =
     .filter(s => s.tasks.length > s.capacity)
     .sort((a, b) => (a.resource < b.resource ? -1 : a.resource > b.resource ? 1 : 0))
   const pieces = [...new Set(tasks.map(t => t.piece))]
+  let tail: Float64Array | null = null
   return {
     pieces,
     pieceOf: tasks.map(t => pieces.indexOf(t.piece)),
+    // Asked for by a search alone: most networks of a clash are told without.
+    get tail() {
+      tail ??= tails(minutes, out)
+      return tail
+    },
     softBy: tasks.map(t => (t.dueIsHard === true || t.dueMin === null ? Number.POSITIVE_INFINITY : t.dueMin)),
-    tail: tails(minutes, out),
     problem,
     hours,
     count: n,

@@ -24,6 +24,8 @@ export interface SolveEffort {
   readonly moves: number
   /** Sets of constraints tried to name the smallest clash; fifty nodes of search count as one, large problems for more. */
   readonly asks: number
+  /** false: a clash is told by any set of which every member is needed, not by the smallest. */
+  readonly smallest?: boolean
 }
 
 /** One task in its place. */

@@ -40,7 +40,7 @@ export function solveCalendar(problem: CalendarProblem, effort: SolveEffort = FU
   const net = network(problem, hours)
   const spread = new Spread(net)
   const root = rootOf(spread)
-  if (root === null) return clashOf(problem, effort.asks)
+  if (root === null) return clashOf(problem, effort.asks, effort.smallest ?? true)
   const least = costOf(net, root)
   let found = search(spread, root, 2, null, effort.nodes > 1 ? Math.ceil(effort.nodes / 8) : 0)
   let nodes = found.nodes
@@ -50,7 +50,10 @@ export function solveCalendar(problem: CalendarProblem, effort: SolveEffort = FU
     nodes += any.nodes
     found = { ...found, ...any, proved: any.best === null && any.proved }
   }
-  if (found.best === null) return found.proved ? clashOf(problem, effort.asks) : { kind: 'unsettled', nodes }
+  if (found.best === null)
+    return found.proved
+      ? clashOf(problem, effort.asks, effort.smallest ?? true)
+      : { kind: 'unsettled', nodes }
   let best = found.best
   let cost = costOf(net, best)
   const bound = () => Math.min(cost.finish, finishBound(spread, root, cost.finish))

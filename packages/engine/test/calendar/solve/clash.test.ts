@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest'
-import { memberKey } from '../../../src/calendar/solve/clash.ts'
 import type { CalendarProblem, ClashMember } from '../../../src/calendar/solve/problem.ts'
 import { quickCalendar, solveCalendar } from '../../../src/calendar/solve/solve.ts'
 import { days, gap, problem, seeded, task } from './problem.ts'
+
+const memberKey = (m: ClashMember): string =>
+  m.kind === 'gap' ? `gap ${m.gap} ${m.side}` : 'id' in m ? `${m.kind} ${m.id}` : m.kind
 
 const hand = { attended: true, needs: ['hands'] }
 
