@@ -1,5 +1,5 @@
 import type { Days, DayTask, Finding } from '@castwright/engine'
-import { formatMinutes, localMoment } from '@castwright/engine'
+import { formatHours, formatMinutes, localMoment } from '@castwright/engine'
 import { columns, lineWidth, paint, plain, wrap } from './paint.ts'
 
 const NAMES = ['Sunday', 'Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday']
@@ -48,7 +48,7 @@ export function daysReport(days: Days, findings: readonly Finding[] = []): strin
     )
   })
   lines.push(
-    `${formatMinutes(days.handsOnMin)} of hands-on work in ${Math.ceil(days.calendarDays ?? 0)} days, ${days.visits} times at the bench`
+    `${formatHours(days.handsOnMin)} of hands-on work in ${Math.ceil(days.calendarDays ?? 0)} days, ${days.visits} times at the bench`
   )
   if (days.lateMin > 0)
     lines.push(paint.caution(`Late by ${formatMinutes(days.lateMin)} for the date it is wanted`))
@@ -64,11 +64,7 @@ function row(t: DayTask, begins: string, ends: string, names: readonly string[] 
   const mark = t.alarmMin === null ? '' : `, alarm ${t.alarmMin} min before`
   const by = t.task.attended ? '' : ' (by itself)'
   const of = names === null ? '' : `${names[Number(t.task.piece) - 1]}: `
-  return [
-    `  ${clock}`,
-    plain(`${of}${t.task.says}${by}${mark}`),
-    formatMinutes(Math.max(1, t.endMin - t.startMin))
-  ]
+  return [`  ${clock}`, plain(`${of}${t.task.says}${by}${mark}`), formatMinutes(Math.max(1, workedMin(t)))]
 }
 
 function when(moment: string): string {
@@ -78,4 +74,11 @@ function when(moment: string): string {
 function hanging(says: string): string[] {
   const [first = '', ...rest] = wrap(says, lineWidth() - 4)
   return [`  - ${first}`, ...rest.map(r => `    ${r}`)]
+}
+
+// Without the nights and breaks between its parts.
+function workedMin({ task, parts, startMin, endMin }: DayTask): number {
+  return task.attended && parts.length > 0
+    ? parts.reduce((sum, [from, to]) => sum + to - from, 0)
+    : endMin - startMin
 }

@@ -2,9 +2,9 @@ import type { Task } from './calendar/task.ts'
 import type { Cost } from './cost/cost.ts'
 import { costOf } from './cost/cost.ts'
 import { wearCost } from './cost/cutter-wear.ts'
-import { batchesMixed } from './cost/needs.ts'
 import { outsideCost } from './cost/orders.ts'
 import type { Together } from './cost/together.ts'
+import { batchesInAll } from './findings/batches.ts'
 import type { Work } from './findings/work.ts'
 import type { TimedProgram } from './programs/program-set.ts'
 
@@ -24,7 +24,10 @@ export function buildCost(
     buy: share?.buy ?? work.buy,
     ...(share === undefined ? {} : { delivery: share.delivery }),
     tasks,
-    batches: blanks * batchesMixed(work.batches),
+    batches: work.rounds.reduce(
+      (sum, r, i) => sum + (r.batches?.mixed == null ? 0 : batchesInAll(work, i)),
+      0
+    ),
     blanks,
     shop,
     more: [

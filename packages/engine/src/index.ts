@@ -79,6 +79,7 @@ export { readProgram } from './proving/read/read-program.ts'
 export {
   decimals,
   formatC,
+  formatHours,
   formatMass,
   formatMinutes,
   formatMm,
@@ -122,7 +123,7 @@ export type { PageFont } from './sheets/page-font.ts'
 export { arrowhead, GRAPHITE, penOf, SHEET, WASHES } from './sheets/pen.ts'
 export type { Deflate } from './sheets/png.ts'
 export { facePictures, pngAddress } from './sheets/png.ts'
-export { forAll, mlWords } from './sheets/run-mix.ts'
+export { batchesTitle, mlWords } from './sheets/run-mix.ts'
 export type { RunAmounts, RunTable } from './sheets/run-part.ts'
 export { factLines, figureColumns } from './sheets/run-part.ts'
 export type { RunFinding, RunSafety, RunSheet, RunStep } from './sheets/run-sheet.ts'

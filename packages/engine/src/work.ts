@@ -5,6 +5,7 @@ import { factsOf, materialsOf } from './cast/facts.ts'
 import { floatingOf } from './cast/floating.ts'
 import { afterReadings } from './cast/learned-input.ts'
 import { mouldPlan } from './cast/mould.ts'
+import { pourRound } from './cast/pour-rounds.ts'
 import { AS_RECORDED } from './cast/speed.ts'
 import type { WholeCast } from './cast/whole/whole-cast.ts'
 import { buyList, needsOf } from './cost/buy.ts'
@@ -45,6 +46,7 @@ import { walk } from './stack/walk.ts'
 import { hasWaste } from './stack/waste.ts'
 import { asWorked } from './steps/as-worked.ts'
 import { orderFaults } from './steps/fault.ts'
+import { blanksAtOnce, mouldFills } from './steps/mould-fills.ts'
 import { orderOf } from './steps/order.ts'
 import type { Step } from './steps/step.ts'
 
@@ -114,6 +116,23 @@ export function workOf(input: PlanInput): Work {
   const batches = piece.pours.map((pour, i) =>
     batchesOf(pour, stack.pours[i]!, materials.resins[i]!, materials.tints[i]!, speeds[i]!, shop)
   )
+  const quantity = quantityOf(piece)
+  const fills = mouldFills(steps, quantity)
+  const rounds = piece.pours.map((pour, i) => {
+    const at = steps.findIndex(s => s.kind === 'pour' && s.pour!.index === i)
+    return pourRound(
+      {
+        pour,
+        stack: stack.pours[i]!,
+        choice: materials.resins[i]!,
+        tint: materials.tints[i]!,
+        speed: speeds[i]!,
+        shop
+      },
+      batches[i]!,
+      blanksAtOnce(fills, at, quantity.blanks)
+    )
+  })
   const mould = mouldPlan(stack, materials)
   const floating = floatingOf(
     stack,
@@ -122,7 +141,6 @@ export function workOf(input: PlanInput): Work {
   )
   const faces = facesOf({ stack, materials, shop, readings, casts })
   const covers = coversOf(stack)
-  const quantity = quantityOf(piece)
   const clock = clockOf(steps, casts, [materials.coats.front, materials.coats.back], materials.markingResins)
   const air = livingAir(piece, materials)
   const films = { front: filmOf(faces[0]), back: filmOf(faces[1]) }
@@ -164,6 +182,8 @@ export function workOf(input: PlanInput): Work {
     whole,
     clock,
     batches,
+    rounds,
+    fills,
     mould,
     floating,
     air,

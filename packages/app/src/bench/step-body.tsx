@@ -55,7 +55,7 @@ function Amounts({ amounts: a }: { readonly amounts: RunAmounts }) {
   return (
     <table class="bench-mix">
       <caption>
-        {b.batch(a.batches)}. {b.vessel(a.vessel)}
+        {b.batch(a.batches, a.blanks)}. {b.vessel(a.vessel)}
       </caption>
       <tbody>
         {a.shares.map(s => (

@@ -21,7 +21,10 @@ export const benchWords = {
     days: ['day', 'days']
   },
   others: 'More times of this step',
-  batch: (n: number) => (n === 1 ? 'One batch' : `${n} batches, each`),
+  batch: (n: number, blanks: number) => {
+    const together = blanks > 1 ? ` for ${blanks} blanks together` : ''
+    return n === 1 ? `One batch${together}` : `${n} batches${together}, each`
+  },
   total: 'Total',
   vessel: (v: string) => `In a ${v}.`,
   safety: 'Safety',

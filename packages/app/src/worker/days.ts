@@ -7,7 +7,7 @@ import type { Task } from '../../../engine/src/calendar/task.ts'
 import { daysOf } from '../../../engine/src/days.ts'
 import type { Days } from '../../../engine/src/days-answer.ts'
 import { daysIcs, localMoment } from '../../../engine/src/days-data.ts'
-import { formatMinutes } from '../../../engine/src/quantity/format.ts'
+import { formatHours, formatMinutes } from '../../../engine/src/quantity/format.ts'
 import { capital } from '../../../engine/src/sheets/model.ts'
 import { bestTimes } from './best-times.ts'
 import { clockOf, orders } from './day-words.ts'
@@ -155,7 +155,7 @@ function viewOf(
   return {
     ready: days.readyMs === null ? null : localMoment(days.readyMs[0]!, days.timeZone),
     readyWords: readyMin === null ? '' : words(readyMin),
-    handsOn: formatMinutes(Math.max(1, days.handsOnMin)),
+    handsOn: formatHours(Math.max(1, days.handsOnMin)),
     calendarDays: days.calendarDays,
     visits: days.visits,
     settled: days.settled,
@@ -179,7 +179,7 @@ function viewOf(
         endMin,
         when: `${a.name} ${a.date}, ${hours}`,
         hours,
-        takes: formatMinutes(Math.max(1, task.minutes)),
+        takes: (task.attended ? formatHours : formatMinutes)(Math.max(1, task.minutes)),
         basis: task.basis.says,
         slack: slackMin >= 1 ? formatMinutes(slackMin) : null,
         fixed: task.fixed !== null,

@@ -35,6 +35,8 @@ export interface NewTask {
   readonly mayPause?: boolean
   readonly needs?: readonly Resource[]
   readonly at?: string
+  /** So many times over, for as many blanks; left out: once. */
+  readonly times?: number
   /** The safety lines of the step bite at this task; left out: they do. */
   readonly hazards?: boolean
 }
@@ -47,6 +49,12 @@ export interface OnStep {
   readonly step: Step
   readonly key: string
   readonly safety: readonly string[]
+  /** Blanks it is done for here. */
+  readonly blanks: number
+  /** Which part of a row of blanks it is of: "fill 2 of 3", "blanks 1 to 7"; "" where it is of all. */
+  readonly part: string
+  /** The fill of the mould it is of, from 1; null: it is of none, or there is one. */
+  readonly fill: number | null
 }
 
 /**
@@ -75,17 +83,22 @@ export class TaskList {
 
   /** Adds a task after the ends of others; its id. */
   add(on: OnStep | null, task: NewTask, after: readonly string[]): string {
-    const id = this.free(on === null ? task.what : task.what === '' ? on.key : `${on.key}: ${task.what}`)
+    const part = on?.part ?? ''
+    const what = [task.what, part].filter(w => w !== '').join(', ')
+    const id = this.free(on === null ? task.what : what === '' ? on.key : `${on.key}: ${what}`)
     const attended = task.attended ?? true
-    const { minutes, basis } = attended ? this.corrected(task.kind, task.takes) : task.takes
-    this.reckoned.set(id, task.takes.minutes)
+    const times = task.times ?? 1
+    const takes = times === 1 ? task.takes : manyTimes(task.takes, times)
+    const { minutes, basis } = attended ? this.corrected(task.kind, takes) : takes
+    this.reckoned.set(id, takes.minutes)
     this.tasks.push({
       id,
       piece: this.piece,
       step: on?.key ?? null,
       at: task.at ?? on?.step.at ?? '',
       kind: task.kind,
-      says: task.says,
+      ...(on === null || on.fill === null ? {} : { fill: on.fill }),
+      says: `${task.says}${times === 1 ? '' : `, ${times} times`}${part === '' ? '' : ` (${part})`}`,
       minutes,
       band: null,
       basis,
@@ -142,4 +155,8 @@ export class TaskList {
       }
     }
   }
+}
+
+function manyTimes({ minutes, basis }: Reckoned, times: number): Reckoned {
+  return { minutes: minutes * times, basis: { ...basis, says: `${times} times: ${basis.says}` } }
 }

@@ -1,8 +1,8 @@
-import type { PourBatches } from '../cast/batches.ts'
 import type { PourCast } from '../cast/cast.ts'
 import type { StepTime } from '../cast/clock.ts'
 import type { Materials } from '../cast/facts.ts'
 import type { MouldPlan } from '../cast/mould.ts'
+import type { PourRound } from '../cast/pour-rounds.ts'
 import type { HandCut } from '../cuts/hand/hand-cut.ts'
 import type { MachineCuts } from '../cuts/run/machine-cut.ts'
 import type { FaceFinish } from '../finish/faces.ts'
@@ -13,6 +13,7 @@ import type { Piece } from '../piece/piece-schema.ts'
 import type { Reading } from '../piece/reading-schema.ts'
 import type { Shop } from '../piece/shop-schema.ts'
 import type { Stack } from '../stack/stack.ts'
+import type { MouldFills } from '../steps/mould-fills.ts'
 import type { Step } from '../steps/step.ts'
 
 /** What is bought: the calendar asks when it comes. */
@@ -37,7 +38,9 @@ export interface TaskWork {
   readonly materials: Materials
   readonly stack: Stack
   readonly casts: readonly (PourCast | null)[]
-  readonly batches: readonly (PourBatches | null)[]
+  readonly rounds: readonly PourRound[]
+  readonly fills: MouldFills | null
+  readonly quantity: { readonly pieces: number; readonly blanks: number; readonly gang: number }
   readonly mould: MouldPlan
   readonly timberFacts: readonly TimberFacts[]
   readonly moves: readonly Move[]

@@ -68,6 +68,8 @@ export interface Task {
   readonly at: string
   readonly kind: TaskKind
   readonly says: string
+  /** The fill of the mould it is of, from 1; left out: there is one or none. */
+  readonly fill?: number
   readonly minutes: number
   /** Band of the minutes where they are doubtful. */
   readonly band: readonly [number, number] | null

@@ -30,7 +30,7 @@ export function cutIt(
   zeroed: boolean,
   after: readonly string[]
 ): string[] {
-  const { step } = on
+  const { step, blanks } = on
   let last = [...after]
   const add = (task: NewTask) => {
     last = [list.add(on, task, last)]
@@ -54,14 +54,17 @@ export function cutIt(
         kind: 'pins',
         says: 'Clamp it on the machine and find zero',
         takes: byPractice('zero'),
-        needs
+        needs,
+        times: blanks
       })
-    if (m.changes > 0)
+    // One cutter stays in for the whole row; of several each blank sees them all.
+    const changes = m.changes * (cuttersOf(work, index, machine) > 1 ? blanks : 1)
+    if (changes > 0)
       add({
         what: 'cutters',
         kind: 'cutter change',
-        says: m.changes === 1 ? 'Put the cutter in' : `Change cutters ${m.changes} times`,
-        takes: byModel(m.changes * changeMin(work), 'minutes of a change, as the shop says of its machine'),
+        says: changes === 1 ? 'Put the cutter in' : `Change cutters ${changes} times`,
+        takes: byModel(changes * changeMin(work), 'minutes of a change, as the shop says of its machine'),
         needs
       })
     if (m.testMin > 0)
@@ -85,7 +88,8 @@ export function cutIt(
       kind: step.kind === 'flatten' ? 'flatten' : step.kind === 'drill pins' ? 'pins' : 'cut',
       says: step.says,
       takes: model(m.runMin),
-      needs
+      needs,
+      times: blanks
     })
   }
 
@@ -106,7 +110,8 @@ export function cutIt(
       what: hands.length > 1 ? id : '',
       kind,
       says: hands.length > 1 ? `${step.says}: ${id}` : step.says,
-      takes
+      takes,
+      times: blanks
     })
   }
 
@@ -130,18 +135,31 @@ export function cutIt(
           what: '',
           kind: 'flatten',
           says: step.says,
-          takes: byPractice('flatten', 1, faceM2(work))
+          takes: byPractice('flatten', 1, faceM2(work)),
+          times: blanks
         })
         break
       case 'drill pins':
-        add({ what: '', kind: 'pins', says: step.says, takes: byPractice('pins') })
+        add({ what: '', kind: 'pins', says: step.says, takes: byPractice('pins'), times: blanks })
         break
       case 'trim':
-        add({ what: '', kind: 'hand cut', says: step.says, takes: byPractice('trimPerM', lengthM) })
+        add({
+          what: '',
+          kind: 'hand cut',
+          says: step.says,
+          takes: byPractice('trimPerM', lengthM),
+          times: blanks
+        })
         break
       case 'work edges': {
         const runs = work.piece.edges.reduce((sum, e) => sum + (e.face === 'both' ? 2 : 1), 0)
-        add({ what: '', kind: 'edge', says: step.says, takes: byPractice('edgePerM', lengthM * runs) })
+        add({
+          what: '',
+          kind: 'edge',
+          says: step.says,
+          takes: byPractice('edgePerM', lengthM * runs),
+          times: blanks
+        })
         break
       }
       default:
@@ -149,11 +167,21 @@ export function cutIt(
           what: '',
           kind: step.kind === 'mark' ? 'mark' : 'hand cut',
           says: step.says,
-          takes: byPractice('handCut')
+          takes: byPractice('handCut'),
+          times: blanks
         })
         break
     }
   }
+}
+
+// Cutters used from one turning over to the next; one that is still in from before counts too.
+function cuttersOf(work: TaskWork, index: number, machine: readonly MachineMinutes[]): number {
+  const turns = work.steps.flatMap((s, i) => (s.kind === 'turn over' ? [i] : []))
+  const from = Math.max(0, ...turns.filter(t => t <= index))
+  const to = Math.min(work.steps.length, ...turns.filter(t => t > index))
+  const rows = machine.filter(m => m.step >= from && m.step < to).sort((a, b) => a.step - b.step)
+  return rows.reduce((sum, m) => sum + m.changes, 0) + (rows[0]?.changes === 0 ? 1 : 0)
 }
 
 function words({ step }: OnStep): string {
@@ -170,7 +198,9 @@ export function fillIt(list: TaskList, on: OnStep, work: TaskWork, after: readon
         kind: 'fill',
         says: on.step.says,
         takes: byPractice('fill', 1, faceM2(work)),
-        mayPause: false
+        times: on.blanks,
+        // Between one blank and the next there is time.
+        mayPause: on.blanks > 1
       },
       after
     )
@@ -186,7 +216,8 @@ export function levelIt(list: TaskList, on: OnStep, work: TaskWork, after: reado
       what: 'level',
       kind: 'level',
       says: `Scrape ${id} level`,
-      takes: byPractice('levelFilling', 1, faceM2(work))
+      takes: byPractice('levelFilling', 1, faceM2(work)),
+      times: on.blanks
     },
     after
   )

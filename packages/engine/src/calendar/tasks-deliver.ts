@@ -6,7 +6,8 @@ import type { BoughtLine, TaskWork } from './task-work.ts'
 /** Parts fitted. */
 export function fitIt(list: TaskList, on: OnStep, after: readonly string[]): string[] {
   const count = on.step.hardware?.value.count ?? 1
-  return [list.add(on, { what: '', kind: 'fit', says: on.step.says, takes: byPractice('fit', count) }, after)]
+  const takes = byPractice('fit', count)
+  return [list.add(on, { what: '', kind: 'fit', says: on.step.says, takes, times: on.blanks }, after)]
 }
 
 const ON_ITS_WAY = ' is on its way'

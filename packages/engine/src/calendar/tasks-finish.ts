@@ -2,7 +2,7 @@ import type { FaceFinish } from '../finish/faces.ts'
 import { sandedAt } from '../finish/sands-at.ts'
 import { faceM2 } from './machine-minutes.ts'
 import { PRACTICE_WAIT } from './practice-minutes.ts'
-import type { OnStep, TaskList } from './task-list.ts'
+import type { OnStep, Reckoned, TaskList } from './task-list.ts'
 import { byModel, byPractice } from './task-list.ts'
 import type { TaskWork } from './task-work.ts'
 
@@ -26,7 +26,8 @@ export function sandIt(
             what: `${face} P${grade.grit}${under ? ' under the flood' : ''}`,
             kind: 'sand',
             says: `Sand the ${face} with P${grade.grit}`,
-            takes: byModel(minutes, 'by area, passes and discs: coat/ladder.ts')
+            takes: byModel(minutes, 'by area, passes and discs: coat/ladder.ts'),
+            times: on.blanks
           },
           last
         )
@@ -39,7 +40,8 @@ export function sandIt(
             what: `${face} polish`,
             kind: 'sand',
             says: `Polish the ${face} with ${pastesUm.length} pastes`,
-            takes: byPractice('sand', pastesUm.length, faceM2(work))
+            takes: byPractice('sand', pastesUm.length, faceM2(work)),
+            times: on.blanks
           },
           last
         )
@@ -49,12 +51,24 @@ export function sandIt(
     last = [
       list.add(
         on,
-        { what: '', kind: 'sand', says: on.step.says, takes: byPractice('sand', 1, faceM2(work)) },
+        {
+          what: '',
+          kind: 'sand',
+          says: on.step.says,
+          takes: byPractice('sand', 1, faceM2(work)),
+          times: on.blanks
+        },
         last
       )
     ]
   return last
 }
+
+/**
+ * A coat is laid on so many blanks of a row in one go, min: half a day; of a flood as long as its bubbles rise (practice).
+ * What goes on longer is parted, so that the wait of the first blank is that of the last.
+ */
+const COAT_ROW_MIN = { flood: 30, other: 180 } as const
 
 /** The coats of a step, each with its wait and the paper between; returns the last coat of each face. */
 export function coatIt(list: TaskList, on: OnStep, work: TaskWork, after: readonly string[]): string[] {
@@ -62,6 +76,31 @@ export function coatIt(list: TaskList, on: OnStep, work: TaskWork, after: readon
     f => f.coat !== null && f.coats > 0 && (on.step.face === 'both' || on.step.face === f.face)
   )
   if (faces.length === 0) return [...after]
+  const each = faces.reduce((sum, f) => sum + coatTakes(f).minutes, 0)
+  const most = faces.some(f => f.coat!.kind === 'flood') ? COAT_ROW_MIN.flood : COAT_ROW_MIN.other
+  const rows = Math.min(on.blanks, Math.ceil((on.blanks * each) / most))
+  if (rows <= 1) return coatRow(list, on, faces, after)
+  const edge = (k: number) => Math.round((k * on.blanks) / rows)
+  return Array.from({ length: rows }, (_, k) => {
+    const [from, to] = [edge(k) + 1, edge(k + 1)]
+    const part = from === to ? `blank ${from}` : `blanks ${from} to ${to}`
+    return coatRow(list, { ...on, blanks: to - from + 1, part }, faces, after)
+  }).flat()
+}
+
+function coatTakes(f: FaceFinish): Reckoned {
+  const { eachMin } = f.coating ?? { eachMin: null }
+  return eachMin === null
+    ? byPractice('coat', 1, f.areaM2)
+    : byModel(eachMin, 'by area and way of laying on: finish/coating.ts')
+}
+
+function coatRow(
+  list: TaskList,
+  on: OnStep,
+  faces: readonly FaceFinish[],
+  after: readonly string[]
+): string[] {
   const most = Math.max(...faces.map(f => f.coats))
   const laid = new Map<FaceFinish, string>()
   let last = [...after]
@@ -77,7 +116,8 @@ export function coatIt(list: TaskList, on: OnStep, work: TaskWork, after: readon
             what: `${f.face} between coats ${k - 1} and ${k}`,
             kind: 'sand',
             says: `Sand the ${f.face} lightly with P${coat.betweenGrit[1]}`,
-            takes: byPractice('betweenCoats', 1, f.areaM2)
+            takes: byPractice('betweenCoats', 1, f.areaM2),
+            times: on.blanks
           },
           last
         )
@@ -89,17 +129,14 @@ export function coatIt(list: TaskList, on: OnStep, work: TaskWork, after: readon
         })
         last = [between]
       }
-      const { eachMin } = f.coating ?? { eachMin: null }
       const id = list.add(
         on,
         {
           what: `${f.face} coat ${k}`,
           kind: 'coat',
           says: `Coat ${k} of ${f.coats} on the ${f.face}: ${coat.name}`,
-          takes:
-            eachMin === null
-              ? byPractice('coat', 1, f.areaM2)
-              : byModel(eachMin, 'by area and way of laying on: finish/coating.ts'),
+          takes: coatTakes(f),
+          times: on.blanks,
           mayPause: false
         },
         last
@@ -152,7 +189,7 @@ function watchFlood(list: TaskList, on: OnStep, coat: string, f: FaceFinish): vo
         what: `${f.face} bubbles`,
         kind: 'bubbles',
         says: `Go over the ${f.face} with the heat gun`,
-        takes: byPractice('bubblePass', 1, f.areaM2),
+        takes: byPractice('bubblePass', 1, on.blanks * f.areaM2),
         mayPause: false
       },
       [coat]

@@ -8,6 +8,8 @@ export function makeMould(list: TaskList, on: OnStep, work: TaskWork, after: rea
   const { mould, piece, materials } = work
   const { boards, bearers, sealantLengthM, releaseAreaM2 } = mould.cutList
   const needs = ['hands', 'mould']
+  // So many side by side: each is cut, sealed and lined; together they are set level and filled.
+  const side = Math.max(1, Math.min(work.quantity.gang, work.quantity.blanks))
   let last = [...after]
   const add = (task: NewTask) => {
     // The lines at making a mould are those of the saw: they stand where it is cut, not where it is lined or filled.
@@ -21,6 +23,7 @@ export function makeMould(list: TaskList, on: OnStep, work: TaskWork, after: rea
     what: 'cut and join',
     kind: 'mould',
     says: 'Cut and join the mould',
+    times: side,
     takes: {
       minutes: boardWork.minutes + bearerWork.minutes,
       basis: {
@@ -40,6 +43,7 @@ export function makeMould(list: TaskList, on: OnStep, work: TaskWork, after: rea
       what: 'seal joints',
       kind: 'mould',
       says: 'Seal the joints',
+      times: side,
       takes: byPractice('sealantPerM', sealantLengthM)
     })
     add({
@@ -94,6 +98,7 @@ export function makeMould(list: TaskList, on: OnStep, work: TaskWork, after: rea
         what: 'line',
         kind: 'mould',
         says: 'Line the mould',
+        times: side,
         takes: byPractice('liner', 1, releaseAreaM2)
       })
     if (readyH > 0)
@@ -105,4 +110,39 @@ export function makeMould(list: TaskList, on: OnStep, work: TaskWork, after: rea
         attended: false
       })
   }
+}
+
+/** The mould made ready for its next fill; returns what has to end before anything is laid into it. */
+export function readyAgain(list: TaskList, on: OnStep, work: TaskWork, after: readonly string[]): string[] {
+  const { liner } = work.materials
+  const areaM2 = work.mould.cutList.releaseAreaM2
+  const ready = list.add(
+    on,
+    {
+      what: 'ready again',
+      kind: 'mould',
+      says: 'Clean the mould and make its lining whole',
+      takes: byPractice('liner', 1, areaM2),
+      needs: ['hands', 'mould'],
+      times: on.blanks,
+      hazards: false
+    },
+    after
+  )
+  const readyH = liner.readyAfterH[1]
+  if (readyH === 0) return [ready]
+  return [
+    list.add(
+      on,
+      {
+        what: 'liner dries again',
+        kind: 'dry',
+        says: `${liner.name} gets ready`,
+        takes: byModel(readyH * 60, `${readyH} h by its catalogue row: ${liner.source}`),
+        attended: false,
+        needs: ['mould']
+      },
+      [ready]
+    )
+  ]
 }

@@ -1,4 +1,4 @@
-import { POUR_MIN_PER_KG } from '../cast/batches.ts'
+import { POUR_MIN_A_BLANK, POUR_MIN_PER_KG } from '../cast/batches.ts'
 import { leastHeatLimit, ROUND_PEAK_MIN, WELL_UNDER_K } from '../cast/peak-limit.ts'
 import { mixingOf } from '../catalogue/mixing.ts'
 import { PRACTICE_WAIT } from './practice-minutes.ts'
@@ -24,14 +24,16 @@ export function pourIt(
   after: readonly string[]
 ): { readonly poured: Poured; readonly ends: readonly string[] } {
   const { index, id, value } = on.step.pour!
-  const batches = work.batches[index] ?? null
+  const batches = work.rounds[index]?.batches ?? null
   const mixed = batches?.mixed ?? null
   const allowed = mixed?.allowedMin ?? null
   const way = mixingOf(value.mixing)
   const count = mixed?.count ?? 1
   const batchG = (batches?.mixedG ?? 0) / count
   const brushed =
-    value.kind === 'seal' ? byPractice('brush', 1, work.stack.pours[index]!.surfaceMm2 / 1e6) : null
+    value.kind === 'seal'
+      ? byPractice('brush', on.blanks, (on.blanks * work.stack.pours[index]!.surfaceMm2) / 1e6)
+      : null
   const inMould = value.kind === 'cast' ? ['mould'] : []
   const pigments = value.tint.length + (value.marbling ?? []).reduce((n, m) => n + m.tint.length, 0)
   const weigh = byPractice('weigh', count)
@@ -71,7 +73,11 @@ export function pourIt(
       [last]
     )
     first ??= mix
-    const pourMin = (POUR_MIN_PER_KG * batchG) / 1000
+    const pourMin = Math.max(
+      (POUR_MIN_PER_KG * batchG) / 1000,
+      (POUR_MIN_A_BLANK * on.blanks) / count,
+      POUR_MIN_A_BLANK
+    )
     const pour = list.add(
       on,
       {
@@ -83,10 +89,7 @@ export function pourIt(
             ? byDocument(Math.max(1, standing - way.minutes))
             : brushed !== null
               ? { ...brushed, minutes: brushed.minutes / count }
-              : byModel(
-                  Math.max(1, pourMin),
-                  `${POUR_MIN_PER_KG} min a kilogram: common practice, no source`
-                ),
+              : byModel(pourMin, `${POUR_MIN_PER_KG} min a kilogram: common practice, no source`),
         mayPause: false,
         needs: ['hands', ...inMould]
       },
@@ -105,7 +108,8 @@ export function pourIt(
       says: `${id}: out of the cup before it sets there`,
       late: 'it heats up and sets in the cup'
     })
-    if (pouredBefore !== null && brushed === null)
+    // Of several blanks each is filled from one batch, or from batches of its own.
+    if (pouredBefore !== null && brushed === null && on.blanks === 1)
       list.gap({
         before: pouredBefore,
         after: pour,
@@ -133,7 +137,7 @@ function afterPour(list: TaskList, on: OnStep, work: TaskWork, poured: Poured): 
   const { index, id } = poured
   const { value } = on.step.pour!
   const cast = work.casts[index] ?? null
-  const areaM2 = work.stack.pours[index]!.surfaceMm2 / 1e6
+  const areaM2 = (on.blanks * work.stack.pours[index]!.surfaceMm2) / 1e6
   const ends: string[] = []
   const watch = list.add(
     on,
@@ -205,7 +209,7 @@ function afterPour(list: TaskList, on: OnStep, work: TaskWork, poured: Poured): 
         what: 'marble',
         kind: 'marble',
         says: `Draw the colours of ${id}`,
-        takes: byPractice('marble', 1, areaM2),
+        takes: byPractice('marble', on.blanks, areaM2),
         mayPause: false
       },
       [poured.pour]
@@ -276,7 +280,7 @@ export function setStones(
   before: Poured | undefined,
   after: readonly string[]
 ): string[] {
-  const areaM2 = work.stack.pours[on.step.pour!.index]!.surfaceMm2 / 1e6
+  const areaM2 = (on.blanks * work.stack.pours[on.step.pour!.index]!.surfaceMm2) / 1e6
   const task = list.add(
     on,
     { what: '', kind: 'stones', says: on.step.says, takes: stonesTake(on, areaM2, null) },
@@ -306,8 +310,8 @@ function onTacky({ set }: { readonly set: string }): boolean {
 
 function stonesTake(on: OnStep, areaM2: number, set: 'into the pour' | null) {
   const those = on.step.pour!.value.stones.filter(s => (s.set === 'into the pour') === (set !== null))
-  const single = those.reduce((sum, s) => sum + (s.placed?.length ?? 0), 0)
-  const zones = those.filter(s => s.placed === undefined).length
+  const single = on.blanks * those.reduce((sum, s) => sum + (s.placed?.length ?? 0), 0)
+  const zones = on.blanks * those.filter(s => s.placed === undefined).length
   const one = byPractice('stone', single)
   const zone = byPractice('stonesZone', zones, zones > 0 ? areaM2 : 0)
   return {

@@ -20,7 +20,9 @@ export function prepareTimber(
     const { id, value } = work.entries.timbers[i]!
     const areaM2 = area(work.stack.geometry.timbers[i]!.upper) / 1e6
     const add = (task: NewTask) => {
-      last = [list.add(on, { ...task, what: indices.length > 1 ? `${task.what} ${id}` : task.what }, last)]
+      const times = task.attended === false ? 1 : on.blanks
+      const what = indices.length > 1 ? `${task.what} ${id}` : task.what
+      last = [list.add(on, { ...task, times, what }, last)]
     }
     add({ what: 'mill', kind: 'mill', says: `Mill ${id}`, takes: byPractice('mill', 1, areaM2) })
     const { stand } = work.timberFacts[i]!
@@ -59,5 +61,6 @@ export function prepareTimber(
 export function setTimber(list: TaskList, on: OnStep, work: TaskWork, after: readonly string[]): string[] {
   const count = on.step.timber === undefined ? work.piece.timbers.length : 1
   const says = on.step.says
-  return [list.add(on, { what: 'hold down', kind: 'set', says, takes: byPractice('hold', count) }, after)]
+  const takes = byPractice('hold', count)
+  return [list.add(on, { what: 'hold down', kind: 'set', says, takes, times: on.blanks }, after)]
 }

@@ -14,11 +14,12 @@ import type { StepRecord } from './step-times.ts'
 import type { Gap, Task, TaskKind } from './task.ts'
 import type { OnStep } from './task-list.ts'
 import { byPractice, TaskList } from './task-list.ts'
+import { inTurn, rowOf } from './task-rows.ts'
 import type { MachineMinutes, TaskWork } from './task-work.ts'
 import { cutIt, fillIt, levelIt } from './tasks-cut.ts'
 import { deliveries, fitIt, madeOutside } from './tasks-deliver.ts'
 import { coatIt, sandIt } from './tasks-finish.ts'
-import { makeMould } from './tasks-mould.ts'
+import { makeMould, readyAgain } from './tasks-mould.ts'
 import type { Poured } from './tasks-pour.ts'
 import { pourIt, setStones } from './tasks-pour.ts'
 import { prepareTimber, setTimber } from './tasks-timber.ts'
@@ -70,7 +71,11 @@ const CUTS = new Set<Step['kind']>(['drill pins', 'flatten', 'cut', 'mark', 'tri
  * hold for every batch. Minutes: models of the piece where they know them, else practice (practice-minutes.ts); both
  * times what the shop corrects or has learned.
  *
- * Limits: central windows, not their bands; blanks of a batch are not each told.
+ * Of several pieces alike the whole row is told: what is done to each blank so many times over, what is poured together
+ * in common batches, the mould filled again until all are cast, coats in parts of the row that one window holds for.
+ *
+ * Limits: central windows, not their bands; every fill cures as the first, and what is recorded of a step is of all its
+ * fills; what is set or drawn into several blanks at once has the window of one.
  */
 export function tasksOf(work: TaskWork, options: TaskOptions): PieceTasks {
   const corrections = new Map(work.shop.minutes.map(m => [m.work, m.times]))
@@ -80,6 +85,7 @@ export function tasksOf(work: TaskWork, options: TaskOptions): PieceTasks {
   const first = new Map<string, string>()
   const poured: Poured[] = []
   const beside: string[] = []
+  let firstOfFill = 0
   let mould: readonly string[] = []
   let main: readonly string[] | null = null
   let pending: Pending[] = []
@@ -88,8 +94,19 @@ export function tasksOf(work: TaskWork, options: TaskOptions): PieceTasks {
   let coats: readonly string[] = []
   let zeroed = false
 
-  work.steps.forEach((step, index) => {
-    const on: OnStep = { step, key: keys[index]!, safety: safetyLines(work, index) }
+  const { fills } = work
+  for (const { index, fill } of inTurn(work)) {
+    const step = work.steps[index]!
+    const on: OnStep = {
+      step,
+      key: keys[index]!,
+      safety: safetyLines(work, index),
+      ...rowOf(work, index, fill)
+    }
+    if (fill > 0 && index === fills!.from) {
+      main = readyAgain(list, on, work, main ?? [])
+      firstOfFill = poured.length
+    }
     const from = list.tasks.length
     // What lies beside the mould waits for nothing but its own timber.
     const joined = () => main ?? [...mould, ...beside]
@@ -118,17 +135,17 @@ export function tasksOf(work: TaskWork, options: TaskOptions): PieceTasks {
         main = others(step, index, on, joined())
     }
     const started = list.tasks[from]
-    if (started === undefined) return
-    first.set(String(index), started.id)
+    if (started === undefined) continue
+    if (fill === 0) first.set(String(index), started.id)
     if (step.kind !== 'prepare timber' && step.kind !== 'make mould') {
       const mix = list.tasks.slice(from).find(t => t.kind === 'mix' && t.says.startsWith('Mix'))
       for (const p of pending) list.gap({ ...p, after: (mix ?? started).id })
       pending = []
     }
-    const begins = beginsOf(step)
+    const begins = fill === 0 ? beginsOf(step) : undefined
     if (begins !== undefined && !(step.kind === 'pour' && options.chosen?.has(step.pour!.index)))
       begin(list, step, from, (Date.parse(begins) - options.originMs) / 60_000)
-  })
+  }
   deliveries(list, work, first)
   madeOutside(list, work, first)
   finish()
@@ -138,7 +155,8 @@ export function tasksOf(work: TaskWork, options: TaskOptions): PieceTasks {
     tasks: list.tasks,
     gaps: list.gaps,
     reckoned: list.reckoned,
-    mixes: new Map(poured.map(p => [p.index, p.mix]))
+    // The clock of a pour begins with its first fill.
+    mixes: new Map([...poured].reverse().map(p => [p.index, p.mix]))
   }
 
   function others(step: Step, index: number, on: OnStep, after: readonly string[]): readonly string[] {
@@ -155,11 +173,12 @@ export function tasksOf(work: TaskWork, options: TaskOptions): PieceTasks {
             kind: 'demould',
             says: step.says,
             takes: byPractice('demould', 1, mouldM2(work)),
-            needs: lift(index, ['hands', 'mould'])
+            needs: lift(index, ['hands', 'mould']),
+            times: on.blanks
           },
           after
         )
-        for (const p of poured) {
+        for (const p of poured.slice(firstOfFill)) {
           const window = work.casts[p.index]?.windows.demould
           if (window !== undefined)
             list.gap({
@@ -182,7 +201,9 @@ export function tasksOf(work: TaskWork, options: TaskOptions): PieceTasks {
               says: step.says,
               takes: byPractice('turn'),
               needs: lift(index, ['hands']),
-              mayPause: false
+              times: on.blanks,
+              // Between one blank and the next there is time.
+              mayPause: on.blanks > 1
             },
             after
           )
@@ -200,7 +221,7 @@ export function tasksOf(work: TaskWork, options: TaskOptions): PieceTasks {
         return coats
       }
       case 'fit':
-        fitted = fitIt(list, on, after)
+        fitted = fitIt(list, { ...on, blanks: work.quantity.pieces }, after)
         return fitted
       case 'deliver':
         return deliver(on, after)
@@ -268,7 +289,7 @@ export function tasksOf(work: TaskWork, options: TaskOptions): PieceTasks {
 
   // A pour on a pour of the mould: it bonds by itself within the window.
   function between(now: Poured, step: Step): void {
-    const before = poured[poured.length - 1]
+    const before = poured.slice(firstOfFill).at(-1)
     if (before === undefined || step.pour!.value.kind !== 'cast') return
     const window = work.casts[before.index]?.windows.recoat
     if (window === undefined) return
@@ -317,6 +338,7 @@ export function tasksOf(work: TaskWork, options: TaskOptions): PieceTasks {
         kind: 'pack',
         says: 'Look it over and pack it',
         takes: byPractice('pack'),
+        times: work.quantity.pieces,
         needs: lift(on.step.number - 1, ['hands'])
       },
       last

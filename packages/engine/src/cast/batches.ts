@@ -58,17 +58,24 @@ export const BRUSH_MIN = { each: 5, perM2: 30 } as const
 /** A pour of less than a hundredth of a gram is nothing, g: no scale of the trade shows it. */
 const NOTHING_G = 0.01
 
-/** Splits a pour into batches that are out of their vessels in time. null for a pour of nothing. */
+/** Pouring into one blank takes at least so long, min (common practice, no source). */
+export const POUR_MIN_A_BLANK = 1
+
+/**
+ * Splits a pour into batches that are out of their vessels in time; `blanks`: into so many it is poured. null for a pour
+ * of nothing.
+ */
 export function batchesOf(
   pour: Pour,
   stack: PourStack,
   choice: ResinChoice,
   tint: readonly TintPigment[],
   speed: Speed,
-  shop: Shop
+  shop: Shop,
+  blanks = 1
 ): PourBatches | null {
   if (!(stack.massG >= NOTHING_G)) return null
-  const request = requestOf(pour, stack, choice, tint, speed, shop)
+  const request = requestOf(pour, stack, choice, tint, speed, shop, blanks)
   const asked = pour.batches !== undefined || pour.minutes !== undefined || pour.vessel !== undefined
   const split = splitBatches(request)
   const wanted = asked ? batchesAs(request, choice, pour.batches ?? 1, pour.minutes) : null
@@ -96,12 +103,14 @@ export function requestOf(
   choice: ResinChoice,
   tint: readonly TintPigment[],
   speed: Speed,
-  shop: Shop
+  shop: Shop,
+  blanks = 1
 ): BatchRequest {
   const roomC = (shop.climate.night + shop.climate.day) / 2
   const vessels = shop.vessels.map(v => ({ diameterMm: v.diameter, capacityMl: v.capacity }))
+  const totalG = Math.max(pour.mixed ?? 0, stack.massG / (1 - shop.leftover / 100))
   return {
-    totalG: Math.max(pour.mixed ?? 0, stack.massG / (1 - shop.leftover / 100)),
+    totalG,
     mix: choice.mix,
     tint: tint.map(t => ({ name: t.pigment.id, massFraction: t.share })),
     vessels: pour.vessel === undefined ? vessels : [vesselOf(pour.vessel, vessels)],
@@ -110,14 +119,15 @@ export function requestOf(
     roomC,
     startC: pour.startTemperature ?? roomC,
     mixMin: mixingOf(pour.mixing).minutes,
-    pourMinPerKg: POUR_MIN_PER_KG,
-    ...(pour.kind === 'seal' && { brushMin: brushMin(stack) })
+    pourMinPerKg:
+      blanks === 1 ? POUR_MIN_PER_KG : Math.max(POUR_MIN_PER_KG, (1000 * POUR_MIN_A_BLANK * blanks) / totalG),
+    ...(pour.kind === 'seal' && { brushMin: brushMin(stack, blanks) })
   }
 }
 
 // A seal coat stands in its vessel while it is brushed on, each batch over its share of the timber. Whole minutes, up.
-function brushMin(stack: PourStack): number {
-  return Math.ceil(BRUSH_MIN.each + (BRUSH_MIN.perM2 * stack.surfaceMm2) / 1e6)
+function brushMin(stack: PourStack, blanks: number): number {
+  return Math.ceil(blanks * BRUSH_MIN.each + (BRUSH_MIN.perM2 * stack.surfaceMm2) / 1e6)
 }
 
 // A faster or slower resin of the same class: both rate constants scaled.

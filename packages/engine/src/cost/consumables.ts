@@ -18,11 +18,10 @@ const PRACTICE = 'common practice, no source'
 export function consumablesOf(input: {
   readonly tasks: readonly Task[]
   readonly batches: number
-  readonly blanks: number
   readonly shop: Shop
 }): Charged[] {
-  const { tasks, batches, blanks, shop } = input
-  const mixing = blanks * new Set(tasks.filter(t => t.kind === 'mix').map(t => t.step)).size
+  const { tasks, batches, shop } = input
+  const mixing = new Set(tasks.filter(t => t.kind === 'mix').map(t => t.step)).size
   const dustyMin = tasks.reduce((sum, t) => sum + (t.attended && DUSTY.has(t.kind) ? t.minutes : 0), 0)
   const line = (name: string, amount: number, unit: 'piece' | 'pair', small: boolean): Charged => {
     const { row } = pricedIn(shop, name, unit)
@@ -42,6 +41,6 @@ export function consumablesOf(input: {
     line('mixing cup', batches, 'piece', false),
     line('stir stick', 2 * batches, 'piece', false),
     line('gloves', mixing, 'pair', false),
-    line('dust mask', Math.ceil((blanks * dustyMin) / MASK_MIN - 1e-9), 'piece', true)
+    line('dust mask', Math.ceil(dustyMin / MASK_MIN - 1e-9), 'piece', true)
   ]
 }

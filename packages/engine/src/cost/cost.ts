@@ -27,21 +27,13 @@ export interface Cost extends Once {
 }
 
 /** Kinds of work done once for a row of pieces alike: the mould is used again, a program is tried once (practice). */
-const ONCE: ReadonlySet<Task['kind']> = new Set([
-  'mould',
-  'dry',
-  'water test',
-  'test cut',
-  'air cut',
-  'cutter change'
-])
+const ONCE: ReadonlySet<Task['kind']> = new Set(['mould', 'dry', 'water test', 'test cut', 'air cut'])
 
 /**
  * The cost of a build by what it uses: material at the price of its packs, consumables, hands and machine by their
  * minutes. What has no price or rate counts for nothing and is named.
  *
  *   used = amount × price of a pack / what is in it       hands = minutes / 60 × rate
- *   minutes = done once + blanks × the rest
  *
  * Check: lines add up to their sums and these to the total in coins, exactly (tests).
  * Limits: stock is charged at the price it would be bought for; power and rent belong to the overhead.
@@ -51,7 +43,7 @@ export function costOf(input: {
   readonly tasks: readonly Task[]
   /** Batches mixed, all blanks together. */
   readonly batches: number
-  /** Blanks started: the tasks are those of one, material and batches those of all. */
+  /** Blanks started: tasks, material and batches are those of all. */
   readonly blanks: number
   readonly shop: Shop
   /** Wear of cutters and work of others, of all blanks. */
@@ -84,15 +76,14 @@ export function costOf(input: {
       basis: 'amount by the buy list, price by its packs'
     })
   }
-  for (const line of consumablesOf({ tasks, batches, blanks, shop })) put(line)
+  for (const line of consumablesOf({ tasks, batches, shop })) put(line)
   const sum = (of: readonly Task[]) => of.reduce((total, t) => total + t.minutes, 0)
   const hands = tasks.filter(t => t.attended && t.needs.includes('hands'))
   const machine = tasks.filter(t => t.needs.includes('machine'))
   const [onceHandsMin, onceMachineMin] = [hands, machine].map(of =>
     sum(of.filter(t => ONCE.has(t.kind)))
   ) as [number, number]
-  const all = (of: readonly Task[], once: number) => once + blanks * (sum(of) - once)
-  const [handsMin, machineMin] = [all(hands, onceHandsMin), all(machine, onceMachineMin)]
+  const [handsMin, machineMin] = [sum(hands), sum(machine)]
   put({
     group: 'labour',
     name: 'your hands',

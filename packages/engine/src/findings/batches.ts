@@ -2,12 +2,18 @@ import type { WantedBatches } from '../cast/batches.ts'
 import { batchesAs, requestOf } from '../cast/batches.ts'
 import type { Work } from './work.ts'
 
-/** Batches a pour is mixed in; 1 where it cannot be split. */
+/** Batches a pour is mixed in, of one blank; 1 where it cannot be split. */
 export function batchCount(work: Work, index: number): number {
   return work.batches[index]?.mixed?.count ?? 1
 }
 
-/** How the pour would stand in that many batches; `minutes` of the maker's, reckoned when undefined. */
+/** Batches of a pour in all, of every blank. */
+export function batchesInAll({ rounds, quantity }: Work, index: number): number {
+  const { batches, blanks } = rounds[index]!
+  return (batches?.mixed?.count ?? 1) * Math.ceil(quantity.blanks / blanks)
+}
+
+/** How the pour would stand in that many batches, of one blank; `minutes` of the maker's, reckoned when undefined. */
 export function inBatches(
   work: Work,
   index: number,

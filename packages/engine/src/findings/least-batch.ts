@@ -2,7 +2,7 @@ import { leastWeighedG } from '../cast/batches.ts'
 import { decimals, formatMass } from '../quantity/format.ts'
 import { MOST_RATIO_ERROR } from '../resin/batch.ts'
 import { ratioErrorFromScale } from '../resin/stoichiometry.ts'
-import { batchCount, inBatches, standsWell } from './batches.ts'
+import { inBatches, standsWell } from './batches.ts'
 import type { Check, Found } from './finding.ts'
 import { rounded, setQuantity, setValue } from './fix.ts'
 import type { Work } from './work.ts'
@@ -19,12 +19,13 @@ export const leastBatch: Check = {
 }
 
 function one(work: Work, i: number): Found[] {
-  const batches = work.batches[i]
+  // What is mixed for several blanks together is weighed together.
+  const { batches, blanks } = work.rounds[i]!
   const { id, at } = work.entries.pours[i]!
   const { record, mix } = work.materials.resins[i]!
   // A catalyst is counted in drops, not weighed as a part; other families are not judged.
   if (!batches || (record.family !== 'epoxy' && record.family !== 'polyurethane')) return []
-  const count = batchCount(work, i)
+  const count = batches.mixed?.count ?? 1
   const batchG = batches.mixedG / count
   const tinted = work.materials.tints[i]!.reduce((sum, t) => sum + t.share, 0)
   const parts = batchG * (1 - tinted)
@@ -34,18 +35,6 @@ function one(work: Work, i: number): Found[] {
   // A hair of slack: the least batch itself is at the limit.
   if (error <= MOST_RATIO_ERROR * (1 + 1e-6)) return []
   const stop = error > STOP_ERROR && record.family === 'epoxy'
-  const together = blanksTogether(work, i, batches.mixedG, count)
-  if (together !== null) {
-    return [
-      {
-        severity: 'note',
-        at,
-        says: `${id} takes ${formatMass(batchG)} a blank, too little for a scale of ${decimals(resolution, 3)} g steps. Mix once for ${together} blanks or more, ${formatMass(together * batchG)}, and pour them one after the other.`,
-        basis:
-          'half a step of the scale over the smaller part; off ratio by 5 % harmless: common practice (memory)'
-      }
-    ]
-  }
   return [
     {
       severity: stop ? 'stop' : 'caution',
@@ -57,18 +46,9 @@ function one(work: Work, i: number): Found[] {
       basis:
         'half a step of the scale over the smaller part; off ratio by 5 % harmless, 10 % noticeable, 20 % soft: common practice (memory)',
       settledBy: 'a finer scale',
-      ...more(work, i, count)
+      ...(blanks === 1 ? more(work, i, count) : {})
     }
   ]
-}
-
-// A layer that is poured outside the mould can be mixed for several blanks at once: how many make a batch that
-// the scale can weigh; null where there are not so many.
-function blanksTogether(work: Work, i: number, mixedG: number, count: number): number | null {
-  if (work.piece.pours[i]!.kind === 'cast' || count > 1) return null
-  const least = leastWeighedG(work.materials.resins[i]!, work.materials.tints[i]!, work.shop)
-  const blanks = Math.ceil(least / mixedG - 1e-9)
-  return blanks <= work.quantity.blanks ? blanks : null
 }
 
 // Fewer batches where that makes each large enough and they still stand; else more mix.

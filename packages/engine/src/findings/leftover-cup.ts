@@ -2,7 +2,7 @@ import { decimals, formatC, formatMass } from '../quantity/format.ts'
 import { cupHistory, HOT_C } from '../resin/cup.ts'
 import { RUNAWAY_ABOVE_C } from '../resin/limits.ts'
 import type { Vessel } from '../resin/vessel.ts'
-import { batchCount, inBatches, standsWell } from './batches.ts'
+import { inBatches, standsWell } from './batches.ts'
 import type { Check, Found } from './finding.ts'
 import { setQuantity, setValue } from './fix.ts'
 import type { Work } from './work.ts'
@@ -26,10 +26,11 @@ function leftG(mixedG: number, pouredG: number, count: number, leftover: number)
 }
 
 function one(work: Work, i: number): Found[] {
-  const batches = work.batches[i]
+  // What is mixed for several blanks together stays behind together.
+  const { batches, blanks } = work.rounds[i]!
   if (!batches) return []
   const { id, at } = work.entries.pours[i]!
-  const count = batchCount(work, i)
+  const count = batches.mixed?.count ?? 1
   const left = kept(work, i, batches.mixedG, count)
   if (left === null) return []
   const { massG, depthMm, hotC } = left
@@ -44,7 +45,7 @@ function one(work: Work, i: number): Found[] {
       basis:
         'mixed less poured, share left in a vessel as the shop says; 100 g and 10 mm: common practice, no source; temperature: cup model of a generic class at the hot end of its band',
       settledBy: null,
-      ...less(work, i, count)
+      ...(blanks === 1 ? less(work, i, count) : {})
     }
   ]
 }
@@ -56,7 +57,7 @@ function kept(
   mixedG: number,
   count: number
 ): { readonly massG: number; readonly depthMm: number; readonly hotC: number | null } | null {
-  const { pouredG, mixed } = work.batches[i]!
+  const { pouredG, mixed } = work.rounds[i]!.batches!
   const massG = leftG(mixedG, pouredG, count, work.shop.leftover / 100)
   if (massG <= LEFT_G * (1 + 1e-9)) return null
   const { minutes } = work.piece.pours[i]!

@@ -1,5 +1,5 @@
 import { decimals, formatMass } from '../quantity/format.ts'
-import { batchCount } from './batches.ts'
+import { batchesInAll } from './batches.ts'
 import type { Check, Found } from './finding.ts'
 import { setQuantity } from './fix.ts'
 import type { Work } from './work.ts'
@@ -50,7 +50,7 @@ function stock(work: Work): Found[] {
 function short(work: Work, index: number, haveG: number, from: string): Found {
   const { id, at } = work.entries.pours[index]!
   const need = resinNeedG(work, index)
-  const count = batchCount(work, index) * work.quantity.blanks
+  const count = batchesInAll(work, index)
   const covers = (haveG * count) / need
   return {
     severity: 'stop',

@@ -4,6 +4,7 @@ import type { StepTime } from '../cast/clock.ts'
 import type { Materials } from '../cast/facts.ts'
 import type { Floating } from '../cast/floating.ts'
 import type { MouldPlan } from '../cast/mould.ts'
+import type { PourRound } from '../cast/pour-rounds.ts'
 import type { Speed } from '../cast/speed.ts'
 import type { WholeCast } from '../cast/whole/whole-cast.ts'
 import type { BuyLine } from '../cost/buy-line.ts'
@@ -30,6 +31,7 @@ import type { Shop } from '../piece/shop-schema.ts'
 import type { CutCover } from '../stack/cover.ts'
 import type { Stack } from '../stack/stack.ts'
 import type { OrderFault } from '../steps/fault.ts'
+import type { MouldFills } from '../steps/mould-fills.ts'
 import type { Step } from '../steps/step.ts'
 
 /** How many blanks are started, and what that promises. */
@@ -66,7 +68,12 @@ export interface Work {
   /** The cast in three directions that they are from; null while they are the column's. */
   readonly whole: WholeCast | null
   readonly clock: readonly StepTime[]
+  /** Of one blank. */
   readonly batches: readonly (PourBatches | null)[]
+  /** Of as many blanks as are poured at once. */
+  readonly rounds: readonly PourRound[]
+  /** How blanks go through the mould; null without one. */
+  readonly fills: MouldFills | null
   readonly mould: MouldPlan
   readonly floating: readonly Floating[]
   readonly air: LivingAir

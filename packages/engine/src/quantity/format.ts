@@ -49,6 +49,14 @@ export function formatMinutes(min: number): string {
   return hours % 24 === 0 ? `${hours / 24} d` : `${Math.floor(hours / 24)} d ${hours % 24} h`
 }
 
+/** Minutes of work in hours, never in days: "54 h 14"; "45 min" under an hour and a half. */
+export function formatHours(min: number): string {
+  const whole = Math.round(min)
+  return whole < 90
+    ? formatMinutes(min)
+    : `${Math.floor(whole / 60)} h ${String(whole % 60).padStart(2, '0')}`
+}
+
 /**
  * A length as an inch fraction to the nearest 1/`denominator` inch: "1 1/2 in". For reading only: the
  * stored value stays in millimetres, so switching back and forth does not drift.

@@ -93,10 +93,14 @@ export function asMadeOf(input: PlanInput, asOf: string): AsMade {
         figures: [
           {
             what: 'Mixed',
-            planned: formatMass(plan.batches[index]?.mixedG ?? 0),
+            planned: formatMass((plan.batches[index]?.mixedG ?? 0) * plan.quantity.blanks),
             built: sum(of('mixed'))
           },
-          { what: 'Poured', planned: formatMass(pour.massG), built: sum(of('poured')) },
+          {
+            what: 'Poured',
+            planned: formatMass(pour.massG * plan.quantity.blanks),
+            built: sum(of('poured'))
+          },
           ...(lots.planned === '' && lots.built === ''
             ? []
             : [

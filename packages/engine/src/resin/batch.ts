@@ -203,9 +203,10 @@ function no(why: NoBatches['why'], least: number, says: string): NoBatches {
 const round = (x: number): number => Number(x.toPrecision(3))
 
 function checkRequest(request: BatchRequest): void {
-  inRange('total mass in g', request.totalG, 1e-3, 1e10)
+  inRange('total mass in g', request.totalG, 1e-3, 1e14)
   inRange('minutes to mix', request.mixMin, 0, 600)
-  inRange('minutes to pour a kg', request.pourMinPerKg, 0, 600)
+  // A minute into a blank that takes a hundredth of a gram.
+  inRange('minutes to pour a kg', request.pourMinPerKg, 0, 100_000)
   if (request.brushMin !== undefined) inRange('minutes to brush it on', request.brushMin, 0, 1e6)
   inRange('part A by mass', request.mix.massA, 1e-9, 1e9)
   inRange('part B by mass', request.mix.massB, 1e-9, 1e9)

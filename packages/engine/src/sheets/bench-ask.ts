@@ -56,7 +56,7 @@ function stepAsks(plan: Plan, work: Work, i: number): BenchAsk[] {
     }
     case 'pour': {
       const { id, index } = step.pour!
-      const batch = work.batches[index]
+      const batch = work.rounds[index]?.batches
       const pour = work.stack.pours[index]!
       const mixed = batch === undefined || batch === null ? null : Math.round(batch.mixedG)
       const level = work.piece.pours[index]!.kind === 'cast' ? tenths(pour.level) : null

@@ -35,7 +35,10 @@ export function cupLabels(sheet: RunSheet, paper: Paper): Sheet[] {
       { length: a.batches },
       (_, k): Label => ({
         title: `${s.number}  ${s.title}`,
-        cup: a.batches === 1 ? '' : `cup ${k + 1} of ${a.batches}`,
+        cup: [
+          ...(a.batches === 1 ? [] : [`cup ${k + 1} of ${a.batches}`]),
+          ...(a.blanks === 1 ? [] : [`for ${a.blanks} blanks`])
+        ].join(' '),
         shares: a.shares.map(
           x => [x.name, `${x.words} g${x.ml === null ? '' : `  (${mlWords(x.ml)} ml)`}`] as const
         ),

@@ -27,6 +27,8 @@ export interface DayTimes {
   readonly clock: ZoneClock
   /** Index of the step; null: nothing is done then (a wait). */
   readonly steps: readonly (StepTime | null)[]
+  /** Moments at which a step is begun again, for later fills of the mould, ms. By index of the step. */
+  readonly againMs: readonly (readonly number[])[]
   /** When a wait is over: what comes after it begins. By index of the step; null for all else. */
   readonly untilMs: readonly (number | null)[]
   /** By index of the pour; null: it is no step. */
@@ -40,7 +42,15 @@ export function dayTimes(days: Days | null, work: Work): DayTimes | null {
   if (days === null || days.readyMs === null || days.readyMs.length !== 1) return null
   const ms = (min: number) => days.originMs + Math.round(min) * 60_000
   const keys = stepKeys(work.steps)
-  const ofStep = keys.map(key => days.tasks.filter(t => t.task.step === key))
+  const everyFill = keys.map(key => days.tasks.filter(t => t.task.step === key))
+  // A step is where its first fill is; later ones are said beside it.
+  const ofStep = everyFill.map(own => own.filter(t => (t.task.fill ?? 1) === 1))
+  const againMs = everyFill.map((own, i) => {
+    const begins = new Map<number, number>()
+    for (const { task, startMin } of own.filter(t => (t.task.fill ?? 1) > 1 && isOwn(t, work.steps[i]!.kind)))
+      begins.set(task.fill!, Math.min(startMin, begins.get(task.fill!) ?? Number.POSITIVE_INFINITY))
+    return [...begins.values()].map(ms)
+  })
   const steps = ofStep.map((tasks, i): StepTime | null => {
     const own = tasks.filter(t => t.task.attended && isOwn(t, work.steps[i]!.kind))
     const all = own.length > 0 ? own : tasks
@@ -79,7 +89,7 @@ export function dayTimes(days: Days | null, work: Work): DayTimes | null {
       cast: days.casts[0]?.[pour] ?? null
     }
   })
-  return { clock: zoneClock(days.timeZone), steps, untilMs, pours, readyMs: days.readyMs[0]! }
+  return { clock: zoneClock(days.timeZone), steps, againMs, untilMs, pours, readyMs: days.readyMs[0]! }
 }
 
 // Weighing comes before it, under the same kind.

@@ -4,7 +4,7 @@ import type { ResinMix } from '../catalogue/resin.ts'
 import { mixLots } from '../cost/mix-lots.ts'
 import type { Work } from '../findings/work.ts'
 import type { Lengths } from '../piece/lengths.ts'
-import { formatMass, formatVolume, scaleWords } from '../quantity/format.ts'
+import { formatVolume, scaleWords } from '../quantity/format.ts'
 import { capital } from './model.ts'
 import type { RunAmounts, RunShare } from './run-part.ts'
 
@@ -122,7 +122,8 @@ export function vesselWords(capacityMl: number, diameterMm: number | null, L: Le
   return `${formatVolume(capacityMl)} vessel${wide}`
 }
 
-/** "893 g" for the whole of a batch of blanks. */
-export function forAll(amounts: RunAmounts): string {
-  return formatMass(amounts.mixedG * amounts.blanks)
+/** "One batch", "2 batches for 14 blanks together, each". */
+export function batchesTitle({ batches, blanks }: RunAmounts): string {
+  const together = blanks > 1 ? ` for ${blanks} blanks together` : ''
+  return batches === 1 ? `One batch${together}` : `${batches} batches${together}, each`
 }

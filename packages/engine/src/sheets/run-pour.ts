@@ -28,10 +28,11 @@ export function pourDetail(plan: Plan, work: Work, i: number): RunDetail {
   const step = work.steps[i]!
   const { index, value } = step.pour!
   const pour = plan.pours[index]!
-  const amounts = pourAmounts(plan, work, index)
+  const amounts = pourAmounts(work, index)
   const does: string[] = []
-  if (pour.batches !== null && !pour.batches.split.possible && amounts === null)
-    does.push(`No batch can be given: ${pour.batches.split.says}.`)
+  const { batches } = work.rounds[index]!
+  if (batches !== null && !batches.split.possible && amounts === null)
+    does.push(`No batch can be given: ${batches.split.says}.`)
   if (amounts !== null) {
     if (amounts.batches > 1)
       does.push(
@@ -65,9 +66,9 @@ export function pourDetail(plan: Plan, work: Work, i: number): RunDetail {
 }
 
 /** What goes into each batch of a pour; null when it cannot be split. */
-function pourAmounts(plan: Plan, work: Work, index: number): RunAmounts | null {
+function pourAmounts(work: Work, index: number): RunAmounts | null {
   const L = lengthsOf(work.shop)
-  const { batches } = plan.pours[index]!
+  const { batches, blanks } = work.rounds[index]!
   if (batches === null || batches.mixed === null) return null
   const { split, mixed } = batches
   const vessel = vesselWords(
@@ -81,7 +82,7 @@ function pourAmounts(plan: Plan, work: Work, index: number): RunAmounts | null {
     mix: work.materials.resins[index]!.mix,
     tint: work.materials.tints[index]!,
     resolution: work.shop.scale.resolution,
-    blanks: plan.quantity.blanks,
+    blanks,
     vessel,
     lot: mixLots(work.needs, work.shop, { pour: index })?.sure ?? null
   })
@@ -109,7 +110,8 @@ function fillTo(plan: Plan, work: Work, step: Step, i: number): string {
 function pourFacts(plan: Plan, work: Work, index: number, amounts: RunAmounts | null): RunFact[] {
   const L = lengthsOf(work.shop)
   const pour = plan.pours[index]!
-  const { cast, batches } = pour
+  const { cast } = pour
+  const { batches } = work.rounds[index]!
   const out: RunFact[] = []
   if (amounts !== null) {
     const { allowedMin, standingMin } = batches!.mixed!

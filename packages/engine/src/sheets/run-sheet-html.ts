@@ -6,7 +6,7 @@ import { html, raw } from './markup.ts'
 import { sentence } from './page-finding.ts'
 import type { PageFont } from './page-font.ts'
 import { FONT_LICENCE, fontFaces } from './page-font.ts'
-import { forAll, mlWords } from './run-mix.ts'
+import { batchesTitle, mlWords } from './run-mix.ts'
 import type { RunAmounts, RunBlank, RunFact, RunTable } from './run-part.ts'
 import { factLines } from './run-part.ts'
 import type { RunFinding, RunSafety, RunSheet, RunSheetOptions, RunStep } from './run-sheet.ts'
@@ -139,7 +139,7 @@ function facts(list: readonly RunFact[], name: string): Markup {
 }
 
 function amounts(a: RunAmounts): Markup {
-  const title = a.batches === 1 ? 'One batch' : `${a.batches} batches, each`
+  const title = batchesTitle(a)
   const weigh = (g: string) => html`<td>${g}<u>g</u></td>`
   return html`<table class="mix"><thead><tr><th scope="col">${title}</th>${a.shares.map(s => html`<th scope="col">${s.name}</th>`)}<th scope="col">Total</th></tr></thead>
 <tbody><tr class="g"><th scope="row">weigh</th>${a.shares.map(s => weigh(s.words))}${weigh(scaleWords(a.totalG, a.places))}</tr>
@@ -148,7 +148,7 @@ function amounts(a: RunAmounts): Markup {
     a.batches === 1
       ? null
       : Array.from({ length: a.batches }, (_, k) => html`<span class="tick"><i></i>${k + 1}</span>`)
-  }In a ${a.vessel}.${a.blanks > 1 ? html` <b>For all ${a.blanks} blanks: ${forAll(a)}.</b>` : null}</p>`
+  }In a ${a.vessel}.</p>`
 }
 
 function table(t: RunTable, name = ''): Markup {

@@ -1,6 +1,6 @@
 import type { Planned } from '../plan.ts'
 import { scaleWords } from '../quantity/format.ts'
-import { forAll, mlWords } from './run-mix.ts'
+import { batchesTitle, mlWords } from './run-mix.ts'
 import type { RunAmounts, RunBlank, RunFact, RunTable } from './run-part.ts'
 import { factLines } from './run-part.ts'
 import type { RunFinding, RunSafety, RunSheet, RunSheetOptions, RunStep } from './run-sheet.ts'
@@ -144,7 +144,7 @@ function safetyWords(l: RunSafety): string {
 
 function amounts(a: RunAmounts): string[] {
   const weigh = (g: string) => `**${g} g**`
-  const title = a.batches === 1 ? 'One batch' : `${a.batches} batches, each`
+  const title = batchesTitle(a)
   const out = [
     table(
       {
@@ -157,7 +157,7 @@ function amounts(a: RunAmounts): string[] {
       },
       true
     ),
-    `In a ${words(a.vessel)}.${a.blanks > 1 ? ` For all ${a.blanks} blanks: ${forAll(a)}.` : ''}`
+    `In a ${words(a.vessel)}.`
   ]
   if (a.batches > 1)
     out.push(`Batches: ${Array.from({ length: a.batches }, (_, k) => `☐ ${k + 1}`).join('  ')}`)

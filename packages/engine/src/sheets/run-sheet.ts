@@ -175,7 +175,7 @@ function quantityWords(plan: Plan): string | null {
     : q.moulds === 1
       ? ' One mould, filled once.'
       : ` The mould is filled ${q.moulds} times${q.gang > 1 ? `, ${q.gang} side by side` : ''}.`
-  return `${q.blanks} blanks are started for ${q.pieces} good piece${q.pieces === 1 ? '' : 's'}.${moulds} Amounts are for one blank unless they say for all.`
+  return `${q.blanks} blanks are started for ${q.pieces} good piece${q.pieces === 1 ? '' : 's'}.${moulds} Amounts are for one blank unless they say for how many.`
 }
 
 function runFinding(plan: Plan, work: Work, at: Placed, n: Numbered): RunFinding {

@@ -64,7 +64,7 @@ export function byCalendar(days: DayTimes, i: number): { day: string; when: stri
     const to = end === '' ? '' : ` to ${end}`
     return {
       day: dateOf(time.startMs, clock),
-      when: `${timeOf(time.startMs, clock)}${to}${time.begun ? ', begun' : ''}`
+      when: `${timeOf(time.startMs, clock)}${to}${time.begun ? ', begun' : ''}${againWords(days, i)}`
     }
   }
   // A wait stands under the day on which it begins.
@@ -75,6 +75,11 @@ export function byCalendar(days: DayTimes, i: number): { day: string; when: stri
     day: dateOf(before.endMs, clock),
     when: `until ${endOf(before.endMs, until, clock) || momentOf(until, clock)}`
   }
+}
+
+function againWords({ againMs, clock }: DayTimes, i: number): string {
+  const again = (againMs[i] ?? []).map(ms => momentOf(ms, clock))
+  return again.length === 0 ? '' : `; the mould filled again: ${again.join(', ')}`
 }
 
 /** When the next pour bonds by itself to the one before: at that pour, and at the wait before it. */

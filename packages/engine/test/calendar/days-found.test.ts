@@ -84,7 +84,10 @@ describe('findings of the days, each with and without', () => {
 
   it('windows that did not come to rest, in a room that swings with the day, and those of a steady one', () => {
     const split = { hours: hours(['08:00-12:00', '14:00-18:00']).hours }
-    const climate = (night: number, day: number) => ({ shop: { ...split, climate: { night, day } } })
+    const climate = (night: number, day: number) => ({
+      piece: { quantity: 1 },
+      shop: { ...split, climate: { night, day } }
+    })
     const afternoon: DaysOptions = { asOf: '2026-11-30T15:00:00+01:00' }
     expect(found('meadow-boards', climate(10, 30), afternoon).map(f => [f.id, f.severity])).toEqual([
       ['days-unsettled', 'note']

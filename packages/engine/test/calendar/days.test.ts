@@ -62,7 +62,7 @@ describe.each(EXAMPLES)('the days of %s', name => {
   })
 
   it('tell hands-on hours from calendar days (C39)', () => {
-    const days = daysOf(exampleInput(name), { asOf })
+    const days = daysOf(exampleInput(name, { piece: { quantity: 1 } }), { asOf })
     expect(days.handsOnMin / 60).toBeLessThan(20)
     expect(days.calendarDays!).toBeGreaterThan(14)
     const sum = days.tasks.reduce((s, t) => s + (t.task.needs.includes('hands') ? t.task.minutes : 0), 0)
@@ -149,7 +149,8 @@ describe('days', () => {
   it('say that coats cannot follow each other in a shop that is open on Saturdays alone', () => {
     const closed = { mon: [], tue: [], wed: [], thu: [], fri: [], sun: [] }
     const shop = { hours: { ...closed, sat: ['08:00-18:00'] } }
-    const { clash } = daysOf(exampleInput('meadow-boards', { shop }), { asOf, effort: 'quick' })
+    const one = exampleInput('meadow-boards', { shop, piece: { quantity: 1 } })
+    const { clash } = daysOf(one, { asOf, effort: 'quick' })
     expect(clash!.smallest).toBe(true)
     // From Saturday 18:00 to Saturday 08:00 are 6 days and 14 hours; a coat wants the next within a day.
     expect(clash!.says).toContain(

@@ -17,6 +17,7 @@ describe.each(EXAMPLES)('tasks of %s', name => {
   const work = exampleWork(name)
   const { tasks, gaps } = tasksOf(work, options)
   const of = (kind: string) => tasks.filter(t => t.kind === kind)
+  const { blanks } = work.quantity
 
   it('give every step that is no wait a task, and every task a name of its own and a basis', () => {
     const keys = stepKeys(work.steps)
@@ -54,9 +55,9 @@ describe.each(EXAMPLES)('tasks of %s', name => {
       0
     )
     const graded = of('sand').filter(t => /P\d+$/.test(t.id) && t.basis.from === 'model')
-    expect(graded.reduce((sum, t) => sum + t.minutes, 0)).toBeCloseTo(sanding, 6)
+    expect(graded.reduce((sum, t) => sum + t.minutes, 0)).toBeCloseTo(blanks * sanding, 6)
     const coats = work.faces.reduce((sum, f) => sum + f.coats * (f.coating?.eachMin ?? 0), 0)
-    expect(of('coat').reduce((sum, t) => sum + t.minutes, 0)).toBeCloseTo(coats, 6)
+    expect(of('coat').reduce((sum, t) => sum + t.minutes, 0)).toBeCloseTo(blanks * coats, 6)
   })
 
   it('hold every minute of the programs: changes, test cuts, air cuts, runs (O13)', () => {
@@ -80,7 +81,7 @@ describe.each(EXAMPLES)('tasks of %s', name => {
       6
     )
     expect(sum(['flatten', 'cut', 'pins'])).toBeCloseTo(
-      all(p => p.made.reduce((s, m) => s + m.time.minutes, 0)),
+      blanks * all(p => p.made.reduce((s, m) => s + m.time.minutes, 0)),
       6
     )
     expect(all(p => (p.test?.minutes ?? 0) + (p.air?.minutes ?? 0))).toBeGreaterThan(0)

@@ -79,6 +79,7 @@ describe('cost', () => {
     const twelve = costOf({
       ...input,
       blanks: 12,
+      tasks: input.tasks.map(t => (t.kind === 'mould' ? t : { ...t, minutes: 12 * t.minutes })),
       buy: [bought(s, 'wood', 12), bought(s, 'resin', 9600, RESIN)]
     })
     expect(twelve.total).toBe(costOfMany(cost.total, once, 1, 12))

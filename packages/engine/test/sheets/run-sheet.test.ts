@@ -222,11 +222,13 @@ describe('the amounts of a run sheet', () => {
           const { amounts } = s
           const index = p.work.steps[s.number - 1]!.pour!.index
           const pour = p.plan.pours[index]!
+          // What several blanks take is mixed together.
+          const mixedG = amounts.blanks * pour.batches!.mixedG
           const where = `${p.plan.name}, ${pour.id}, scale ${resolution}`
           const [a, b, ...tint] = amounts.shares
           const sum = amounts.shares.reduce((x, y) => x + y.g, 0)
           const slack = (amounts.shares.length * resolution) / 2 + 0.01
-          expect(Math.abs(sum - pour.batches!.mixedG / amounts.batches), where).toBeLessThanOrEqual(slack)
+          expect(Math.abs(sum - mixedG / amounts.batches), where).toBeLessThanOrEqual(slack)
           expect(Math.abs(amounts.totalG - sum), where).toBeLessThanOrEqual(resolution / 2 + 1e-9)
           for (const x of [a!.g, b!.g, amounts.totalG])
             expect(Math.abs(x / resolution - Math.round(x / resolution)), `${where}: ${x}`).toBeLessThan(1e-6)
@@ -235,7 +237,7 @@ describe('the amounts of a run sheet', () => {
           expect(Math.abs(a!.ml! * 1.14 - a!.g), where).toBeLessThanOrEqual(resolution / 2 + 1e-9)
           expect(Math.abs(b!.ml! * 0.98 - b!.g), where).toBeLessThanOrEqual(resolution / 2 + 1e-9)
           p.work.piece.pours[index]!.tint.forEach((t, k) => {
-            const g = (pour.batches!.mixedG / amounts.batches) * (t.percent / 100)
+            const g = (mixedG / amounts.batches) * (t.percent / 100)
             expect(Math.abs(tint[k]!.g - g), where).toBeLessThanOrEqual(Math.max(resolution / 2, 0.06 * g))
             expect(tint[k]!.g, where).toBeGreaterThan(0)
           })
@@ -297,13 +299,15 @@ describe('the amounts of a run sheet', () => {
     expect(amounts.totalG).toBe(250)
   })
 
-  it('are given for one blank and for all', () => {
+  it('are given for all blanks that are poured at once', () => {
     const p = PIECES[2]![1]
     const mixed = p.plan.pours[0]!.batches!.mixedG
-    const totals = `For all 14 blanks: ${Math.round(14 * mixed)} g.`
     expect(p.plan.quantity.blanks).toBe(14)
-    expect(runSheetMarkdown(p)).toContain(totals)
-    expect(runSheetHtml(p)).toContain(totals)
+    const { amounts } = runSheet(p).steps.find(s => s.kind === 'pour')!
+    expect(amounts).toMatchObject({ batches: 1, blanks: 14 })
+    expect(Math.abs(amounts!.totalG - 14 * mixed)).toBeLessThanOrEqual(2)
+    for (const form of [runSheetMarkdown(p), runSheetHtml(p)])
+      expect(form).toContain('One batch for 14 blanks together')
     expect(runSheetMarkdown(p)).toContain('14 blanks are started for 12 good pieces')
   })
 

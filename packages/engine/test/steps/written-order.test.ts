@@ -56,7 +56,7 @@ describe('a wait of a written order', () => {
       linear: { from: [-50, y], to: [50, y], length: 6, at: [0, 1] }
     })
     const input = exampleInput('meadow-boards', {
-      piece: { markings: [filled('upper', 30), filled('lower', -30)] }
+      piece: { quantity: 1, markings: [filled('upper', 30), filled('lower', -30)] }
     })
     const derived = workOf(input).steps
     expect(derived.filter(s => s.why === 'sand').length).toBe(3)

@@ -8,7 +8,7 @@ import type {
   RunStep,
   RunTable
 } from '@castwright/engine'
-import { factLines, figureColumns, forAll, mlWords, scaleWords } from '@castwright/engine'
+import { batchesTitle, factLines, figureColumns, mlWords, scaleWords } from '@castwright/engine'
 import { Flow } from './flow.ts'
 
 const KIND = { stop: 'Stop', caution: 'Caution', note: 'Note' } as const
@@ -126,7 +126,7 @@ function finding(flow: Flow, f: RunFinding): void {
 }
 
 function amounts(flow: Flow, a: RunAmounts): void {
-  const title = a.batches === 1 ? 'One batch' : `${a.batches} batches, each`
+  const title = batchesTitle(a)
   const columns = a.shares.length + 1
   flow.table(
     [title, ...a.shares.map(s => s.name), 'Total'],
@@ -141,8 +141,7 @@ function amounts(flow: Flow, a: RunAmounts): void {
     a.batches === 1
       ? ''
       : `Tick each: ${Array.from({ length: a.batches }, (_, k) => `[  ] ${k + 1}`).join('   ')}.   `
-  const all = a.blanks > 1 ? ` For all ${a.blanks} blanks: ${forAll(a)}.` : ''
-  flow.say(`${cups}In a ${a.vessel}.${all}`, { indentMm: INDENT })
+  flow.say(`${cups}In a ${a.vessel}.`, { indentMm: INDENT })
 }
 
 function tableOf(flow: Flow, t: RunTable, indentMm: number): void {

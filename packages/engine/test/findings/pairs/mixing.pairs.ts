@@ -38,20 +38,17 @@ export const pairs: readonly Pair[] = [
   },
   {
     id: 'least-batch',
-    about: 'an inlay of a few grams in each of twelve blanks, on a scale of 1 g steps',
+    about: 'an inlay of a few grams: for twelve blanks together it is weighed well, for one it is not',
     sound: {
       piece: {
         ...PLAIN,
         quantity: 12,
         cuts: [{ id: 'dot', face: 'front', shape: { circle: 30, at: [100, 0] }, depth: 6 }],
         pours: [...PLAIN.pours!, { id: 'inlay', kind: 'inlay', into: ['dot'], resin: 'medium', fill: 'cut' }]
-      },
-      shop: { castwright: 1, scale: { resolution: 0.1 } }
+      }
     },
-    on: 'shop',
-    edit: { op: 'replace', path: '/scale/resolution', value: 1 },
-    severity: 'note',
-    noFix: 'mixing for several blanks at once is the maker’s to do, not a change of the piece'
+    edit: { op: 'replace', path: '/quantity', value: 1 },
+    severity: 'stop'
   },
   {
     id: 'batches-drag',
