@@ -28,10 +28,13 @@ const LATE = {
   'engine/src/findings/sags-in-use.ts': 'src/late/supports.ts',
   'engine/src/findings/slots-short.ts': 'src/late/supports.ts',
   'engine/src/findings/tips-over.ts': 'src/late/supports.ts',
+  'engine/src/findings/cut-meets-stones.ts': 'src/late/stones.ts',
+  'engine/src/findings/stones-large.ts': 'src/late/stones.ts',
   'engine/src/findings/stones-damp.ts': 'src/late/stones.ts',
   'engine/src/findings/stones-proud.ts': 'src/late/stones.ts',
   'engine/src/findings/stones-sink.ts': 'src/late/stones.ts',
   'engine/src/cuts/for-machine.ts': 'src/late/machine.ts',
+  'engine/src/findings/larger-than-machine.ts': 'src/late/machine.ts',
   'engine/src/findings/machine-checks.ts': 'src/late/machine.ts',
   'engine/src/stack/figure-text.ts': 'src/late/figures.ts',
   'engine/src/stack/figure-outline.ts': 'src/late/figures.ts'

@@ -1,14 +1,8 @@
 import { decimals } from '../quantity/format.ts'
 import { deepen } from './cut-fix.ts'
 import type { Check, Found } from './finding.ts'
+import { HARD_MOHS, SOFT_MOHS } from './stone-hardness.ts'
 import type { Work } from './work.ts'
-
-/**
- * Scratch hardness, Mohs: above HARD no router bit keeps its edge, only diamond cuts; up to SOFT, as plant matter
- * and mica, it cuts like timber. Practice: minerals of 3 to 5 match hardwood.
- */
-export const HARD_MOHS = 5
-export const SOFT_MOHS = 2.5
 
 /** A cut that runs into stones. */
 export const cutMeetsStones: Check = {

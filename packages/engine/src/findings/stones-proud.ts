@@ -1,9 +1,9 @@
 import type { Patch } from '../piece/patch.ts'
 import { decimals } from '../quantity/format.ts'
 import { faceOf } from '../stack/stack.ts'
-import { HARD_MOHS, SOFT_MOHS } from './cut-meets-stones.ts'
 import type { Check, Found } from './finding.ts'
 import { rounded, setQuantity } from './fix.ts'
+import { HARD_MOHS, SOFT_MOHS } from './stone-hardness.ts'
 import { tooLarge } from './stones-large.ts'
 import type { Work } from './work.ts'
 
