@@ -21,6 +21,7 @@ const LATE = {
   'engine/src/findings/label-figures.ts': 'src/late/own.ts',
   'engine/src/fits/drying-now.ts': 'src/late/drying.ts',
   'engine/src/cost/kits.ts': 'src/late/packs.ts',
+  'engine/src/cost/mix-lots.ts': 'src/late/packs.ts',
   'engine/src/cost/packs.ts': 'src/late/packs.ts',
   'engine/src/fits/in-use.ts': 'src/late/supports.ts',
   'engine/src/fits/loaded-piece.ts': 'src/late/supports.ts',

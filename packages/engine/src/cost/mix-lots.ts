@@ -3,6 +3,7 @@ import { HAIR_G } from './common-mass.ts'
 import type { Need } from './need.ts'
 import { resinShelf } from './resin-line.ts'
 import type { Lot, MixedFor } from './shelf.ts'
+import { lotWords } from './shelf.ts'
 
 /** Lots on the shelf of the resin that one pour or one filled marking is mixed from. */
 export interface MixLots {
@@ -12,11 +13,6 @@ export interface MixLots {
   readonly sure: string | null
   /** All that still keep on the day, those that are taken first. */
   readonly offered: readonly string[]
-}
-
-/** What several lots are called together: "R-12 (A), H-17 (B)". */
-export function lotWords(lots: readonly string[]): string {
-  return [...new Set(lots)].join(', ')
 }
 
 /**

@@ -95,6 +95,11 @@ export function stillGood(lots: readonly Lot[], uses: readonly Use[]): number {
   return lots.reduce((sum, l) => sum + (good(l) ? l.amount : 0), 0)
 }
 
+/** What several lots are called together: "R-12 (A), H-17 (B)". */
+export function lotWords(lots: readonly string[]): string {
+  return [...new Set(lots)].join(', ')
+}
+
 // Days in order; what has none comes last.
 function byDay(a: string | null, b: string | null): number {
   if (a === b) return 0

@@ -1,4 +1,5 @@
-import { lotWords, mixLots } from '../cost/mix-lots.ts'
+import { mixLots } from '../cost/mix-lots.ts'
+import { lotWords } from '../cost/shelf.ts'
 import { lengthsOf } from '../piece/lengths.ts'
 import type { Reading } from '../piece/reading-schema.ts'
 import { decimals, formatMass, formatMinutes } from '../quantity/format.ts'
