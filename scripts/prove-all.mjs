@@ -35,9 +35,9 @@ const RUNS = [
   },
   {
     about:
-      '600 examples changed by chance: where the plan has no stop the programs are written, and every twelfth proves clean',
+      '240 examples changed by chance: where the plan has no stop the programs are written, and every twelfth proves clean',
     file: 'packages/engine/test/programs/varied-example.test.ts',
-    env: { CASTWRIGHT_VARIED: '600' }
+    env: { CASTWRIGHT_VARIED: '240' }
   },
   {
     about: '1,000 seeded calendars: no window, hour or resource violated, by a verifier of its own',

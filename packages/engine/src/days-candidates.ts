@@ -1,7 +1,7 @@
 import type { ClashMember } from './calendar/solve/problem.ts'
 import type { Gap } from './calendar/task.ts'
 import type { Days, WayOut } from './days-answer.ts'
-import type { Changed } from './days-ways.ts'
+import type { Changed } from './days-changed.ts'
 import type { Operation } from './piece/patch.ts'
 import type { Shop } from './piece/shop-schema.ts'
 import type { PlanInput } from './work.ts'

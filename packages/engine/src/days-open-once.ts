@@ -2,7 +2,7 @@ import type { ClashMember } from './calendar/solve/problem.ts'
 import type { Opening, Task } from './calendar/task.ts'
 import type { Days, WayOut } from './days-answer.ts'
 import { clock } from './days-candidates.ts'
-import type { Changed, Replanned } from './days-ways.ts'
+import type { Changed, Replanned } from './days-changed.ts'
 import { dayText } from './quantity/day.ts'
 import { dayNumber, dayOfNumber, zoneClock } from './quantity/zone-clock.ts'
 

@@ -1,27 +1,11 @@
 import type { ClashMember } from './calendar/solve/problem.ts'
-import type { Opening } from './calendar/task.ts'
 import type { Days, WayOut } from './days-answer.ts'
 import { COME_BACK, candidates, clock, LET_PASS, softOf } from './days-candidates.ts'
+import type { Changed, Replanned } from './days-changed.ts'
 import { NOT_AFTER_MIN, NOT_BEFORE_MIN, openOnce } from './days-open-once.ts'
 import { dayText } from './quantity/day.ts'
 import { zoneClock } from './quantity/zone-clock.ts'
 import type { PlanInput } from './work.ts'
-
-/** What is changed to find a way out: documents, helpers, or a wait that is given up. */
-export interface Changed {
-  readonly inputs: readonly PlanInput[]
-  readonly hands: number
-  /** Words of the waits whose greatest is given up, and of the tasks that are done outside the hours. */
-  readonly givenUp: readonly string[]
-  /** Hours at the bench beside those of the shop, once: minutes from the origin. */
-  readonly openOnce: readonly Opening[]
-}
-
-/** What a change comes to; `members`: what still clashes. */
-export interface Replanned {
-  readonly days: Days
-  readonly members: readonly ClashMember[]
-}
 
 /**
  * Ways out of a clash, each planned anew by `plan`, soonest ready first. A way that gives no calendar is no way and is

@@ -5,11 +5,11 @@ import { FULL_EFFORT, QUICK_EFFORT } from './calendar/solve/problem.ts'
 import { solveCalendar } from './calendar/solve/solve.ts'
 import type { Gap, Task } from './calendar/task.ts'
 import type { Days, DaysOptions } from './days-answer.ts'
+import type { Changed, Replanned } from './days-changed.ts'
 import type { Made } from './days-pieces.ts'
 import { started, worksOf } from './days-pieces.ts'
 import { holds, problemOf } from './days-problem.ts'
 import { told } from './days-told.ts'
-import type { Changed, Replanned } from './days-ways.ts'
 import { waysOut } from './days-ways.ts'
 import type { Work } from './findings/work.ts'
 import type { PlanInput } from './work.ts'
@@ -38,13 +38,22 @@ export function daysOfMany(inputs: readonly PlanInput[], options: DaysOptions): 
   const again = ({ inputs: changed, hands, givenUp, openOnce }: Changed): Replanned => {
     const more = { ...options, openOnce, ...(hands > 1 && { capacity: { ...options.capacity, hands } }) }
     // Pieces that stay as they are need not be planned again.
-    const known = { works: changed === inputs ? works : null }
+    const known = { works: changed.every((c, i) => planStays(c, inputs[i]!)) ? works : null }
     const quick = placed(changed, { ...more, effort: 'quick' }, givenUp, null, known)
     // What clashes at once clashes with more effort too: only the minutes of the machine are better known then.
     const full = quick.answer.kind === 'unsettled' ? placed(changed, more, givenUp, null, known) : quick
     return { days: full.days, members: full.answer.kind === 'clash' ? full.answer.members : [] }
   }
   return { ...days, waysOut: waysOut(inputs, days, answer.members, again) }
+}
+
+// The hours of a shop come into its calendar alone: no plan is made from them.
+function planStays(changed: PlanInput, before: PlanInput): boolean {
+  const { hours: _, ...shop } = changed.shop
+  return (
+    changed.piece === before.piece &&
+    Object.entries(shop).every(([key, value]) => value === before.shop[key as keyof typeof shop])
+  )
 }
 
 /** The days of a piece whose plan is made: those of {@link daysOf}, without ways out of a clash and the reasons of it. */
