@@ -16,7 +16,7 @@ describe('a shop that works on Saturdays alone', () => {
   const way = (id: string) => days.waysOut.find(w => w.id === id)
 
   test('clashes with the coats, each within a day of the one before', () => {
-    expect(days.clash!.says.some(s => /^Coat 2 of 2 .*: 12 h to 24 h after "Coat 1 of 2/.test(s))).toBe(true)
+    expect(days.clash!.says.some(s => /^Coat 2 of 2 .*: 12 h to 24 h after “Coat 1 of 2/.test(s))).toBe(true)
   })
 
   test('finds its way out by hours once, on the days the windows fall: in the morning after a Saturday', () => {
