@@ -2,6 +2,7 @@ import type { Json } from '../worker/document.ts'
 import { loadCups } from './cups.ts'
 import { loadDrying } from './drying.ts'
 import { loadFigures } from './figures.ts'
+import { loadFittings } from './fittings.ts'
 import { loadMachine } from './machine.ts'
 import { loadPigments, loadResins } from './own.ts'
 import { loadPacks } from './packs.ts'
@@ -32,7 +33,8 @@ export async function loadNeeds(ask: {
     readings?.some(r => r?.['kind'] === 'weight') ? loadDrying() : null,
     document?.['supports'] !== undefined ? loadSupports() : null,
     numbered(document) ? loadFigures() : null,
-    stony(document) ? loadStones() : null
+    stony(document) ? loadStones() : null,
+    some(document, 'hardware') ? loadFittings() : null
   ])
 }
 
@@ -48,13 +50,14 @@ export async function loadAll(): Promise<void> {
     loadDrying(),
     loadPacks(),
     loadStones(),
+    loadFittings(),
     loadSupports()
   ])
 }
 
-// Whether the shop lists any of them.
-function some(shop: Json | null | undefined, list: string): boolean {
-  const found = shop?.[list]
+// Whether a document lists any of them.
+function some(document: Json | null | undefined, list: string): boolean {
+  const found = document?.[list]
   return Array.isArray(found) && found.length > 0
 }
 
