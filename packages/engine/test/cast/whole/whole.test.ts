@@ -120,9 +120,11 @@ describe('the cast of a whole mould', () => {
     const shop = { resins: [{ id: 'other', family: 'polyester' }] }
     const unknown = tray([100, 100], { pours: [{ resin: 'other', depth: 5 }] }, shop)
     expect(castRun(unknown, { effort: 'full' })).toBeNull()
-    expect(
-      castRun(tray([100, 100], { pours: [{ kind: 'flood', resin: 'thin', depth: 2 }] }), { effort: 'full' })
-    ).toBeNull()
+    const flooded = tray([100, 100], {
+      timbers: [{ species: 'ash-white', outline: { rectangle: [100, 100] }, thickness: 20, moisture: 8 }],
+      pours: [{ kind: 'flood', resin: 'thin', depth: 2 }]
+    })
+    expect(castRun(flooded, { effort: 'full' })).toBeNull()
   })
 
   it('sets a pour that waits for the window of the one below to the window of the whole mould', () => {
