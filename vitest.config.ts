@@ -10,7 +10,7 @@ export default defineConfig({
     // The engine keeps no state: files of a worker share its modules, which saves loading it a hundred times.
     isolate: false,
     maxWorkers: 2,
-    testTimeout: 30_000,
+    testTimeout: 60_000,
     env: { TZ: 'UTC', NO_COLOR: '1' }
   }
 })

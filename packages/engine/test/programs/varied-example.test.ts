@@ -14,7 +14,7 @@ import type { Varied } from './varied-example.ts'
 import { variedExample } from './varied-example.ts'
 
 /** Changed examples whose programs are made; more for the heavy counts. Every so many of them are proved too. */
-const COUNT = Number(process.env['CASTWRIGHT_VARIED'] ?? 36)
+const COUNT = Number(process.env['CASTWRIGHT_VARIED'] ?? 18)
 const PROVED_EVERY = 12
 
 const folder = join(import.meta.dirname, '../../../../examples')
