@@ -2,11 +2,32 @@ import type { Page } from 'playwright-core'
 import { expect, test } from 'vitest'
 import { readPaper } from '../../server/test/read-paper.ts'
 import { browser, PHONE, soon } from './browser.ts'
+import type { Document } from './desk.ts'
 import { example, openDesk } from './desk.ts'
 
 const open = browser()
 const MEANT = /ERR_INTERNET_DISCONNECTED|ERR_FAILED|ERR_CONNECTION_REFUSED/
 const PHONE_AT_BENCH = { viewport: PHONE, timezoneId: 'Europe/Berlin', meant: MEANT }
+
+/** Invented; as small as what is recorded of a build allows. */
+const TILE: Document = {
+  castwright: 1,
+  name: 'Invented tile between two banks',
+  outline: { rectangle: [140, 110] },
+  mould: { margin: 8 },
+  timbers: [44, -44].map((y, k) => ({
+    id: k === 0 ? 'north bank' : 'south bank',
+    species: 'ash-white',
+    outline: { rectangle: [148, 30], at: [0, y] },
+    thickness: 24,
+    moisture: 8.5
+  })),
+  pours: [
+    { id: 'reed green', resin: 'deep', tint: [{ pigment: 'green-paste', percent: 1 }], height: 14 },
+    { id: 'clear', resin: 'deep', height: 24 }
+  ],
+  finish: { both: { coat: 'hardwax-oil' } }
+}
 
 const title = (page: Page) => page.locator('.bench-step h2').textContent()
 
@@ -145,13 +166,12 @@ test('a level that breaks the plan: the ways on appear, each with its cost; one 
 
 test('the lot of a mix: pressed from the shelf or written, by keyboard, without network, and there again at the next batch', async () => {
   const desk = await openDesk()
-  await desk.lay('panel123', example('saltmarsh-panel'))
-  const { resin } = (example('saltmarsh-panel')['pours'] as { resin: string }[])[0]!
+  await desk.lay('panel123', TILE)
   const lots = [
     { amount: 4000, lot: 'K2', expires: '2027-03-31' },
     { amount: 4000, lot: 'L-7' }
   ]
-  const shop = { castwright: 1, prices: [{ item: resin, unit: 'g', pack: 1000, price: 20, lots }] }
+  const shop = { castwright: 1, prices: [{ item: 'deep', unit: 'g', pack: 1000, price: 20, lots }] }
   const kept = await desk.ask('PUT', '/api/shop', { base: 0, edit: 'shop-0001', document: shop })
   expect(kept.status, await kept.text()).toBe(200)
   const at = '2026-11-28T09:00+01:00'
@@ -232,7 +252,7 @@ test('while a stop stands it says so, and never that the piece is done', async (
 
 test('begun by a press; a photo and a note taken without network are made small, sent once, and stand with the step', async () => {
   const desk = await openDesk()
-  await desk.lay('panel123', example('saltmarsh-panel'))
+  await desk.lay('panel123', TILE)
   const readings = async () =>
     ((await (await desk.ask('GET', '/api/pieces/panel123/readings')).json()) as { readings: Recorded[] })
       .readings
