@@ -225,7 +225,7 @@ function runStep(
     number: s.number,
     kind: s.kind,
     title: stepWords(work.steps[i]!, s),
-    brief: brief.join(', '),
+    brief: [...brief, ...rowWords(work, i)].join(', '),
     face: faceWords(s),
     ...whenWords(plan, work, i, clock),
     ...detail,
@@ -239,6 +239,19 @@ function runStep(
 
 /** Kinds whose few words say what their figures do not. */
 const BRIEF: readonly PlanStep['kind'][] = ['prepare timber', 'wait', 'mark', 'fit']
+
+// For how many blanks it is done; a mould filled again and again has its number of fills.
+function rowWords({ steps, fills, quantity }: Work, i: number): string[] {
+  const { kind } = steps[i]!
+  if (quantity.blanks === 1 || kind === 'make mould' || kind === 'wait') return []
+  if (kind === 'fit' || kind === 'deliver') return quantity.pieces === 1 ? [] : [`${quantity.pieces} pieces`]
+  const fill =
+    fills !== null && fills.blanks.length > 1 && i >= fills.from && i <= fills.to ? fills.blanks : null
+  if (fill === null) return [`${quantity.blanks} blanks`]
+  return [
+    `${fill[0]} ${fill[0] === 1 ? 'blank' : 'blanks'} at a time, ${fill.length} fills for ${quantity.blanks}`
+  ]
+}
 
 function faceWords(s: PlanStep): string {
   if (s.faceUp === null || s.kind === 'make mould' || s.kind === 'turn over') return ''

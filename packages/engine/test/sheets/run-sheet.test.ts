@@ -309,6 +309,12 @@ describe('the amounts of a run sheet', () => {
     for (const form of [runSheetMarkdown(p), runSheetHtml(p)])
       expect(form).toContain('One batch for 14 blanks together')
     expect(runSheetMarkdown(p)).toContain('14 blanks are started for 12 good pieces')
+    const briefs = runSheet(p).steps.map(s => [s.kind, s.brief])
+    expect(briefs).toContainEqual(['coat', '14 blanks'])
+    expect(briefs).toContainEqual(['deliver', '12 pieces'])
+    const row = going({ ...PANEL, quantity: { pieces: 5, blanks: 5, gang: 2 } })
+    expect(runSheet(row).steps.find(s => s.kind === 'pour')!.brief).toBe('2 blanks at a time, 3 fills for 5')
+    expect(runSheet(PIECES[0]![1]).steps.every(s => !s.brief.includes('blank'))).toBe(true)
   })
 
   it('tell the level of a pour from what exists then, and what it cures to', () => {
