@@ -50,25 +50,49 @@ export function fixedConflict(net: Network): boolean {
 /**
  * Orders that the bounds leave no choice in, on resources of which there is one: pairs [first, then];
  * null: a pair fits neither way.
+ *
+ *   i cannot come before j when it ends at the earliest after the latest start of j; apart already when j ends at the
+ *   latest before i starts at the earliest: so the earliest start of i lies between the latest start of j, less the
+ *   longest task, and the latest end of j. Tasks by their earliest start are looked through there alone.
+ *
+ * Check: every pair looked at (tests).
  */
-function forcedOrders(net: Network, b: Bounds): [first: number, then: number][] | null {
+export function forcedOrders(
+  net: Pick<Network, 'shared' | 'fixed'>,
+  b: Pick<Bounds, 'lo' | 'hi'>
+): [first: number, then: number][] | null {
+  const { lo, hi } = b
   const out: [number, number][] = []
   for (const { capacity, tasks } of net.shared) {
     if (capacity !== 1) continue
-    for (let x = 0; x < tasks.length; x++)
-      for (let y = x + 1; y < tasks.length; y++) {
-        const i = tasks[x]!
-        const j = tasks[y]!
+    const byStart = [...tasks].sort((x, y) => lo[2 * x]! - lo[2 * y]! || x - y)
+    const longest = byStart.reduce((most, i) => Math.max(most, lo[2 * i + 1]! - lo[2 * i]!), 0)
+    for (const j of tasks) {
+      const latestEnd = hi[2 * j + 1]!
+      const latestStart = hi[2 * j]! + 1e-6
+      for (let k = firstFrom(byStart, lo, latestStart - longest); k < byStart.length; k++) {
+        const i = byStart[k]!
+        if (lo[2 * i]! >= latestEnd) break
+        if (i === j || lo[2 * i + 1]! <= latestStart || hi[2 * i + 1]! <= lo[2 * j]!) continue
         if (net.fixed[i] !== null && net.fixed[j] !== null) continue
-        if (b.hi[2 * i + 1]! <= b.lo[2 * j]! || b.hi[2 * j + 1]! <= b.lo[2 * i]!) continue
-        const ij = b.lo[2 * i + 1]! <= b.hi[2 * j]! + 1e-6
-        const ji = b.lo[2 * j + 1]! <= b.hi[2 * i]! + 1e-6
-        if (!ij && !ji) return null
-        if (!ij) out.push([j, i])
-        else if (!ji) out.push([i, j])
+        if (lo[2 * j + 1]! > hi[2 * i]! + 1e-6) return null
+        out.push([j, i])
       }
+    }
   }
   return out
+}
+
+// The first of tasks in the order of their earliest starts that starts at a moment or later.
+function firstFrom(byStart: readonly number[], lo: Bounds['lo'], at: number): number {
+  let low = 0
+  let high = byStart.length
+  while (low < high) {
+    const middle = (low + high) >> 1
+    if (lo[2 * byStart[middle]!]! < at) low = middle + 1
+    else high = middle
+  }
+  return low
 }
 
 /**
