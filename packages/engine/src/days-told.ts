@@ -2,6 +2,7 @@ import { alarmsOf } from './calendar/alarms.ts'
 import { clashWords } from './calendar/clash-words.ts'
 import { notPlaced } from './calendar/placed-tasks.ts'
 import type { CalendarAnswer, CalendarProblem } from './calendar/solve/problem.ts'
+import { MOST_TASKS } from './calendar/solve/problem.ts'
 import { delivered } from './calendar/tasks-deliver.ts'
 import type { Days, DaysOptions, DayTask, OrderBy } from './days-answer.ts'
 import type { CastTasks } from './days-pieces.ts'
@@ -50,7 +51,11 @@ export function told(problem: CalendarProblem, answer: CalendarAnswer, t: Told):
         answer.kind === 'clash'
           ? { says: clashWords(problem, answer), smallest: answer.smallest }
           : {
-              says: ['no calendar was found in the search; nothing shows that there is none'],
+              says: [
+                problem.tasks.length > MOST_TASKS
+                  ? `${problem.tasks.length} tasks are more than the ${MOST_TASKS} that are placed together: plan fewer pieces at a time, or cast more of them side by side in the mould ("gang" of "quantity")`
+                  : 'no calendar was found in the search; nothing shows that there is none'
+              ],
               smallest: false
             }
     }

@@ -79,12 +79,19 @@ export function coatIt(list: TaskList, on: OnStep, work: TaskWork, after: readon
   const each = faces.reduce((sum, f) => sum + coatTakes(f).minutes, 0)
   const most = faces.some(f => f.coat!.kind === 'flood') ? COAT_ROW_MIN.flood : COAT_ROW_MIN.other
   const rows = Math.min(on.blanks, Math.ceil((on.blanks * each) / most))
-  if (rows <= 1) return coatRow(list, on, faces, after)
+  if (rows <= 1) return coatRow(list, on, faces, after).ends
   const edge = (k: number) => Math.round((k * on.blanks) / rows)
+  let before: readonly string[] = []
   return Array.from({ length: rows }, (_, k) => {
     const [from, to] = [edge(k) + 1, edge(k + 1)]
     const part = from === to ? `blank ${from}` : `blanks ${from} to ${to}`
-    return coatRow(list, { ...on, blanks: to - from + 1, part }, faces, after)
+    const own = coatRow(list, { ...on, blanks: to - from + 1, part }, faces, after)
+    // Blanks are taken in their order, coat by coat.
+    before.forEach((id, i) => {
+      list.gap({ before: id, after: own.coats[i]!, says: 'one blank after the other' })
+    })
+    before = own.coats
+    return own.ends
   }).flat()
 }
 
@@ -100,7 +107,8 @@ function coatRow(
   on: OnStep,
   faces: readonly FaceFinish[],
   after: readonly string[]
-): string[] {
+): { readonly coats: readonly string[]; readonly ends: string[] } {
+  const coats: string[] = []
   const most = Math.max(...faces.map(f => f.coats))
   const laid = new Map<FaceFinish, string>()
   let last = [...after]
@@ -157,9 +165,10 @@ function coatRow(
       }
       if (coat.kind === 'flood') watchFlood(list, on, id, f)
       laid.set(f, id)
+      coats.push(id)
       last = [id]
     }
-  return [...laid.values()]
+  return { coats, ends: [...laid.values()] }
 }
 
 /** Passes of the heat gun over a flood of the finish, min after it: practice. */

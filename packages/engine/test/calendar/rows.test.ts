@@ -66,6 +66,14 @@ describe('a row of pieces alike, through a mould', () => {
   })
 })
 
+it('a row too long to be placed says so at once, and what to do', () => {
+  const days = daysOf(row(80, 1), { asOf })
+  expect(days.readyMs).toBe(null)
+  expect(days.problem.tasks.length).toBeGreaterThan(600)
+  expect(days.clash!.says).toHaveLength(1)
+  expect(days.clash!.says[0]).toMatch(/^\d+ tasks are more than the 600 .* plan fewer pieces at a time/)
+})
+
 describe('a row of boards', () => {
   const boards = exampleWork('meadow-boards')
   const { blanks, pieces } = boards.quantity

@@ -108,3 +108,14 @@ export type CalendarAnswer = CalendarSolution | CalendarClash | CalendarUnsettle
 /** How much is searched, and for one calendar at once. Effort, no fact: what is found is right with any, and told as no better than it is. */
 export const FULL_EFFORT: SolveEffort = { nodes: 2000, moves: 400, asks: 1500 }
 export const QUICK_EFFORT: SolveEffort = { nodes: 1, moves: 0, asks: 300 }
+
+/** Tasks placed together at the most: 600 take half a minute (measured), and each step of the search grows with them. */
+export const MOST_TASKS = 600
+/** Beyond so many tasks a first calendar takes more steps than usual: so many a task (measured on rows of trays). */
+const MANY_TASKS = 400
+const NODES_A_TASK = 16
+
+/** The effort for a whole calendar of so many tasks. */
+export function fullEffort(tasks: number): SolveEffort {
+  return tasks > MANY_TASKS ? { ...FULL_EFFORT, nodes: NODES_A_TASK * tasks } : FULL_EFFORT
+}
