@@ -1,7 +1,7 @@
 import type { Besides } from './calendar/besides.ts'
 import { neverOpen } from './calendar/openings.ts'
 import type { CalendarAnswer, CalendarProblem } from './calendar/solve/problem.ts'
-import { fullEffort, MOST_TASKS, QUICK_EFFORT } from './calendar/solve/problem.ts'
+import { fullEffort, QUICK_EFFORT } from './calendar/solve/problem.ts'
 import { solveCalendar } from './calendar/solve/solve.ts'
 import type { Gap, Task } from './calendar/task.ts'
 import type { Days, DaysOptions } from './days-answer.ts'
@@ -126,12 +126,10 @@ function placed(
   const works = tried?.works ?? (made === null ? worksOf(inputs, originMs) : [made.work])
   const pieces = inputs.map((input, i) => started(input, works[i]!, i, inputs.length, originMs, quick, made))
   // Who asks only when it is ready asks for no reasons; what is tried as a way out, for any set that clashes.
-  const solve = (p: CalendarProblem): CalendarAnswer => {
-    if (p.tasks.length > MOST_TASKS) return { kind: 'unsettled', nodes: 0 }
-    return quick
+  const solve = (p: CalendarProblem) =>
+    quick
       ? solveCalendar(p, { ...QUICK_EFFORT, smallest: tried === null })
       : solveCalendar(p, { ...fullEffort(p.tasks.length), ...(made !== null && { asks: 0 }) })
-  }
   const problemNow = () => {
     const p = problemOf(parts, shop, originMs, options, givenUp)
     return made?.pass ? { ...p, gaps: p.gaps.map(g => (g.soft ? { ...g, mostMin: null } : g)) } : p

@@ -40,7 +40,7 @@ export interface TaskWork {
   readonly casts: readonly (PourCast | null)[]
   readonly rounds: readonly PourRound[]
   readonly fills: MouldFills | null
-  readonly quantity: { readonly pieces: number; readonly blanks: number; readonly gang: number }
+  readonly quantity: { readonly pieces: number; readonly blanks: number }
   readonly mould: MouldPlan
   readonly timberFacts: readonly TimberFacts[]
   readonly moves: readonly Move[]

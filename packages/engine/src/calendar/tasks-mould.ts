@@ -5,11 +5,11 @@ import type { TaskWork } from './task-work.ts'
 
 /** The mould made, lined, sealed, levelled, tried with water and dried. */
 export function makeMould(list: TaskList, on: OnStep, work: TaskWork, after: readonly string[]): string[] {
-  const { mould, piece, materials } = work
-  const { boards, bearers, sealantLengthM, releaseAreaM2 } = mould.cutList
+  const { mould, piece } = work
+  const { boards, bearers, sealantLengthM } = mould.cutList
   const needs = ['hands', 'mould']
   // So many side by side: each is cut, sealed and lined; together they are set level and filled.
-  const side = Math.max(1, Math.min(work.quantity.gang, work.quantity.blanks))
+  const side = work.fills?.blanks[0] ?? 1
   let last = [...after]
   const add = (task: NewTask) => {
     // The lines at making a mould are those of the saw: they stand where it is cut, not where it is lined or filled.
@@ -35,8 +35,13 @@ export function makeMould(list: TaskList, on: OnStep, work: TaskWork, after: rea
   if (sealantLengthM > 0) sealJoints()
   add({ what: 'level', kind: 'mould', says: 'Set the mould level', takes: byPractice('level') })
   if (piece.mould.waterTest) waterTest()
-  line()
-  return last
+  return lined(
+    list,
+    on,
+    work,
+    { what: 'line', says: 'Line the mould', dries: 'liner dries', times: side },
+    last
+  )
 
   function sealJoints(): void {
     add({
@@ -90,59 +95,48 @@ export function makeMould(list: TaskList, on: OnStep, work: TaskWork, after: rea
       attended: false
     })
   }
-
-  function line(): void {
-    const readyH = materials.liner.readyAfterH[1]
-    if (materials.liner.kind !== 'none')
-      add({
-        what: 'line',
-        kind: 'mould',
-        says: 'Line the mould',
-        times: side,
-        takes: byPractice('liner', 1, releaseAreaM2)
-      })
-    if (readyH > 0)
-      add({
-        what: 'liner dries',
-        kind: 'dry',
-        says: `${materials.liner.name} gets ready`,
-        takes: byModel(readyH * 60, `${readyH} h by its catalogue row: ${materials.liner.source}`),
-        attended: false
-      })
-  }
 }
 
 /** The mould made ready for its next fill; returns what has to end before anything is laid into it. */
 export function readyAgain(list: TaskList, on: OnStep, work: TaskWork, after: readonly string[]): string[] {
+  const again = {
+    what: 'ready again',
+    says: 'Clean the mould and make its lining whole',
+    dries: 'liner dries again'
+  }
+  return lined(list, on, work, { ...again, times: on.blanks }, after)
+}
+
+// The inside of so many moulds lined, and the liner ready.
+function lined(
+  list: TaskList,
+  on: OnStep,
+  work: TaskWork,
+  as: { readonly what: string; readonly says: string; readonly dries: string; readonly times: number },
+  after: readonly string[]
+): string[] {
   const { liner } = work.materials
-  const areaM2 = work.mould.cutList.releaseAreaM2
-  const ready = list.add(
-    on,
-    {
-      what: 'ready again',
-      kind: 'mould',
-      says: 'Clean the mould and make its lining whole',
-      takes: byPractice('liner', 1, areaM2),
-      needs: ['hands', 'mould'],
-      times: on.blanks,
-      hazards: false
-    },
-    after
-  )
+  const { what, says, times } = as
+  const takes = byPractice('liner', 1, work.mould.cutList.releaseAreaM2)
+  const needs = ['hands', 'mould']
+  const ready =
+    liner.kind === 'none' && what === 'line'
+      ? [...after]
+      : [list.add(on, { what, kind: 'mould', says, takes, needs, times, hazards: false }, after)]
   const readyH = liner.readyAfterH[1]
-  if (readyH === 0) return [ready]
+  if (readyH === 0) return ready
   return [
     list.add(
       on,
       {
-        what: 'liner dries again',
+        what: as.dries,
         kind: 'dry',
         says: `${liner.name} gets ready`,
         takes: byModel(readyH * 60, `${readyH} h by its catalogue row: ${liner.source}`),
         attended: false,
         needs: ['mould']
       },
-      [ready]
+      ready
     )
   ]
 }

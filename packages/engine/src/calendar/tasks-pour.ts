@@ -108,8 +108,8 @@ export function pourIt(
       says: `${id}: out of the cup before it sets there`,
       late: 'it heats up and sets in the cup'
     })
-    // Of several blanks each is filled from one batch, or from batches of its own.
-    if (pouredBefore !== null && brushed === null && on.blanks === 1)
+    // Where a blank is full the next batch begins another: there is no seam.
+    if (pouredBefore !== null && brushed === null && ((k - 1) * on.blanks) % count !== 0)
       list.gap({
         before: pouredBefore,
         after: pour,

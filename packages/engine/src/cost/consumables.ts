@@ -21,7 +21,7 @@ export function consumablesOf(input: {
   readonly shop: Shop
 }): Charged[] {
   const { tasks, batches, shop } = input
-  const mixing = new Set(tasks.filter(t => t.kind === 'mix').map(t => t.step)).size
+  const mixing = new Set(tasks.filter(t => t.kind === 'mix').map(t => `${t.step} ${t.fill ?? 1}`)).size
   const dustyMin = tasks.reduce((sum, t) => sum + (t.attended && DUSTY.has(t.kind) ? t.minutes : 0), 0)
   const line = (name: string, amount: number, unit: 'piece' | 'pair', small: boolean): Charged => {
     const { row } = pricedIn(shop, name, unit)

@@ -81,7 +81,8 @@ export function costOf(input: {
   const hands = tasks.filter(t => t.attended && t.needs.includes('hands'))
   const machine = tasks.filter(t => t.needs.includes('machine'))
   const [onceHandsMin, onceMachineMin] = [hands, machine].map(of =>
-    sum(of.filter(t => ONCE.has(t.kind)))
+    // A mould made ready for its next fill is not made once.
+    sum(of.filter(t => ONCE.has(t.kind) && (t.fill ?? 1) === 1))
   ) as [number, number]
   const [handsMin, machineMin] = [sum(hands), sum(machine)]
   put({

@@ -51,6 +51,20 @@ describe('a row of pieces alike, through a mould', () => {
     }
   })
 
+  it('lets batches run into each other inside a blank, and begins another where one is full', () => {
+    const small = { vessels: [{ capacity: 3000, diameter: 160 }] }
+    const two = workOf(
+      exampleInput('heron-table', { shop: small, piece: { quantity: { pieces: 2, blanks: 2, gang: 2 } } })
+    )
+    const { count } = two.rounds[1]!.batches!.mixed!
+    const { gaps } = tasks(two)
+    const seams = gaps.filter(g => g.says === 'river: batches run into each other').map(g => g.after)
+    // By hand: batch k begins where (k - 1)/count of two blanks is full; a whole number is no seam.
+    const wanted = Array.from({ length: count - 1 }, (_, i) => i + 2).filter(k => ((k - 1) * 2) / count !== 1)
+    expect(count).toBeGreaterThan(2)
+    expect(seams).toEqual(wanted.map(k => `pour river: pour ${k}`))
+  })
+
   it('has days in which every fill cures before it leaves the mould', () => {
     const days = daysOf(row(3), { asOf })
     expect(days.clash).toBe(null)

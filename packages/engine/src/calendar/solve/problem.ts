@@ -106,7 +106,7 @@ export interface CalendarUnsettled {
 export type CalendarAnswer = CalendarSolution | CalendarClash | CalendarUnsettled
 
 /** How much is searched, and for one calendar at once. Effort, no fact: what is found is right with any, and told as no better than it is. */
-export const FULL_EFFORT: SolveEffort = { nodes: 2000, moves: 400, asks: 1500 }
+const FULL_EFFORT: SolveEffort = { nodes: 2000, moves: 400, asks: 1500 }
 export const QUICK_EFFORT: SolveEffort = { nodes: 1, moves: 0, asks: 300 }
 
 /** Tasks placed together at the most: 600 take half a minute (measured), and each step of the search grows with them. */

@@ -10,7 +10,7 @@ import { improved } from './improve.ts'
 import type { Network } from './network.ts'
 import { network } from './network.ts'
 import type { CalendarAnswer, CalendarProblem, CalendarSolution, Placed, SolveEffort } from './problem.ts'
-import { FULL_EFFORT, QUICK_EFFORT } from './problem.ts'
+import { fullEffort, MOST_TASKS, QUICK_EFFORT } from './problem.ts'
 import { finishBound, nodeWeight, rootOf, search } from './search.ts'
 import { chainOf, sequenced } from './sequence.ts'
 import { daysVisited, gathered, oddMinutes, partsOf, visitsOf } from './visits.ts'
@@ -33,9 +33,13 @@ import { daysVisited, gathered, oddMinutes, partsOf, visitsOf } from './visits.t
  *
  * Limits: the finish is proved least only where `proved` says so; `boundMin` is what is shown. Visits and odd hours
  * are climbed, not proved. A task that pauses holds its resources through the pause. 'unsettled' when neither a
- * calendar nor its impossibility was found within the nodes. Resources hold one unit a task.
+ * calendar nor its impossibility was found within the nodes, and of more than {@link MOST_TASKS} tasks. Resources hold one unit a task.
  */
-export function solveCalendar(problem: CalendarProblem, effort: SolveEffort = FULL_EFFORT): CalendarAnswer {
+export function solveCalendar(
+  problem: CalendarProblem,
+  effort: SolveEffort = fullEffort(problem.tasks.length)
+): CalendarAnswer {
+  if (problem.tasks.length > MOST_TASKS) return { kind: 'unsettled', nodes: 0 }
   const hours = new Hours(problem.openings)
   const net = network(problem, hours)
   const spread = new Spread(net)
