@@ -9,7 +9,9 @@ export function daysReport(days: Days, findings: readonly Finding[] = []): strin
   const lines = [paint.strong(plain(days.names.join(', '))), '']
   const at = (min: number) => localMoment(days.originMs + min * 60_000, days.timeZone)
   if (days.clash !== null) {
-    lines.push(paint.stop('No calendar: these do not go together.'))
+    // What is too much to be placed clashes with nothing.
+    const clashes = days.clash.says.length > 1
+    lines.push(paint.stop(clashes ? 'No calendar: these do not go together.' : 'No calendar.'))
     for (const says of days.clash.says) lines.push(...hanging(says))
     if (days.waysOut.length > 0) lines.push('', paint.strong('Ways out'))
     for (const w of days.waysOut)

@@ -32,8 +32,9 @@ function totalsLine(t: Plan['totals']): string {
   const parts = [
     `${decimals(x, 1)} × ${decimals(y, 1)} × ${decimals(z, 1, 1)} mm finished`,
     formatMass(t.massG),
-    t.batches === 0
-      ? `${formatMass(t.resinMixedG)} of resin mixed`
+    // Of a row the figures are those of one; what is mixed together stands on the run sheet.
+    t.batches === 0 || t.blanks > 1
+      ? `${formatMass(t.resinMixedG)} of resin mixed${t.blanks > 1 ? ' for each blank' : ''}`
       : `${formatMass(t.resinMixedG)} of resin mixed in ${t.batches} ${t.batches === 1 ? 'batch' : 'batches'}`,
     `${formatMinutes(t.waitDays * 1440)} of waiting`
   ]

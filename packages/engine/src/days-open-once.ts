@@ -1,3 +1,4 @@
+import { joined } from './calendar/openings.ts'
 import type { ClashMember } from './calendar/solve/problem.ts'
 import type { Opening, Task } from './calendar/task.ts'
 import type { Days, WayOut } from './days-answer.ts'
@@ -128,17 +129,6 @@ function momentsOf(days: Days, outside: ReadonlySet<string>): Opening[] {
     const lasts = Math.max(LEAST_MIN, (Math.floor((early + b - a) / STEP_MIN) + 1) * STEP_MIN)
     return [a + wait - early, a + wait - early + lasts]
   })
-}
-
-// Openings in order; those no farther apart than that are one.
-function joined(list: readonly Opening[], apartMin = 0): Opening[] {
-  const out: [number, number][] = []
-  for (const [a, b] of [...list].sort((x, y) => x[0] - y[0])) {
-    const end = out.at(-1)
-    if (end !== undefined && a <= end[1] + apartMin) end[1] = Math.max(end[1], b)
-    else out.push([a, b])
-  }
-  return out
 }
 
 function told(

@@ -1,6 +1,6 @@
-import { oddHours, openingsOf } from './calendar/openings.ts'
+import { joined, oddHours, openingsOf } from './calendar/openings.ts'
 import type { CalendarProblem, CalendarSolution } from './calendar/solve/problem.ts'
-import type { Gap, Opening, Task } from './calendar/task.ts'
+import type { Gap, Task } from './calendar/task.ts'
 import type { PieceTasks } from './calendar/tasks.ts'
 import type { DaysOptions } from './days-answer.ts'
 import type { PlanInput } from './work.ts'
@@ -26,7 +26,7 @@ export function problemOf(
     .map(t => (givenUp.includes(t.says) ? { ...t, attended: false } : t))
   const gaps = parts.flatMap(p => p.gaps).map(g => (givenUp.includes(g.says) ? { ...g, mostMin: null } : g))
   const weeks = weeksOf(tasks, gaps)
-  const openings = withOnce(openingsOf(shop, originMs, weeks), options.openOnce ?? [])
+  const openings = joined([...openingsOf(shop, originMs, weeks), ...(options.openOnce ?? [])])
   const vessels = shop.vessels.reduce((sum, v) => sum + v.count, 0)
   return {
     tasks,
@@ -42,18 +42,6 @@ export function problemOf(
       ...options.capacity
     }
   }
-}
-
-/** Openings with more of them, those that touch joined. */
-function withOnce(openings: readonly Opening[], once: readonly Opening[]): readonly Opening[] {
-  if (once.length === 0) return openings
-  const out: [number, number][] = []
-  for (const [a, b] of [...openings, ...once].sort((x, y) => x[0] - y[0])) {
-    const end = out.at(-1)
-    if (end !== undefined && a <= end[1]) end[1] = Math.max(end[1], b)
-    else out.push([a, b])
-  }
-  return out
 }
 
 function weeksOf(tasks: readonly Task[], gaps: readonly Gap[]): number {

@@ -24,7 +24,7 @@ export function DaySide({ view: v }: { readonly view: DaysView }) {
       )}
       {v.clash === null ? null : (
         <section class="clash">
-          <h3>{d.clashing}</h3>
+          <h3>{v.clash.length > 1 ? d.clashing : d.clash}</h3>
           <ul>
             {v.clash.map(c => (
               <li key={c}>{c}</li>

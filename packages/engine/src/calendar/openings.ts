@@ -82,14 +82,18 @@ function spans(
       if (hi > lo) out.push([lo, hi])
     }
   }
-  out.sort((x, y) => x[0] - y[0])
-  const joined: [number, number][] = []
-  for (const [a, b] of out) {
-    const end = joined.at(-1)
-    if (end !== undefined && a <= end[1]) end[1] = Math.max(end[1], b)
-    else joined.push([a, b])
+  return joined(out)
+}
+
+/** Openings in order; those that overlap, or are no farther apart than so many minutes, are one. */
+export function joined(list: readonly Opening[], apartMin = 0): Opening[] {
+  const out: [number, number][] = []
+  for (const [a, b] of [...list].sort((x, y) => x[0] - y[0])) {
+    const end = out.at(-1)
+    if (end !== undefined && a <= end[1] + apartMin) end[1] = Math.max(end[1], b)
+    else out.push([a, b])
   }
-  return joined
+  return out
 }
 
 function minutesOf(opening: string): readonly [number, number] {
